@@ -1,0 +1,3 @@
+/** Side by side with peers. */
+@org.jspecify.annotations.NullMarked
+package ovenproof.benchmarks;

@@ -1,0 +1,3 @@
+/** The invented kitchen. */
+@org.jspecify.annotations.NullMarked
+package ovenproof.kitchen;
