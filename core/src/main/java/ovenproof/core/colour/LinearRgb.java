@@ -27,7 +27,7 @@ public record LinearRgb(double red, double green, double blue) {
 
   /** Linear sRGB to XYZ adapted to the given white. */
   public static Matrix3 toXyzMatrix(White white) {
-    return Xyz.adaptation(White.D65, white).times(TO_XYZ_D65);
+    return Bradford.adaptation(White.D65, white).times(TO_XYZ_D65);
   }
 
   public static LinearRgb ofXyzD65(Xyz xyz) {

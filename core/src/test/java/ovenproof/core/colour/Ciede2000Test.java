@@ -53,7 +53,6 @@ class Ciede2000Test {
   }
 
   private static Lab randomLab(SplittableRandom random) {
-    return Lab.d50(
-        random.nextDouble(100), random.nextDouble(-90, 90), random.nextDouble(-90, 90));
+    return Lab.d50(random.nextDouble(100), random.nextDouble(-90, 90), random.nextDouble(-90, 90));
   }
 }
