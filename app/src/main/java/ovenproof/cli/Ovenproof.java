@@ -1,0 +1,85 @@
+package ovenproof.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import ovenproof.input.InputException;
+import ovenproof.input.OutsideException;
+import ovenproof.input.Problem;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ParameterException;
+
+/** The program: {@code ovenproof VERB …}. */
+@Command(
+    name = "ovenproof",
+    mixinStandardHelpOptions = true,
+    versionProvider = Version.class,
+    description = {
+      "From the empty bench to the published verdict, for people who test countertop cooking"
+          + " appliances side by side."
+    },
+    footer = {"", "Exit: 0 fine, 1 the input has problems, 2 wrong usage, 3 something outside failed."},
+    subcommands = {CommandLine.HelpCommand.class})
+public final class Ovenproof implements Runnable {
+
+  @CommandLine.Spec private CommandLine.Model.@org.jspecify.annotations.Nullable CommandSpec spec;
+
+  public static void main(String[] args) {
+    System.exit(run(new PrintWriter(System.out, true, StandardCharsets.UTF_8), args));
+  }
+
+  /** Runs one verb and returns its exit code; problems go to stderr. */
+  static int run(PrintWriter out, String... args) {
+    PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+    return commandLine(out, err).execute(args);
+  }
+
+  static CommandLine commandLine(PrintWriter out, PrintWriter err) {
+    return new CommandLine(new Ovenproof())
+        .setOut(out)
+        .setErr(err)
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        .setExecutionExceptionHandler(Ovenproof::explain)
+        .setParameterExceptionHandler(Ovenproof::explainUsage);
+  }
+
+  @Override
+  public void run() {
+    if (spec != null) {
+      spec.commandLine().usage(spec.commandLine().getOut());
+    }
+  }
+
+  /** The one place where a failure becomes a sentence and an exit code. */
+  private static int explain(
+      Exception failure, CommandLine command, CommandLine.ParseResult parsed) {
+    PrintWriter err = command.getErr();
+    if (failure instanceof InputException input) {
+      input.problems().forEach(problem -> err.println(line(problem)));
+      return ExitCode.INPUT;
+    }
+    if (failure instanceof OutsideException) {
+      err.println("ovenproof: " + failure.getMessage());
+      return ExitCode.OUTSIDE;
+    }
+    err.println(
+        "ovenproof: a fault in the program itself (" + failure
+            + "). Nothing was written. Set OVENPROOF_TRACE=1 to see where.");
+    if (System.getenv("OVENPROOF_TRACE") != null) {
+      failure.printStackTrace(err);
+    }
+    return ExitCode.OUTSIDE;
+  }
+
+  private static String line(Problem problem) {
+    return (problem.severity() == Problem.Severity.ERROR ? "" : "warning: ") + problem;
+  }
+
+  private static int explainUsage(ParameterException failure, String[] args) {
+    CommandLine command = failure.getCommandLine();
+    command.getErr().println("ovenproof: " + failure.getMessage());
+    CommandLine.UnmatchedArgumentException.printSuggestions(failure, command.getErr());
+    command.getErr().println("Try: ovenproof help " + command.getCommandName());
+    return ExitCode.USAGE;
+  }
+}

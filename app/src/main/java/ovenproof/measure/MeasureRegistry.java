@@ -1,0 +1,36 @@
+package ovenproof.measure;
+
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import ovenproof.core.measure.MeasureDescription;
+
+/**
+ * Every measure the program knows, by id, in the order in which documentation lists them. Screens,
+ * exports, method validation and JSON read this one description.
+ */
+public final class MeasureRegistry {
+  private final Map<String, MeasureDescription> byId = new LinkedHashMap<>();
+
+  public MeasureRegistry(List<MeasureDescription> descriptions) {
+    for (MeasureDescription description : descriptions) {
+      if (byId.put(description.id(), description) != null) {
+        throw new IllegalArgumentException("measure id used twice: " + description.id());
+      }
+    }
+  }
+
+  public Optional<MeasureDescription> find(String id) {
+    return Optional.ofNullable(byId.get(id));
+  }
+
+  public Collection<MeasureDescription> all() {
+    return List.copyOf(byId.values());
+  }
+
+  public Iterable<String> ids() {
+    return List.copyOf(byId.keySet());
+  }
+}
