@@ -18,7 +18,10 @@ import picocli.CommandLine.ParameterException;
       "From the empty bench to the published verdict, for people who test countertop cooking"
           + " appliances side by side."
     },
-    footer = {"", "Exit: 0 fine, 1 the input has problems, 2 wrong usage, 3 something outside failed."},
+    footer = {
+      "",
+      "Exit: 0 fine, 1 the input has problems, 2 wrong usage, 3 something outside failed."
+    },
     subcommands = {CommandLine.HelpCommand.class})
 public final class Ovenproof implements Runnable {
 
@@ -63,7 +66,8 @@ public final class Ovenproof implements Runnable {
       return ExitCode.OUTSIDE;
     }
     err.println(
-        "ovenproof: a fault in the program itself (" + failure
+        "ovenproof: a fault in the program itself ("
+            + failure
             + "). Nothing was written. Set OVENPROOF_TRACE=1 to see where.");
     if (System.getenv("OVENPROOF_TRACE") != null) {
       failure.printStackTrace(err);

@@ -10,7 +10,8 @@ public interface EvidenceSource {
    * Opens a file.
    *
    * @param path as written in the campaign: relative, with forward slashes
-   * @throws ovenproof.input.InputException if there is no such file, or the path leaves the campaign
+   * @throws ovenproof.input.InputException if there is no such file, or the path leaves the
+   *     campaign
    * @throws ovenproof.input.OutsideException if it cannot be read
    */
   InputStream open(String path);
