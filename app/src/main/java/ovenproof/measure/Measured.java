@@ -28,8 +28,8 @@ public record Measured(List<Value> values, List<String> warnings) {
    * @param run null for facts
    * @param variant null for facts
    * @param counts whether the run counts for the verdict
-   * @param value the run's value: the summary over batches, pieces and faces; missing with its reason
-   *     or censored where it is so
+   * @param value the run's value: the summary over batches, pieces and faces; missing with its
+   *     reason or censored where it is so
    * @param parts what it was made of
    */
   public record Value(
