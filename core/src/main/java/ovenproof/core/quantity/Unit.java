@@ -54,6 +54,8 @@ public enum Unit {
   A_STAR("a*", Dimension.COLOUR, 1, 1),
   B_STAR("b*", Dimension.COLOUR, 1, 1),
   DELTA_E00("ΔE00", Dimension.COLOUR, 1, 1, "dE00", "DE00"),
+  /** The browning index: a number of its own, no share and no mark. */
+  BROWNING_INDEX("BI", Dimension.COLOUR, 1, 1),
   PIECES("pieces", Dimension.COUNT, 1, 1, "piece", "pcs"),
   POINTS("points", Dimension.POINTS, 1, 1, "point", "pts"),
   JOULE_PER_KELVIN("J/K", Dimension.HEAT_CAPACITY, 1, 1),
