@@ -20,6 +20,11 @@ public final class QuantityParser {
   private static final Pattern PART =
       Pattern.compile(
           "\\s*([+\\-−]?)\\s*(\\d+(?:[.,]\\d+)?|[.,]\\d+)\\s*([^\\d\\s+\\-−±.,][^\\d+−±]*)?");
+
+  /** A number and whatever follows, for units with digits in their names: ΔE00, cm2. */
+  private static final Pattern SINGLE =
+      Pattern.compile("([+\\-−]?)\\s*(\\d+(?:[.,]\\d+)?|[.,]\\d+)\\s*(\\D.*)");
+
   private static final Pattern CLOCK =
       Pattern.compile("(?:(\\d+):)?(\\d{1,3}):(\\d{2}(?:[.,]\\d+)?)");
   private static final Pattern TOLERANCE = Pattern.compile("±|\\+/-|\\+-");
@@ -38,6 +43,11 @@ public final class QuantityParser {
       if (clock.matches()) {
         return clockTime(clock);
       }
+    }
+    Matcher single = SINGLE.matcher(trimmed);
+    if (single.matches() && Unit.named(single.group(3)).isPresent()) {
+      Unit unit = unitOrThrow(trimmed, single.group(3), expected);
+      return new Quantity(number(trimmed, single), unit);
     }
     List<Quantity> parts = parts(trimmed, expected);
     return parts.size() == 1 ? parts.get(0) : sum(trimmed, parts, expected);
