@@ -47,7 +47,14 @@ public record CurveChart(
     grid(svg);
     unseen(svg);
     svg.open(
-        "svg", "width", "100%", "height", "212", "viewBox", "0 0 100 212", "preserveAspectRatio",
+        "svg",
+        "width",
+        "100%",
+        "height",
+        "212",
+        "viewBox",
+        "0 0 100 212",
+        "preserveAspectRatio",
         "none");
     svg.empty("path", "class", "curve own", "d", path());
     svg.close();
@@ -73,8 +80,17 @@ public record CurveChart(
     }
     double from = scale.percent(unseenFrom);
     svg.empty(
-        "rect", "class", "unseen", "x", Svg.percent(from), "width", Svg.percent(100 - from), "y",
-        TOP, "height", FLOOR - TOP);
+        "rect",
+        "class",
+        "unseen",
+        "x",
+        Svg.percent(from),
+        "width",
+        Svg.percent(100 - from),
+        "y",
+        TOP,
+        "height",
+        FLOOR - TOP);
     if (from < 80) {
       svg.text("not observed", "x", Svg.percent(from + 1.5), "y", TOP + 16);
     }
@@ -100,7 +116,13 @@ public record CurveChart(
       boolean last = i == ticks.size() - 1;
       String words = scale.label(ticks.get(i)) + (last && !unit.isEmpty() ? "\u00a0" + unit : "");
       svg.text(
-          words, "x", Svg.percent(percent), "y", FLOOR + 20, "text-anchor", DotPlot.anchor(percent));
+          words,
+          "x",
+          Svg.percent(percent),
+          "y",
+          FLOOR + 20,
+          "text-anchor",
+          DotPlot.anchor(percent));
     }
   }
 

@@ -59,7 +59,8 @@ public final class DotPlot {
       @Nullable Double low,
       @Nullable Double high) {
     Svg svg =
-        new Svg().open("svg", "class", "chart", "height", "40", "role", "img", "aria-label", sentence);
+        new Svg()
+            .open("svg", "class", "chart", "height", "40", "role", "img", "aria-label", sentence);
     svg.empty("line", "class", "wire", "x1", "0", "x2", "100%", "y1", "33", "y2", "33");
     for (Dot dot : dots) {
       dot(svg, scale, dot);
@@ -84,7 +85,8 @@ public final class DotPlot {
     String x = Svg.percent(scale.percent(dot.value()));
     switch (dot.kind()) {
       case COUNTED -> svg.empty("circle", "class", "dot-ink", "cx", x, "cy", "10", "r", "4");
-      case LISTED -> svg.empty("circle", "class", "ring", "cx", x, "cy", "10", "r", "4", "fill", "none");
+      case LISTED ->
+          svg.empty("circle", "class", "ring", "cx", x, "cy", "10", "r", "4", "fill", "none");
       case ABOVE -> arrow(svg, x, "M-4 5L4 10L-4 15");
       case BELOW -> arrow(svg, x, "M4 5L-4 10L4 15");
     }

@@ -115,8 +115,15 @@ public record LineChart(
     grid(svg);
     levels(svg);
     svg.open(
-        "svg", "width", "100%", "height", height, "viewBox", "0 0 1000 " + height,
-        "preserveAspectRatio", "none");
+        "svg",
+        "width",
+        "100%",
+        "height",
+        height,
+        "viewBox",
+        "0 0 1000 " + height,
+        "preserveAspectRatio",
+        "none");
     for (Series line : series) {
       svg.empty("path", "class", line.style().line, "d", path(line));
     }
@@ -157,8 +164,7 @@ public record LineChart(
     for (Level level : levels) {
       double at = vertical(level.at());
       svg.empty("line", "class", level.style().line, "x1", "0", "x2", "100%", "y1", at, "y2", at);
-      svg.text(
-          level.label(), "class", "halo", "x", "100%", "y", at - 6, "text-anchor", "end");
+      svg.text(level.label(), "class", "halo", "x", "100%", "y", at - 6, "text-anchor", "end");
     }
   }
 
@@ -167,10 +173,26 @@ public record LineChart(
       double from = x.scale().percent(span.from());
       double width = Math.max(0.3, x.scale().percent(span.to()) - from);
       svg.empty(
-          "rect", "class", "unseen", "x", Svg.percent(from), "width", Svg.percent(width), "y", TOP,
-          "height", height - TOP - BELOW);
+          "rect",
+          "class",
+          "unseen",
+          "x",
+          Svg.percent(from),
+          "width",
+          Svg.percent(width),
+          "y",
+          TOP,
+          "height",
+          height - TOP - BELOW);
       svg.text(
-          span.label(), "class", "halo", "x", Svg.percent(from), "y", TOP - 6, "text-anchor",
+          span.label(),
+          "class",
+          "halo",
+          "x",
+          Svg.percent(from),
+          "y",
+          TOP - 6,
+          "text-anchor",
           DotPlot.anchor(from));
     }
   }
@@ -198,7 +220,14 @@ public record LineChart(
       lowest = at;
       String classes = name.style().isEmpty() ? "halo" : name.style() + " halo";
       svg.text(
-          name.words(), "class", classes, "x", Svg.percent(name.percent()), "y", at, "text-anchor",
+          name.words(),
+          "class",
+          classes,
+          "x",
+          Svg.percent(name.percent()),
+          "y",
+          at,
+          "text-anchor",
           name.percent() > 50 ? "end" : "start");
     }
   }

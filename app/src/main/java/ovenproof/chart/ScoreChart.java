@@ -2,7 +2,9 @@ package ovenproof.chart;
 
 import org.jspecify.annotations.Nullable;
 
-/** Scores from 0 to 10 as beads in trays: the lanes of a ranking and the small trays of a matrix. */
+/**
+ * Scores from 0 to 10 as beads in trays: the lanes of a ranking and the small trays of a matrix.
+ */
 public final class ScoreChart {
   private static final double BEAD_RADIUS = 7;
 
@@ -64,13 +66,10 @@ public final class ScoreChart {
         Svg.percent(Scale.POINTS.percent(tier.best()) - Scale.POINTS.percent(tier.lowest()));
     svg.empty("rect", "class", "band", "x", left, "width", width, "y", "0", "height", "100%");
     if (tier.place() == Place.LAST) {
-      svg.empty(
-          "line", "class", "tier-rail", "x1", left, "x2", right, "y1", "100%", "y2", "100%");
+      svg.empty("line", "class", "tier-rail", "x1", left, "x2", right, "y1", "100%", "y2", "100%");
     }
-    svg.empty(
-        "line", "class", "tier-rail thin", "x1", left, "x2", left, "y1", "0", "y2", "100%");
-    svg.empty(
-        "line", "class", "tier-rail thin", "x1", right, "x2", right, "y1", "0", "y2", "100%");
+    svg.empty("line", "class", "tier-rail thin", "x1", left, "x2", left, "y1", "0", "y2", "100%");
+    svg.empty("line", "class", "tier-rail thin", "x1", right, "x2", right, "y1", "0", "y2", "100%");
   }
 
   /** Draws rail, lips and bead; {@code lip} is the height of the lips, 0 for none. */
@@ -118,8 +117,7 @@ public final class ScoreChart {
     svg.empty("line", "class", style, "x1", x(from), "x2", x(to), "y1", y, "y2", y);
   }
 
-  private static void lip(
-      Svg svg, String style, @Nullable Double at, double railY, double height) {
+  private static void lip(Svg svg, String style, @Nullable Double at, double railY, double height) {
     if (height > 0) {
       String x = x(at);
       svg.empty(

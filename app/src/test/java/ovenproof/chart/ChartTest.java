@@ -112,7 +112,8 @@ class ChartTest {
   @Test
   void theCurveMarksWhatWasNotObserved() throws Exception {
     var corners = List.of(new CurveChart.Corner(25, 10), new CurveChart.Corner(60, 0));
-    var marks = List.of(new CurveChart.Mark("run 1", 43.3, 3.2), new CurveChart.Mark("run 2", 45, null));
+    var marks =
+        List.of(new CurveChart.Mark("run 1", 43.3, 3.2), new CurveChart.Mark("run 2", 45, null));
     String svg = new CurveChart("x", new Scale(20, 60, 10), "min", corners, marks, 45.0).svg();
     parsed(svg);
     assertThat(svg).contains("not observed").contains("class=\"bead\"").contains("class=\"ring\"");
