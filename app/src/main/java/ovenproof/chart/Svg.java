@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import org.jspecify.annotations.Nullable;
 
 /** Writes elements with escaped text and attributes. Not for use by several threads. */
 final class Svg {
@@ -11,7 +12,7 @@ final class Svg {
   private final Deque<String> open = new ArrayDeque<>();
 
   /** Opens an element; attributes are pairs of name and value. A null value leaves it out. */
-  Svg open(String tag, Object... attributes) {
+  Svg open(String tag, @Nullable Object... attributes) {
     start(tag, attributes);
     out.append('>');
     open.push(tag);
@@ -19,13 +20,13 @@ final class Svg {
   }
 
   /** An element without content. */
-  Svg empty(String tag, Object... attributes) {
+  Svg empty(String tag, @Nullable Object... attributes) {
     start(tag, attributes);
     out.append("/>");
     return this;
   }
 
-  Svg text(String words, Object... attributes) {
+  Svg text(String words, @Nullable Object... attributes) {
     start("text", attributes);
     out.append('>').append(escape(words)).append("</text>");
     return this;
@@ -36,7 +37,7 @@ final class Svg {
     return this;
   }
 
-  private void start(String tag, Object... attributes) {
+  private void start(String tag, @Nullable Object... attributes) {
     out.append('<').append(tag);
     for (int i = 0; i < attributes.length; i += 2) {
       Object value = attributes[i + 1];
