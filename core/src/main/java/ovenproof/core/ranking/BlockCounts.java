@@ -1,0 +1,102 @@
+package ovenproof.core.ranking;
+
+import java.util.Arrays;
+
+/** Who was above whom, and who was best, in one block of draws. Confined to one thread. */
+final class BlockCounts {
+  final int[] balance;
+  final double[] bestLow;
+  final double[] bestHigh;
+  private final int columns;
+  private final int indexBits;
+  private final long[] keys;
+  private final int[] rank;
+
+  BlockCounts(int columns, int products) {
+    this.columns = columns;
+    balance = new int[columns * columns];
+    bestLow = new double[products];
+    bestHigh = new double[products];
+    keys = new long[columns];
+    rank = new int[columns];
+    indexBits = Math.max(1, 32 - Integer.numberOfLeadingZeros(columns - 1));
+  }
+
+  /**
+   * Adds one draw. {@code balance[i,j]} counts +1 when i is above j, −1 when below, 0 when tied.
+   */
+  void add(double[] score, int[] lowColumn, int[] highColumn) {
+    rank(score);
+    for (int i = 0; i < columns; i++) {
+      compare(balance, i * columns, rank, rank[i]);
+    }
+    best(bestLow, lowColumn, highColumn);
+    if (bestHigh.length == columns) {
+      System.arraycopy(bestLow, 0, bestHigh, 0, bestHigh.length);
+    } else {
+      best(bestHigh, highColumn, lowColumn);
+    }
+  }
+
+  /** Sign of the difference in integers: a plain loop that compilers turn into vector code. */
+  private static void compare(int[] balance, int offset, int[] rank, int own) {
+    for (int j = 0; j < rank.length; j++) {
+      balance[offset + j] += ((rank[j] - own) >>> 31) - ((own - rank[j]) >>> 31);
+    }
+  }
+
+  /**
+   * Ranks from 0 for the lowest; equal scores share a rank. The last bits of the score give way to
+   * the index, so scores that agree in about 13 digits are ties.
+   */
+  private void rank(double[] score) {
+    long mask = (1L << indexBits) - 1;
+    for (int i = 0; i < columns; i++) {
+      long bits = Double.doubleToLongBits(score[i] + 0.0);
+      long sortable = bits ^ ((bits >> 63) & Long.MAX_VALUE);
+      keys[i] = (sortable & ~mask) | i;
+    }
+    Arrays.sort(keys);
+    int current = 0;
+    for (int k = 0; k < columns; k++) {
+      boolean higher = k > 0 && (keys[k] & ~mask) != (keys[k - 1] & ~mask);
+      current = higher ? k : current;
+      rank[(int) (keys[k] & mask)] = current;
+    }
+  }
+
+  /** One win per draw, shared by those who tie for it. */
+  private void best(double[] wins, int[] own, int[] others) {
+    int products = wins.length;
+    int first = -1;
+    int second = -1;
+    int holder = -1;
+    for (int p = 0; p < products; p++) {
+      int r = rank[others[p]];
+      if (r > first) {
+        second = first;
+        first = r;
+        holder = p;
+      } else if (r > second) {
+        second = r;
+      }
+    }
+    for (int p = 0; p < products; p++) {
+      int rival = p == holder ? second : first;
+      int mine = rank[own[p]];
+      if (mine > rival) {
+        wins[p] += 1;
+      } else if (mine == rival) {
+        wins[p] += 1.0 / (1 + tied(others, p, mine));
+      }
+    }
+  }
+
+  private int tied(int[] others, int except, int mine) {
+    int tied = 0;
+    for (int p = 0; p < others.length; p++) {
+      tied += p != except && rank[others[p]] == mine ? 1 : 0;
+    }
+    return tied;
+  }
+}

@@ -1,0 +1,165 @@
+package ovenproof.core.scoring;
+
+import java.util.Locale;
+import org.apache.commons.statistics.distribution.TDistribution;
+import ovenproof.core.measure.Component;
+import ovenproof.core.repeatability.CombinedUncertainty;
+import ovenproof.core.scoring.GateFinding.Hangs;
+import ovenproof.core.scoring.GateFinding.State;
+
+/** Holds one product's measurements against one gate. */
+final class GateCheck {
+  /** A safety veto passes only at this probability or above. */
+  static final double SHOWN = 0.95;
+
+  private GateCheck() {}
+
+  static GateFinding check(Gate gate, Answer answer, MeanError error) {
+    if (answer instanceof Answer.Measured measured) {
+      return gate.runs() == Gate.Runs.EVERY
+          ? everyRun(gate, measured)
+          : mean(gate, measured, error);
+    }
+    if (answer instanceof Answer.NotAsked || answer instanceof Answer.CannotDo) {
+      return new GateFinding(
+          gate, State.PASSED, Hangs.CLEAR, 1, 1, "does not apply: the test was not done");
+    }
+    String reason = answer instanceof Answer.Missing missing ? missing.reason() : "missing";
+    State state = safetyVeto(gate) ? State.NOT_SHOWN : State.UNKNOWN;
+    return new GateFinding(gate, state, Hangs.CLEAR, 0, 1, "nothing was measured: " + reason);
+  }
+
+  private static boolean safetyVeto(Gate gate) {
+    return gate.kind() == Gate.Kind.VETO && gate.reason() == Gate.Reason.SAFETY;
+  }
+
+  private static GateFinding mean(Gate gate, Answer.Measured measured, MeanError error) {
+    double n = measured.observations().size();
+    double low = measured.observations().stream().mapToDouble(Observation::low).sum() / n;
+    double high = measured.observations().stream().mapToDouble(Observation::high).sum() / n;
+    if (!error.known()) {
+      return withoutUncertainty(gate, low, high);
+    }
+    return found(gate, low, high, error.combined());
+  }
+
+  private static GateFinding everyRun(Gate gate, Answer.Measured measured) {
+    GateFinding worst = null;
+    for (Observation observation : measured.observations()) {
+      double variance = 0;
+      for (Component component : observation.components()) {
+        variance += component.u() * component.u();
+      }
+      CombinedUncertainty u =
+          new CombinedUncertainty(Math.sqrt(variance), Double.POSITIVE_INFINITY);
+      GateFinding finding =
+          variance == 0
+              ? withoutUncertainty(gate, observation.low(), observation.high())
+              : found(gate, observation.low(), observation.high(), u);
+      boolean worse =
+          worst == null
+              || finding.probability() < worst.probability()
+              || (finding.probability() == worst.probability() && finding.acts() && !worst.acts());
+      worst = worse ? finding : worst;
+    }
+    if (worst == null) {
+      throw new IllegalStateException("a measured answer has at least one run");
+    }
+    return worst;
+  }
+
+  private static GateFinding withoutUncertainty(Gate gate, double low, double high) {
+    boolean lowMeets = gate.meets(low);
+    boolean highMeets = gate.meets(high);
+    String value = low == high ? number(low) : number(low) + " to " + number(high);
+    if (safetyVeto(gate)) {
+      boolean fails = !lowMeets && !highMeets;
+      return new GateFinding(
+          gate,
+          fails ? State.FIRED : State.NOT_SHOWN,
+          Hangs.CLEAR,
+          fails ? 0 : Double.NaN,
+          fails ? 0 : Double.NaN,
+          value + " against " + limit(gate) + (fails ? "" : ", without a known uncertainty"));
+    }
+    State state = lowMeets != highMeets ? State.UNKNOWN : lowMeets ? State.PASSED : State.FIRED;
+    return new GateFinding(
+        gate,
+        state,
+        Hangs.CLEAR,
+        lowMeets && highMeets ? 1 : 0,
+        lowMeets || highMeets ? 1 : 0,
+        value + " against " + limit(gate) + ", uncertainty unknown");
+  }
+
+  private static GateFinding found(Gate gate, double low, double high, CombinedUncertainty u) {
+    double atLow = probability(gate, low, u);
+    double atHigh = probability(gate, high, u);
+    double least = Math.min(atLow, atHigh);
+    double most = Math.max(atLow, atHigh);
+    boolean hangs = most > 0.05 && least < 0.95;
+    State state = state(gate, low, high, least);
+    String value = low == high ? number(low) : number(low) + " to " + number(high);
+    String chance =
+        String.format(
+            Locale.ROOT,
+            least == most ? "P(kept) = %.0f %%" : "P(kept) = %.0f to %.0f %%",
+            100 * least,
+            100 * most);
+    String why =
+        value
+            + " ± "
+            + number(u.uncertainty())
+            + " against "
+            + limit(gate)
+            + ": "
+            + chance
+            + (hangs ? ", hangs on the limit" : "");
+    return new GateFinding(gate, state, hangs ? Hangs.ON_THE_LIMIT : Hangs.CLEAR, least, most, why);
+  }
+
+  private static State state(Gate gate, double low, double high, double least) {
+    if (safetyVeto(gate)) {
+      boolean fails = !gate.meets(low) && !gate.meets(high);
+      return least >= SHOWN ? State.PASSED : fails ? State.FIRED : State.NOT_SHOWN;
+    }
+    if (gate.meets(low) != gate.meets(high)) {
+      return State.UNKNOWN;
+    }
+    return gate.meets(low) ? State.PASSED : State.FIRED;
+  }
+
+  private static double probability(Gate gate, double value, CombinedUncertainty u) {
+    if (Double.isInfinite(value) || u.uncertainty() == 0) {
+      return gate.meets(value) ? 1 : 0;
+    }
+    TDistribution t = TDistribution.of(Math.min(u.degreesOfFreedom(), 1e7));
+    double above =
+        Double.isInfinite(gate.atLeast())
+            ? 0
+            : t.cumulativeProbability((gate.atLeast() - value) / u.uncertainty());
+    double below =
+        Double.isInfinite(gate.atMost())
+            ? 1
+            : t.cumulativeProbability((gate.atMost() - value) / u.uncertainty());
+    return below - above;
+  }
+
+  private static String limit(Gate gate) {
+    if (Double.isInfinite(gate.atMost())) {
+      return "at least " + number(gate.atLeast());
+    }
+    return Double.isInfinite(gate.atLeast())
+        ? "at most " + number(gate.atMost())
+        : number(gate.atLeast()) + " to " + number(gate.atMost());
+  }
+
+  private static String number(double value) {
+    if (Double.isInfinite(value)) {
+      return value > 0 ? "any higher value" : "any lower value";
+    }
+    return new java.math.BigDecimal(value, new java.math.MathContext(4))
+        .stripTrailingZeros()
+        .toPlainString();
+  }
+}
