@@ -101,11 +101,10 @@ final class GateCheck {
     State state = state(gate, low, high, least);
     String value = low == high ? number(low) : number(low) + " to " + number(high);
     String chance =
-        String.format(
-            Locale.ROOT,
-            least == most ? "P(kept) = %.0f %%" : "P(kept) = %.0f to %.0f %%",
-            100 * least,
-            100 * most);
+        least == most
+            ? String.format(Locale.ROOT, "P(kept) = %.0f %%", 100 * least)
+            : String.format(
+                Locale.ROOT, "P(kept) = %.0f to %.0f %%", 100 * least, 100 * most);
     String why =
         value
             + " ± "

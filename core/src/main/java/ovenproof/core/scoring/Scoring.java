@@ -134,17 +134,17 @@ public final class Scoring {
     Prepared prepared = products.get(index);
     String id = prepared.product().id();
     int place = comparison == null ? -1 : comparison.ids().indexOf(id);
-    boolean ranked = comparison != null && place >= 0;
+    Comparison ranked = place < 0 ? null : comparison;
     return new ProductScore(
         id,
         prepared.product().label(),
         total,
         standing(total),
         why(total),
-        ranked ? comparison.ranks().get(place) : null,
-        ranked ? comparison.tiers().get(place) : null,
-        ranked ? comparison.bestLow().get(place) : null,
-        ranked ? comparison.bestHigh().get(place) : null,
+        ranked == null ? null : ranked.ranks().get(place),
+        ranked == null ? null : ranked.tiers().get(place),
+        ranked == null ? null : ranked.bestLow().get(place),
+        ranked == null ? null : ranked.bestHigh().get(place),
         prepared.gates(),
         missing(total),
         productWarnings(prepared));
