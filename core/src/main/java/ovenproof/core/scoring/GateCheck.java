@@ -103,8 +103,7 @@ final class GateCheck {
     String chance =
         least == most
             ? String.format(Locale.ROOT, "P(kept) = %.0f %%", 100 * least)
-            : String.format(
-                Locale.ROOT, "P(kept) = %.0f to %.0f %%", 100 * least, 100 * most);
+            : String.format(Locale.ROOT, "P(kept) = %.0f to %.0f %%", 100 * least, 100 * most);
     String why =
         value
             + " ± "
