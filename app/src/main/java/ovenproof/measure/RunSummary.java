@@ -1,0 +1,108 @@
+package ovenproof.measure;
+
+import java.util.List;
+import java.util.Optional;
+import ovenproof.core.measure.Averaging;
+import ovenproof.core.measure.Censoring;
+import ovenproof.core.measure.Measurement;
+import ovenproof.core.measure.Subject;
+import ovenproof.method.MeasureUse;
+import ovenproof.method.TestPlan;
+
+/** Makes one value per run from what was measured inside it, as the method's use says. */
+final class RunSummary {
+  private final RunEvidence run;
+  private final MeasureUse use;
+
+  RunSummary(RunEvidence run, MeasureUse use) {
+    this.run = run;
+    this.use = use;
+  }
+
+  Measurement of(List<Measurement> parts) {
+    Subject subject = run.subject();
+    Measurement value =
+        switch (use.summary()) {
+          case MEAN -> parts.size() == 1 ? parts.get(0).withSubject(subject) : mean(parts, subject);
+          case LARGEST -> Averaging.largest(parts, subject);
+          case SMALLEST -> Averaging.smallest(parts, subject);
+          case SPREAD -> Averaging.spread(parts, subject);
+          case CHANGE -> change(parts, subject);
+          case ABSOLUTE_CHANGE -> absolute(change(parts, subject));
+          case FACE_DIFFERENCE -> faceDifference(parts, subject);
+        };
+    return named(value);
+  }
+
+  private static Measurement mean(List<Measurement> parts, Subject subject) {
+    return Averaging.mean(parts, subject);
+  }
+
+  private Measurement change(List<Measurement> parts, Subject subject) {
+    int last = run.test().batches();
+    List<Measurement> later = ofBatch(parts, last);
+    List<Measurement> earlier = ofBatch(parts, 1);
+    if (last < 2 || later.isEmpty() || earlier.isEmpty()) {
+      return missing(parts.get(0), "a change needs the first and the last batch");
+    }
+    return Averaging.difference(later, earlier, subject);
+  }
+
+  private static List<Measurement> ofBatch(List<Measurement> parts, int batch) {
+    return parts.stream().filter(p -> Integer.valueOf(batch).equals(p.subject().batch())).toList();
+  }
+
+  private Measurement faceDifference(List<Measurement> parts, Subject subject) {
+    TestPlan.PhotoPlan photos = run.test().photos();
+    List<String> faces = photos == null ? List.of() : photos.faces();
+    if (faces.size() < 2) {
+      return missing(parts.get(0), "the method photographs one face only");
+    }
+    List<Measurement> first = ofFace(parts, faces.get(0));
+    List<Measurement> last = ofFace(parts, faces.get(faces.size() - 1));
+    if (first.isEmpty() || last.isEmpty()) {
+      return missing(parts.get(0), "one of the faces was not photographed");
+    }
+    return Averaging.difference(first, last, subject);
+  }
+
+  private static List<Measurement> ofFace(List<Measurement> parts, String face) {
+    return parts.stream().filter(p -> face.equals(p.subject().face())).toList();
+  }
+
+  private Measurement absolute(Measurement value) {
+    Double v = value.value();
+    if (v == null) {
+      return value.censored() == Censoring.NONE
+          ? value
+          : missing(value, "an absolute change of a censored value is not known");
+    }
+    if (v >= 0) {
+      return value;
+    }
+    List<ovenproof.core.measure.Component> turned =
+        value.components().stream()
+            .map(c -> new ovenproof.core.measure.Component(c.source(), -c.u()))
+            .toList();
+    Measurement positive =
+        new Measurement(
+            value.id(), value.label(), value.subject(), -v, value.unit(), value.uncertainty(),
+            value.components(), value.n(), value.censored(), null, null, value.definition(),
+            value.revision(), value.note(), value.evidence());
+    return turned.isEmpty() ? positive : positive.withComponents(turned);
+  }
+
+  private Measurement missing(Measurement like, String why) {
+    return new Measurement(
+        like.id(), like.label(), run.subject(), null, like.unit(), null, List.of(), 0,
+        Censoring.NONE, null, null, like.definition(), like.revision(), why, like.evidence());
+  }
+
+  /** Under the name that the method gives the use. */
+  private Measurement named(Measurement m) {
+    String label = Optional.ofNullable(use.name()).orElse(m.label());
+    return new Measurement(
+        m.id(), label, m.subject(), m.value(), m.unit(), m.uncertainty(), m.components(), m.n(),
+        m.censored(), m.low(), m.high(), m.definition(), m.revision(), m.note(), m.evidence());
+  }
+}
