@@ -1,65 +1,112 @@
 package ovenproof.measure;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
+import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Entry;
 import ovenproof.campaign.Rating;
-import ovenproof.core.measure.Component;
+import ovenproof.campaign.Run;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.Measurement;
-import ovenproof.core.measure.Subject;
-import ovenproof.core.statistics.Descriptive;
+import ovenproof.core.panel.PanelMeans;
 import ovenproof.method.MeasureUse;
+import ovenproof.method.TestPlan;
 import ovenproof.method.TestPlan.PanelMark;
 
 /**
- * Panel marks of one run: the mean over assessors for each batch. A batch is one observation of the
- * appliance; the spread of assessors only says how well that batch's mean is known.
+ * Panel marks of each batch, persons' levels taken out where the design links them. The means of one
+ * mark are fitted once over all its ratings. Safe for use by threads.
  */
 final class MarkMeasures {
+  private final Campaign campaign;
+  private final List<Rating> ratings;
+  private final Map<String, PanelMeans> fitted = new ConcurrentHashMap<>();
 
-  private MarkMeasures() {}
+  MarkMeasures(Campaign campaign) {
+    this.campaign = campaign;
+    this.ratings = Entry.effective(campaign.ratings());
+  }
 
-  static List<Measurement> marks(RunEvidence run, MeasureUse use) {
-    MeasureDescription measure = described(run, use);
-    Map<Integer, List<Double>> byBatch = new TreeMap<>();
-    for (Rating rating : Entry.effective(run.campaign().ratings())) {
-      Integer batch = rating.batch() == null ? Integer.valueOf(1) : rating.batch();
-      boolean wanted =
-          rating.run().equals(run.run().id())
-              && rating.mark().equals(use.ofOrId())
-              && (use.batch() == null || use.batch().equals(batch));
-      if (wanted) {
-        byBatch.computeIfAbsent(batch, b -> new ArrayList<>()).add(rating.value());
+  List<Measurement> marks(RunEvidence run, MeasureUse use) {
+    String mark = use.ofOrId();
+    MeasureDescription measure = described(run.test(), use);
+    PanelMeans means = fitted.computeIfAbsent(run.test().id() + "/" + mark, k -> fit(run.test(), mark, measure));
+    List<Measurement> found = new ArrayList<>();
+    for (int batch : batches(run, use, mark)) {
+      String key = batchKey(run.run().id(), batch);
+      means.runs().stream()
+          .filter(m -> key.equals(m.subject().run()))
+          .findFirst()
+          .ifPresent(m -> found.add(ofRun(m, run, batch)));
+    }
+    return found.isEmpty()
+        ? List.of(Measurement.missing(measure, run.subject(), "nobody tasted it"))
+        : found;
+  }
+
+  /** What the fits had to say, in sentences. */
+  List<String> warnings() {
+    return fitted.values().stream().flatMap(m -> m.warnings().stream()).distinct().sorted().toList();
+  }
+
+  private Measurement ofRun(Measurement mean, RunEvidence run, int batch) {
+    long tasters =
+        ratings.stream()
+            .filter(r -> r.run().equals(run.run().id()) && batchOf(r) == batch)
+            .map(Rating::assessor)
+            .distinct()
+            .count();
+    return mean.withSubject(run.subject().withBatch(run.test().batches() > 1 ? batch : null))
+        .withDefinition("panel mean of " + tasters + (tasters == 1 ? " assessor" : " assessors"))
+        .withEvidence(List.of("ratings of " + run.run().id()));
+  }
+
+  private Set<Integer> batches(RunEvidence run, MeasureUse use, String mark) {
+    Integer only = use.batch();
+    if (only != null) {
+      return Set.of(only);
+    }
+    return ratings.stream()
+        .filter(r -> r.run().equals(run.run().id()) && r.mark().equals(mark))
+        .map(MarkMeasures::batchOf)
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  private PanelMeans fit(TestPlan test, String mark, MeasureDescription measure) {
+    Map<String, Run> runs = new HashMap<>();
+    campaign.runs().stream().filter(r -> r.test().equals(test.id())).forEach(r -> runs.put(r.id(), r));
+    List<ovenproof.core.panel.Rating> marks = new ArrayList<>();
+    for (Rating rating : ratings) {
+      Run run = runs.get(rating.run());
+      if (run != null && rating.mark().equals(mark)) {
+        marks.add(
+            new ovenproof.core.panel.Rating(
+                rating.assessor(), run.product(), rating.session(),
+                batchKey(run.id(), batchOf(rating)), mark, rating.value(), rating.order(), Map.of()));
       }
     }
-    if (byBatch.isEmpty()) {
-      return List.of(Measurement.missing(measure, run.subject(), "nobody tasted it"));
-    }
-    List<Measurement> means = new ArrayList<>();
-    byBatch.forEach((batch, values) -> means.add(mean(run, measure, batch, values)));
-    return means;
+    return PanelMeans.of(marks, measure);
   }
 
-  private static Measurement mean(
-      RunEvidence run, MeasureDescription measure, int batch, List<Double> values) {
-    Subject subject = run.subject().withBatch(run.test().batches() > 1 ? batch : null);
-    Descriptive marks = Descriptive.of(values);
-    Measurement mean =
-        Measurement.of(measure, subject, marks.mean())
-            .withDefinition("mean of " + values.size() + " assessors")
-            .withEvidence(List.of("ratings of " + run.run().id()));
-    return values.size() < 2
-        ? mean.withNote("one assessor only")
-        : mean.withComponents(List.of(Component.run(marks.standardError())));
+  private static int batchOf(Rating rating) {
+    Integer batch = rating.batch();
+    return batch == null ? 1 : batch;
   }
 
-  private static MeasureDescription described(RunEvidence run, MeasureUse use) {
+  private static String batchKey(String run, int batch) {
+    return run + "#" + batch;
+  }
+
+  private static MeasureDescription described(TestPlan test, MeasureUse use) {
     MeasureDescription base = EntryMeasures.MARK;
     String name =
-        run.test().marks().stream()
+        test.marks().stream()
             .filter(m -> m.id().equals(use.ofOrId()))
             .map(PanelMark::name)
             .findFirst()
