@@ -1,0 +1,21 @@
+package ovenproof.proof;
+
+/** How firmly a number is stated. Judged by the table of wordings in docs/proof.md. */
+enum Hedge {
+  /** "17 minutes". */
+  PLAIN,
+  /** "about", "around", "roughly". */
+  ABOUT,
+  /** "almost", "nearly", "just under". */
+  ALMOST,
+  /** "just over", "a little more than". */
+  JUST_OVER,
+  /** "over", "more than". */
+  OVER,
+  /** "at least". */
+  AT_LEAST,
+  /** "under", "less than", "within". */
+  UNDER,
+  /** "at most", "up to". */
+  AT_MOST
+}
