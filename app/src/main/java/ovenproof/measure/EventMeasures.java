@@ -10,7 +10,7 @@ import ovenproof.core.measure.Measurement;
 import ovenproof.core.measure.Subject;
 import ovenproof.core.quantity.Quantity;
 import ovenproof.method.MeasureUse;
-import ovenproof.method.StopRule;
+import ovenproof.method.TestPlan.StopRule;
 
 /** Times between events. */
 final class EventMeasures {
@@ -31,7 +31,8 @@ final class EventMeasures {
   private static Measurement timeToStop(RunEvidence run, int batch) {
     MeasureDescription measure = EntryMeasures.TIME_TO_STOP;
     Subject subject = run.subject().withBatch(run.test().batches() > 1 ? batch : null);
-    Optional<Event> begin = run.first(Event.Type.LOAD, batch).or(() -> run.first(Event.Type.START, batch));
+    Optional<Event> begin =
+        run.first(Event.Type.LOAD, batch).or(() -> run.first(Event.Type.START, batch));
     Optional<Event> stop = run.last(Event.Type.STOP, batch);
     if (begin.isEmpty()) {
       return Measurement.missing(measure, subject, "no start or load event");
@@ -69,7 +70,8 @@ final class EventMeasures {
     Optional<Event> signal = run.first(Event.Type.SIGNAL, 1);
     if (start.isEmpty() || signal.isEmpty()) {
       return List.of(
-          Measurement.missing(measure, run.subject(), "the appliance gave no signal that was noted"));
+          Measurement.missing(
+              measure, run.subject(), "the appliance gave no signal that was noted"));
     }
     double seconds = signal.get().elapsedSeconds() - start.get().elapsedSeconds();
     return List.of(

@@ -31,7 +31,8 @@ final class FactMeasures {
     Quantity measured = fact.map(FactValue::measured).orElse(null);
     if (measured == null) {
       boolean plate = fact.map(FactValue::nameplate).isPresent();
-      return Measurement.missing(measure, subject, plate ? "only the nameplate is known" : "not measured");
+      return Measurement.missing(
+          measure, subject, plate ? "only the nameplate is known" : "not measured");
     }
     Measurement value =
         Measurement.of(measure, subject, measured.contract())
@@ -75,21 +76,26 @@ final class FactMeasures {
   }
 
   /**
-   * Half a step is the least that two people can agree to (judgement): steps are whole numbers, so a
-   * mean of equal ratings is still known to no better than the rounding, 1/√12 of a step each.
+   * Half a step is the least that two people can agree to (judgement): steps are whole numbers, so
+   * a mean of equal ratings is still known to no better than the rounding, 1/√12 of a step each.
    */
   private static double raterUncertainty(double[] steps) {
     double rounding = 1 / Math.sqrt(12.0 * steps.length);
     double between =
-        steps.length < 2
-            ? 0
-            : Descriptive.of(steps).standardDeviation() / Math.sqrt(steps.length);
+        steps.length < 2 ? 0 : Descriptive.of(steps).standardDeviation() / Math.sqrt(steps.length);
     return Math.hypot(rounding, between);
   }
 
   private static MeasureDescription rename(MeasureDescription base, String name, Unit unit) {
     return new MeasureDescription(
-        base.id(), name, unit, base.help(), base.formula(), base.source(), base.evidence(),
-        base.parameters(), base.revision());
+        base.id(),
+        name,
+        unit,
+        base.help(),
+        base.formula(),
+        base.source(),
+        base.evidence(),
+        base.parameters(),
+        base.revision());
   }
 }

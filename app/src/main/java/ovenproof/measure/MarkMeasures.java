@@ -20,8 +20,8 @@ import ovenproof.method.TestPlan;
 import ovenproof.method.TestPlan.PanelMark;
 
 /**
- * Panel marks of each batch, persons' levels taken out where the design links them. The means of one
- * mark are fitted once over all its ratings. Safe for use by threads.
+ * Panel marks of each batch, persons' levels taken out where the design links them. The means of
+ * one mark are fitted once over all its ratings. Safe for use by threads.
  */
 final class MarkMeasures {
   private final Campaign campaign;
@@ -36,7 +36,8 @@ final class MarkMeasures {
   List<Measurement> marks(RunEvidence run, MeasureUse use) {
     String mark = use.ofOrId();
     MeasureDescription measure = described(run.test(), use);
-    PanelMeans means = fitted.computeIfAbsent(run.test().id() + "/" + mark, k -> fit(run.test(), mark, measure));
+    PanelMeans means =
+        fitted.computeIfAbsent(run.test().id() + "/" + mark, k -> fit(run.test(), mark, measure));
     List<Measurement> found = new ArrayList<>();
     for (int batch : batches(run, use, mark)) {
       String key = batchKey(run.run().id(), batch);
@@ -52,7 +53,11 @@ final class MarkMeasures {
 
   /** What the fits had to say, in sentences. */
   List<String> warnings() {
-    return fitted.values().stream().flatMap(m -> m.warnings().stream()).distinct().sorted().toList();
+    return fitted.values().stream()
+        .flatMap(m -> m.warnings().stream())
+        .distinct()
+        .sorted()
+        .toList();
   }
 
   private Measurement ofRun(Measurement mean, RunEvidence run, int batch) {
@@ -80,15 +85,23 @@ final class MarkMeasures {
 
   private PanelMeans fit(TestPlan test, String mark, MeasureDescription measure) {
     Map<String, Run> runs = new HashMap<>();
-    campaign.runs().stream().filter(r -> r.test().equals(test.id())).forEach(r -> runs.put(r.id(), r));
+    campaign.runs().stream()
+        .filter(r -> r.test().equals(test.id()))
+        .forEach(r -> runs.put(r.id(), r));
     List<ovenproof.core.panel.Rating> marks = new ArrayList<>();
     for (Rating rating : ratings) {
       Run run = runs.get(rating.run());
       if (run != null && rating.mark().equals(mark)) {
         marks.add(
             new ovenproof.core.panel.Rating(
-                rating.assessor(), run.product(), rating.session(),
-                batchKey(run.id(), batchOf(rating)), mark, rating.value(), rating.order(), Map.of()));
+                rating.assessor(),
+                run.product(),
+                rating.session(),
+                batchKey(run.id(), batchOf(rating)),
+                mark,
+                rating.value(),
+                rating.order(),
+                Map.of()));
       }
     }
     return PanelMeans.of(marks, measure);
@@ -112,7 +125,14 @@ final class MarkMeasures {
             .findFirst()
             .orElse(use.id());
     return new MeasureDescription(
-        base.id(), name, base.unit(), base.help(), base.formula(), base.source(), base.evidence(),
-        base.parameters(), base.revision());
+        base.id(),
+        name,
+        base.unit(),
+        base.help(),
+        base.formula(),
+        base.source(),
+        base.evidence(),
+        base.parameters(),
+        base.revision());
   }
 }

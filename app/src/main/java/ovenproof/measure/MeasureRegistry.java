@@ -1,11 +1,13 @@
 package ovenproof.measure;
 
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import ovenproof.core.measure.MeasureDescription;
+import ovenproof.core.photo.PhotoMeasureCatalogue;
 
 /**
  * Every measure the program knows, by id, in the order in which documentation lists them. Screens,
@@ -22,11 +24,18 @@ public final class MeasureRegistry {
     }
   }
 
+  /** Everything this program can measure. */
+  public static MeasureRegistry all() {
+    List<MeasureDescription> measures = new ArrayList<>(EntryMeasures.ALL);
+    measures.addAll(PhotoMeasureCatalogue.ALL);
+    return new MeasureRegistry(measures);
+  }
+
   public Optional<MeasureDescription> find(String id) {
     return Optional.ofNullable(byId.get(id));
   }
 
-  public Collection<MeasureDescription> all() {
+  public Collection<MeasureDescription> measures() {
     return List.copyOf(byId.values());
   }
 

@@ -21,9 +21,9 @@ import ovenproof.method.TestPlan;
 /**
  * Measures a campaign: every use of a measure that the method names, for every run and product.
  *
- * <p>Pure: the same campaign and evidence give the same values, whatever the number of threads. What
- * cannot be measured is a missing value with its reason; a file that cannot be read makes the runs
- * that need it missing, and a warning.
+ * <p>Pure: the same campaign and evidence give the same values, whatever the number of threads.
+ * What cannot be measured is a missing value with its reason; a file that cannot be read makes the
+ * runs that need it missing, and a warning.
  */
 public final class MeasureService {
   private final MeasureRegistry registry;
@@ -45,7 +45,7 @@ public final class MeasureService {
 
   public Measured measure(Campaign campaign, EvidenceSource evidence, Progress progress) {
     Readers readers = new Readers(campaign, evidence, cache);
-    Map<EvidenceTakers.Key, Taker> takers = EvidenceTakers.of(readers);
+    Map<String, Taker> takers = EvidenceTakers.of(registry, readers);
     List<Job> jobs = jobs(campaign);
     progress.begin(jobs.size());
     List<List<Value>> results =
@@ -79,7 +79,7 @@ public final class MeasureService {
     return jobs;
   }
 
-  private List<Value> measure(Campaign campaign, Job job, Map<EvidenceTakers.Key, Taker> takers) {
+  private List<Value> measure(Campaign campaign, Job job, Map<String, Taker> takers) {
     List<Value> values = new ArrayList<>();
     for (MeasureUse use : job.test().measures()) {
       boolean ofProduct = kind(use) == EvidenceKind.FACTS;
@@ -106,8 +106,7 @@ public final class MeasureService {
         job.test().id(), use.id(), product, null, null, Counts.COUNTED, value, List.of(value));
   }
 
-  private Value ofRun(
-      Campaign campaign, Job job, MeasureUse use, Map<EvidenceTakers.Key, Taker> takers) {
+  private Value ofRun(Campaign campaign, Job job, MeasureUse use, Map<String, Taker> takers) {
     Run run = job.run().orElseThrow();
     RunEvidence evidence = RunEvidence.of(campaign, job.test(), run);
     List<Measurement> parts = take(evidence, use, takers);
@@ -119,16 +118,16 @@ public final class MeasureService {
         job.test().id(), use.id(), run.product(), run.id(), run.variant(), counts, value, parts);
   }
 
-  private List<Measurement> take(
-      RunEvidence run, MeasureUse use, Map<EvidenceTakers.Key, Taker> takers) {
+  private List<Measurement> take(RunEvidence run, MeasureUse use, Map<String, Taker> takers) {
     Optional<MeasureDescription> measure = registry.find(use.take());
     if (measure.isEmpty()) {
       throw new IllegalArgumentException("no such measure: " + use.take());
     }
-    Taker taker = takers.get(EvidenceTakers.Key.of(measure.get()));
+    Taker taker = takers.get(measure.get().id());
     if (taker == null) {
       return List.of(
-          Measurement.missing(measure.get(), Subject.ofRun(run.run().id()), "cannot be taken here"));
+          Measurement.missing(
+              measure.get(), Subject.ofRun(run.run().id()), "cannot be taken here"));
     }
     return taker.take(run, use);
   }

@@ -44,8 +44,8 @@ public interface MeasurementCache {
   }
 
   /**
-   * Remembers in a folder, one small file per key. A file that cannot be read or written is as if it
-   * were not there: a cache never makes a verdict fail.
+   * Remembers in a folder, one small file per key. A file that cannot be read or written is as if
+   * it were not there: a cache never makes a verdict fail.
    */
   static MeasurementCache inFolder(Path folder) {
     return new FolderCache(folder);

@@ -14,7 +14,10 @@ import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
-/** A measurement in the JSON contract, and back. Reading what was written gives an equal measurement. */
+/**
+ * A measurement in the JSON contract, and back. Reading what was written gives an equal
+ * measurement.
+ */
 public final class MeasurementJson {
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
@@ -98,13 +101,22 @@ public final class MeasurementJson {
 
   private static Subject subject(String text) {
     Subject subject = Subject.NONE;
-    for (String part : text.isEmpty() ? new String[0] : text.split("/(?=(?:product|run|batch|piece|face|channel):)")) {
+    for (String part :
+        text.isEmpty()
+            ? new String[0]
+            : text.split("/(?=(?:product|run|batch|piece|face|channel):)")) {
       String key = part.substring(0, part.indexOf(':'));
       String value = part.substring(part.indexOf(':') + 1);
       subject =
           switch (key) {
-            case "product" -> new Subject(
-                value, subject.run(), subject.batch(), subject.piece(), subject.face(), subject.channel());
+            case "product" ->
+                new Subject(
+                    value,
+                    subject.run(),
+                    subject.batch(),
+                    subject.piece(),
+                    subject.face(),
+                    subject.channel());
             case "run" -> subject.withRun(value);
             case "batch" -> subject.withBatch(Integer.valueOf(value));
             case "piece" -> subject.withPiece(value);

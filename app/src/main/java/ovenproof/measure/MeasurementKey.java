@@ -7,8 +7,8 @@ import java.util.HexFormat;
 import java.util.List;
 
 /**
- * What a measurement depends on, as a fingerprint: kind and revision of the arithmetic, fingerprints
- * of the files, corrections, calibrations, parameters.
+ * What a measurement depends on, as a fingerprint: kind and revision of the arithmetic,
+ * fingerprints of the files, corrections, calibrations, parameters.
  */
 public record MeasurementKey(String hex) {
 

@@ -50,8 +50,15 @@ final class ReadingMeasures {
     MeasureDescription base = EntryMeasures.READING;
     Unit unit = use.unit() == null ? base.unit() : use.unit().contractUnit();
     return new MeasureDescription(
-        base.id(), use.name() == null ? use.id() : use.name(), unit, base.help(), base.formula(),
-        base.source(), base.evidence(), base.parameters(), base.revision());
+        base.id(),
+        use.name() == null ? use.id() : use.name(),
+        unit,
+        base.help(),
+        base.formula(),
+        base.source(),
+        base.evidence(),
+        base.parameters(),
+        base.revision());
   }
 
   private static Measurement measurement(
@@ -61,7 +68,8 @@ final class ReadingMeasures {
             .withBatch(reading.batch())
             .withPiece(reading.piece())
             .withFace(reading.face());
-    InstrumentError error = InstrumentError.of(run.campaign(), reading.instrument(), run.run().started());
+    InstrumentError error =
+        InstrumentError.of(run.campaign(), reading.instrument(), run.run().started());
     List<Component> components = new ArrayList<>(error.components());
     Quantity own = reading.uncertainty();
     if (own != null) {
@@ -105,7 +113,8 @@ final class ReadingMeasures {
 
     private static Optional<Calibration> latest(
         Campaign campaign, String instrument, java.time.@Nullable Instant when) {
-      LocalDate day = when == null ? LocalDate.MAX : when.atZone(campaign.info().zone()).toLocalDate();
+      LocalDate day =
+          when == null ? LocalDate.MAX : when.atZone(campaign.info().zone()).toLocalDate();
       return campaign.calibrations().stream()
           .filter(c -> c.instrument().equals(instrument) && !c.on().isAfter(day))
           .max(Comparator.comparing(Calibration::on));
@@ -125,7 +134,8 @@ final class ReadingMeasures {
       }
     }
     return losses.isEmpty()
-        ? List.of(Measurement.missing(EntryMeasures.MASS_LOSS, run.subject(), "nothing was weighed"))
+        ? List.of(
+            Measurement.missing(EntryMeasures.MASS_LOSS, run.subject(), "nothing was weighed"))
         : losses;
   }
 

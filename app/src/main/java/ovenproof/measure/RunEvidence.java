@@ -34,16 +34,12 @@ record RunEvidence(Campaign campaign, TestPlan test, Run run, List<Event> events
 
   /** First event of a type in a batch; an event without batch belongs to every batch. */
   java.util.Optional<Event> first(Event.Type type, int batch) {
-    return events.stream()
-        .filter(e -> e.type() == type && belongs(e, batch))
-        .findFirst();
+    return events.stream().filter(e -> e.type() == type && belongs(e, batch)).findFirst();
   }
 
   /** Last event of a type in a batch. */
   java.util.Optional<Event> last(Event.Type type, int batch) {
-    return events.stream()
-        .filter(e -> e.type() == type && belongs(e, batch))
-        .reduce((a, b) -> b);
+    return events.stream().filter(e -> e.type() == type && belongs(e, batch)).reduce((a, b) -> b);
   }
 
   /** Elapsed time of the last event, when there is any. */

@@ -86,23 +86,61 @@ final class RunSummary {
             .toList();
     Measurement positive =
         new Measurement(
-            value.id(), value.label(), value.subject(), -v, value.unit(), value.uncertainty(),
-            value.components(), value.n(), value.censored(), null, null, value.definition(),
-            value.revision(), value.note(), value.evidence());
+            value.id(),
+            value.label(),
+            value.subject(),
+            -v,
+            value.unit(),
+            value.uncertainty(),
+            value.components(),
+            value.n(),
+            value.censored(),
+            null,
+            null,
+            value.definition(),
+            value.revision(),
+            value.note(),
+            value.evidence());
     return turned.isEmpty() ? positive : positive.withComponents(turned);
   }
 
   private Measurement missing(Measurement like, String why) {
     return new Measurement(
-        like.id(), like.label(), run.subject(), null, like.unit(), null, List.of(), 0,
-        Censoring.NONE, null, null, like.definition(), like.revision(), why, like.evidence());
+        like.id(),
+        like.label(),
+        run.subject(),
+        null,
+        like.unit(),
+        null,
+        List.of(),
+        0,
+        Censoring.NONE,
+        null,
+        null,
+        like.definition(),
+        like.revision(),
+        why,
+        like.evidence());
   }
 
   /** Under the name that the method gives the use. */
   private Measurement named(Measurement m) {
     String label = Optional.ofNullable(use.name()).orElse(m.label());
     return new Measurement(
-        m.id(), label, m.subject(), m.value(), m.unit(), m.uncertainty(), m.components(), m.n(),
-        m.censored(), m.low(), m.high(), m.definition(), m.revision(), m.note(), m.evidence());
+        m.id(),
+        label,
+        m.subject(),
+        m.value(),
+        m.unit(),
+        m.uncertainty(),
+        m.components(),
+        m.n(),
+        m.censored(),
+        m.low(),
+        m.high(),
+        m.definition(),
+        m.revision(),
+        m.note(),
+        m.evidence());
   }
 }

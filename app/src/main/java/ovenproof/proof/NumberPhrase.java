@@ -11,8 +11,8 @@ import ovenproof.core.quantity.Unit;
  * @param low the number, or the lower end of a range; in {@code unit} when there is one
  * @param high equal to {@code low}, or the upper end
  * @param decimals digits after the point as written; 0 for words
- * @param step how finely the number is stated, in {@code unit}: one unit of the last written digit, 0.5
- *     for a half, 0.25 for a quarter
+ * @param step how finely the number is stated, in {@code unit}: one unit of the last written digit,
+ *     0.5 for a half, 0.25 for a quarter
  * @param unit null for a bare number
  * @param scale what the number counts when it has no physical unit
  */

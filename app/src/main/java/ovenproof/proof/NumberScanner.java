@@ -13,8 +13,8 @@ import ovenproof.core.quantity.Unit;
 import ovenproof.proof.NumberPhrase.Scale;
 
 /**
- * Finds numbers in a sentence: in digits and in words, with units, as ranges, compound ("6 min 30"),
- * as fractions, multiples and ordinals, with the hedge before them. English.
+ * Finds numbers in a sentence: in digits and in words, with units, as ranges, compound ("6 min
+ * 30"), as fractions, multiples and ordinals, with the hedge before them. English.
  */
 final class NumberScanner {
 
@@ -42,7 +42,8 @@ final class NumberScanner {
       SMALL.put(tens[i], 20 + 10 * i);
     }
     String[] ordinals =
-        "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth".split(" ");
+        "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth"
+            .split(" ");
     for (int i = 0; i < ordinals.length; i++) {
       ORDINALS.put(ordinals[i], i + 1);
     }
@@ -166,8 +167,10 @@ final class NumberScanner {
       if (second.isPresent() && second.get().number > low.number) {
         @Nullable Unit unit = unit();
         Scale scale = money ? Scale.MONEY : unit == null ? scale() : Scale.NONE;
-        boolean sameKind = lowUnit == null || unit == null || unit.dimension() == lowUnit.dimension();
-        if (sameKind && (unit != null || lowUnit != null || scale != Scale.NONE || lowScale == Scale.NONE)) {
+        boolean sameKind =
+            lowUnit == null || unit == null || unit.dimension() == lowUnit.dimension();
+        if (sameKind
+            && (unit != null || lowUnit != null || scale != Scale.NONE || lowScale == Scale.NONE)) {
           Unit common = unit != null ? unit : lowUnit;
           return build(begin, low, second.get(), common, scale != Scale.NONE ? scale : lowScale);
         }
@@ -177,15 +180,22 @@ final class NumberScanner {
     return build(begin, low, low, lowUnit, lowScale);
   }
 
-  private NumberPhrase build(
-      int begin, Value low, Value high, @Nullable Unit unit, Scale scale) {
+  private NumberPhrase build(int begin, Value low, Value high, @Nullable Unit unit, Scale scale) {
     HedgeFound hedge = hedgeBefore(begin);
     int start = tokens.get(hedge.firstToken).start;
     int end = tokens.get(at - 1).end;
     int decimals = Math.max(low.decimals, high.decimals);
     double step = Math.min(low.step, high.step);
     return new NumberPhrase(
-        start, end, low.number, high.number, decimals, step, unit, scale, hedge.hedge,
+        start,
+        end,
+        low.number,
+        high.number,
+        decimals,
+        step,
+        unit,
+        scale,
+        hedge.hedge,
         sentence.substring(start, end));
   }
 
@@ -194,7 +204,8 @@ final class NumberScanner {
 
   private Optional<Value> times() {
     int mark = at;
-    Map<String, Double> multiples = Map.of("twice", 2.0, "double", 2.0, "thrice", 3.0, "triple", 3.0);
+    Map<String, Double> multiples =
+        Map.of("twice", 2.0, "double", 2.0, "thrice", 3.0, "triple", 3.0);
     if (at < tokens.size() && multiples.containsKey(peek())) {
       double number = multiples.get(peek());
       at++;
@@ -235,7 +246,8 @@ final class NumberScanner {
     String plain = thousands ? text.replace(",", "") : text.replace(',', '.');
     int point = plain.indexOf('.');
     int decimals = point < 0 ? 0 : plain.length() - point - 1;
-    Value value = new Value(Double.parseDouble(plain), decimals, Math.pow(10, -decimals), Scale.NONE);
+    Value value =
+        new Value(Double.parseDouble(plain), decimals, Math.pow(10, -decimals), Scale.NONE);
     if (at < tokens.size() && GLYPHS.containsKey(peek())) {
       double part = GLYPHS.get(peek());
       at++;
@@ -252,14 +264,17 @@ final class NumberScanner {
       String word = peek();
       Integer small = SMALL.get(word);
       if (small != null) {
-        if (any && (total % 10 != 0 || total % 100 == 0 && total < 100 || small >= 10)
+        if (any
+            && (total % 10 != 0 || total % 100 == 0 && total < 100 || small >= 10)
             && !(total >= 100 && total % 100 == 0)) {
           break;
         }
         total += small;
         any = true;
         at++;
-        if (small >= 20 && at + 1 < tokens.size() && peek().equals("-")
+        if (small >= 20
+            && at + 1 < tokens.size()
+            && peek().equals("-")
             && SMALL.getOrDefault(tokens.get(at + 1).lower, 99) < 10) {
           at++;
         }
@@ -267,7 +282,10 @@ final class NumberScanner {
         total = (any ? total : 1) * 100;
         any = true;
         at++;
-      } else if (any && total >= 100 && word.equals("and") && at + 1 < tokens.size()
+      } else if (any
+          && total >= 100
+          && word.equals("and")
+          && at + 1 < tokens.size()
           && SMALL.containsKey(tokens.get(at + 1).lower)) {
         at++;
       } else if (word.equals("dozen") && (any || after("a"))) {
@@ -294,7 +312,7 @@ final class NumberScanner {
       double place = 0.1;
       int decimals = 0;
       while (at < tokens.size() && SMALL.getOrDefault(peek(), 99) < 10) {
-        number += place * SMALL.get(peek());
+        number += place * SMALL.getOrDefault(peek(), 0);
         place /= 10;
         decimals++;
         at++;
@@ -366,7 +384,8 @@ final class NumberScanner {
     if (second.isPresent() && second.get().decimals == 0) {
       int afterNumber = at;
       @Nullable Unit written = unit();
-      boolean bareSeconds = written == null && !and && unit == Unit.MINUTE && second.get().number < 60;
+      boolean bareSeconds =
+          written == null && !and && unit == Unit.MINUTE && second.get().number < 60;
       if (written == smaller || bareSeconds) {
         at = written == null ? afterNumber : at;
         double parts = unit == Unit.POUND ? 16 : 60;
@@ -394,7 +413,8 @@ final class NumberScanner {
         return degrees;
       }
       Unit unit = UNITS.get(word);
-      boolean sharpCase = word.length() > 1 || tokens.get(at).text.equals("%") || oneLetter(tokens.get(at).text);
+      boolean sharpCase =
+          word.length() > 1 || tokens.get(at).text.equals("%") || oneLetter(tokens.get(at).text);
       if (unit != null && sharpCase) {
         at++;
         return unit;
@@ -403,7 +423,8 @@ final class NumberScanner {
         at += 2;
         return Unit.PERCENT;
       }
-      if ((word.equals("c") || word.equals("f")) && Character.isUpperCase(tokens.get(at).text.charAt(0))
+      if ((word.equals("c") || word.equals("f"))
+          && Character.isUpperCase(tokens.get(at).text.charAt(0))
           && adjacent(at)) {
         at++;
         return word.equals("c") ? Unit.CELSIUS : Unit.FAHRENHEIT;
@@ -536,7 +557,9 @@ final class NumberScanner {
 
   private HedgeFound hedgeBefore(int begin) {
     int first = begin;
-    while (first > 0 && List.of("a", "an", "the", "between", "from", "$", "€", "£").contains(tokens.get(first - 1).lower)) {
+    while (first > 0
+        && List.of("a", "an", "the", "between", "from", "$", "€", "£")
+            .contains(tokens.get(first - 1).lower)) {
       first--;
     }
     for (Map.Entry<String, Hedge> entry : HEDGES) {
