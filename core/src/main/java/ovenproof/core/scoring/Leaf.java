@@ -38,6 +38,11 @@ record Leaf(
     return state != NodeScore.State.NOT_ASKED;
   }
 
+  /** Standard error of the score; NaN without an interval. */
+  double standardError() {
+    return interval == null ? Double.NaN : interval.width() / (2 * 1.6448536269514722);
+  }
+
   static Leaf of(Criterion criterion, Answer answer, MeanError error, PooledDeviation spread) {
     if (answer instanceof Answer.Measured measured) {
       return measured(criterion, measured, error, spread);

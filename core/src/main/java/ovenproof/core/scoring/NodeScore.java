@@ -17,6 +17,8 @@ import ovenproof.core.statistics.Interval;
  * @param low unrounded; NaN when there is no score
  * @param high unrounded
  * @param interval 90 % interval, holding the displayed score; null when there is none
+ * @param standardError of the score: root mean square of the drawn errors for a group, a 90 %
+ *     interval's width over 2 · 1.645 for a criterion; NaN when there is no interval
  * @param note why there is no score, no interval, or one that needs a word; null when all is plain
  */
 public record NodeScore(
@@ -30,6 +32,7 @@ public record NodeScore(
     double low,
     double high,
     @Nullable Interval interval,
+    double standardError,
     @Nullable String note,
     List<NodeScore> children) {
 
@@ -81,7 +84,7 @@ public record NodeScore(
         : displayedLow.add(displayedHigh).doubleValue() / 2;
   }
 
-  NodeScore withInterval(@Nullable Interval newInterval) {
+  NodeScore with(@Nullable Interval newInterval, double newError, List<NodeScore> newChildren) {
     return new NodeScore(
         id,
         label,
@@ -93,7 +96,8 @@ public record NodeScore(
         low,
         high,
         newInterval,
+        newError,
         note,
-        children);
+        newChildren);
   }
 }

@@ -49,6 +49,7 @@ final class PointScores {
         leaf.low(),
         leaf.high(),
         leaf.interval(),
+        leaf.standardError(),
         leaf.note(),
         List.of());
   }
@@ -98,6 +99,7 @@ final class PointScores {
         Double.NaN,
         Double.NaN,
         null,
+        Double.NaN,
         why,
         children);
   }
@@ -126,6 +128,7 @@ final class PointScores {
         unrounded(group.combination(), weighing, Leaf.Bound.LOW),
         unrounded(group.combination(), weighing, Leaf.Bound.HIGH),
         null,
+        Double.NaN,
         null,
         children);
   }
@@ -220,6 +223,7 @@ final class PointScores {
         low,
         high,
         score.interval(),
+        score.standardError(),
         note,
         score.children());
   }

@@ -97,27 +97,27 @@ final class ProductDraws {
   /** Adds to each group its 90 % interval from draws, widened to hold the displayed score. */
   NodeScore withIntervals(NodeScore score) {
     List<NodeScore> children = score.children().stream().map(this::withIntervals).toList();
-    NodeScore done =
-        new NodeScore(
-            score.id(),
-            score.label(),
-            score.parts(),
-            score.share(),
-            score.state(),
-            score.displayedLow(),
-            score.displayedHigh(),
-            score.low(),
-            score.high(),
-            score.interval(),
-            score.note(),
-            children);
     if (children.isEmpty()) {
+      return score;
+    }
+    NodeScore done = score.with(null, Double.NaN, children);
+    if (!score.scored() || !known(done)) {
       return done;
     }
-    if (!score.scored() || !known(done)) {
-      return done.withInterval(null);
+    return score.with(interval(score), standardError(score), children);
+  }
+
+  private double standardError(NodeScore score) {
+    double[] draws = draws(score.id(), Bound.LOW);
+    double squares = 0;
+    for (int block = 0; block < blocks; block++) {
+      double sum = 0;
+      for (int d = block * BLOCK; d < (block + 1) * BLOCK; d++) {
+        sum += (draws[d] - score.low()) * (draws[d] - score.low());
+      }
+      squares += sum;
     }
-    return done.withInterval(interval(score));
+    return Math.sqrt(squares / draws.length);
   }
 
   private boolean known(NodeScore node) {

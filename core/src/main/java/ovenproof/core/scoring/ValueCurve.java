@@ -315,6 +315,15 @@ public final class ValueCurve {
     return beyond.width() > 0;
   }
 
+  @Override
+  public String toString() {
+    return shape
+        + Arrays.toString(anchors)
+        + Arrays.toString(left)
+        + Arrays.toString(at)
+        + Arrays.toString(right);
+  }
+
   private static void requireSameLength(double[] anchors, double[] scores) {
     if (anchors.length != scores.length) {
       throw new IllegalArgumentException(
