@@ -1,6 +1,7 @@
 package ovenproof.campaign;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -25,6 +26,10 @@ public record Event(
     @Nullable String note,
     Provenance origin)
     implements Entry {
+
+  /** What may end a run, as the value of a STOP says it. */
+  public static final List<String> STOP_CAUSES =
+      List.of("ends-by-itself", "time", "core", "shade", "mass-loss", "cap", "abort");
 
   /** What can happen. In files in lower case with hyphens: {@code door-open}. */
   public enum Type {

@@ -10,5 +10,6 @@ public record RatedStep(
     int step,
     @Nullable String reason,
     @Nullable String photo,
+    @Nullable String note,
     Provenance origin)
     implements Entry {}

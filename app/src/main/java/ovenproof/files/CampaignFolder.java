@@ -1,0 +1,55 @@
+package ovenproof.files;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import ovenproof.campaign.Campaign;
+import ovenproof.input.InputException;
+import ovenproof.input.Place;
+import ovenproof.input.Problem;
+import ovenproof.measure.MeasureRegistry;
+
+/** Loads and checks campaign folders ({@code docs/files.md}). */
+public final class CampaignFolder {
+  private final MeasureRegistry registry;
+
+  /**
+   * @param registry the measures that a method may take
+   */
+  public CampaignFolder(MeasureRegistry registry) {
+    this.registry = registry;
+  }
+
+  /**
+   * Reads a folder.
+   *
+   * @throws InputException with every problem, warnings included, if any of them is an error
+   */
+  public LoadedCampaign load(Path folder) {
+    FolderEvidence evidence = open(folder);
+    CampaignReader reader = new CampaignReader(registry, evidence);
+    Optional<Campaign> campaign = reader.read();
+    reader.problems().throwIfErrors();
+    return new LoadedCampaign(campaign.orElseThrow(), evidence, reader.problems().all());
+  }
+
+  /** Every problem of a folder, by file and line; empty when there is none. */
+  public List<Problem> check(Path folder) {
+    CampaignReader reader = new CampaignReader(registry, open(folder));
+    reader.read();
+    return reader.problems().all();
+  }
+
+  private static FolderEvidence open(Path folder) {
+    if (!Files.isDirectory(folder)) {
+      throw new InputException(
+          Problem.error(
+              Place.of(folder.toString()),
+              Files.exists(folder) ? "a file" : "nothing",
+              "a campaign folder",
+              "\"ovenproof new DIR --starter NAME\" makes one"));
+    }
+    return new FolderEvidence(folder);
+  }
+}

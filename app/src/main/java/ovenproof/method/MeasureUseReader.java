@@ -1,0 +1,158 @@
+package ovenproof.method;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import ovenproof.core.measure.MeasureDescription;
+import ovenproof.core.measure.MeasureDescription.EvidenceKind;
+import ovenproof.core.measure.MeasureDescription.Parameter;
+import ovenproof.core.quantity.Unit;
+import ovenproof.input.Written;
+import ovenproof.input.YamlMap;
+
+/** Reads the measures of one test and checks them against the registered descriptions. */
+final class MeasureUseReader {
+  static final List<String> MEASURE_KEYS =
+      List.of("id", "name", "take", "unit", "place", "face", "batch", "of", "summary");
+
+  private final TestScope scope;
+  private final List<YamlMap> written;
+
+  MeasureUseReader(TestScope scope, List<YamlMap> written) {
+    this.scope = scope;
+    this.written = written;
+  }
+
+  List<MeasureUse> read() {
+    List<MeasureUse> uses = new ArrayList<>();
+    for (YamlMap map : written) {
+      uses.add(use(map));
+    }
+    Keys.unique(written);
+    return uses;
+  }
+
+  private MeasureUse use(YamlMap map) {
+    Map<String, MeasureDescription> known = scope.method().measures();
+    Optional<MeasureDescription> description =
+        map.need("take").flatMap(w -> w.oneOf(known.keySet(), "a measure")).map(known::get);
+    MeasureUse use =
+        new MeasureUse(
+            Keys.key(map, "id"),
+            map.textOrNull("name"),
+            map.has("take") ? map.text("take") : "",
+            map.find("unit").flatMap(Written::unit).orElse(null),
+            map.find("place").flatMap(Written::key).orElse(null),
+            map.find("face")
+                .flatMap(w -> w.oneOf(scope.faces(), "a face of the photos"))
+                .orElse(null),
+            map.find("batch").flatMap(w -> w.wholeNumber(1, scope.batches())).orElse(null),
+            map.find("of").flatMap(Written::key).orElse(null),
+            map.find("summary")
+                .flatMap(w -> w.word(MeasureUse.Summary.class))
+                .orElse(MeasureUse.Summary.MEAN),
+            description.map(d -> parameters(map, d)).orElse(Map.of()));
+    description.ifPresent(d -> check(map, use, d));
+    return use;
+  }
+
+  private Map<String, String> parameters(YamlMap map, MeasureDescription description) {
+    List<String> ids = description.parameters().stream().map(Parameter::id).toList();
+    map.only(Stream.concat(MEASURE_KEYS.stream(), ids.stream()).toList());
+    Map<String, String> parameters = new LinkedHashMap<>();
+    for (Parameter parameter : description.parameters()) {
+      Optional<Written> value =
+          parameter.fallback().isEmpty() ? map.need(parameter.id()) : map.find(parameter.id());
+      value.ifPresent(
+          w ->
+              w.quantity(parameter.dimension())
+                  .ifPresent(q -> parameters.put(parameter.id(), w.text())));
+    }
+    return parameters;
+  }
+
+  private void check(YamlMap map, MeasureUse use, MeasureDescription description) {
+    checkSource(map, use, description);
+    checkSummary(map, use);
+    boolean ofProduct = description.evidence() == EvidenceKind.FACTS;
+    if (scope.replicates() == 0 && !ofProduct) {
+      error(map, "take", "a measure of runs in a test without runs", "replicates above 0", "");
+    }
+    boolean unitIsFixed = description.unit() != Unit.ONE;
+    if (use.unit() != null
+        && unitIsFixed
+        && use.unit().dimension() != description.unit().dimension()) {
+      error(map, "unit", use.unit().symbol(), description.unit().dimension().words(), "");
+    }
+  }
+
+  private void checkSource(YamlMap map, MeasureUse use, MeasureDescription description) {
+    switch (description.evidence()) {
+      case READING -> checkReading(map, use, description);
+      case RATINGS ->
+          named(map, use, scope.marks().stream().map(TestPlan.PanelMark::id).toList(), "a mark");
+      case FACTS -> named(map, use, facts(description), facts(description, "fact"));
+      case PHOTO -> {
+        if (scope.photos() == null) {
+          error(map, "take", "a photo measure in a test without photos", "\"photos\"", "add them");
+        }
+      }
+      case TRACE, EVENTS, PIECES -> {
+        // Needs nothing else of the test.
+      }
+    }
+  }
+
+  private void checkReading(YamlMap map, MeasureUse use, MeasureDescription description) {
+    if (use.unit() == null && description.unit() == Unit.ONE) {
+      error(map, "take", "a reading without unit", "\"unit\"", "add it, for example unit: °C");
+    }
+  }
+
+  private List<String> facts(MeasureDescription description) {
+    boolean rated = description.unit() == Unit.POINTS;
+    return rated
+        ? scope.method().rated().stream().map(Method.RatedFact::id).toList()
+        : scope.method().facts().stream().map(Method.Fact::id).toList();
+  }
+
+  private static String facts(MeasureDescription description, String noun) {
+    return description.unit() == Unit.POINTS ? "a rated " + noun : "a " + noun;
+  }
+
+  private void named(YamlMap map, MeasureUse use, List<String> known, String what) {
+    String key = map.has("of") ? "of" : "id";
+    new Written(use.ofOrId(), map.place(key), map.problems())
+        .oneOf(known, what + " of this method");
+  }
+
+  private void checkSummary(YamlMap map, MeasureUse use) {
+    switch (use.summary()) {
+      case CHANGE, ABSOLUTE_CHANGE -> {
+        if (scope.batches() < 2) {
+          error(map, "summary", "a change over one batch", "batches: 2 or more", "");
+        }
+        if (use.batch() != null) {
+          error(map, "batch", "one batch of a change over batches", "no \"batch\"", "delete it");
+        }
+      }
+      case FACE_DIFFERENCE -> {
+        if (scope.faces().size() < 2) {
+          error(map, "summary", "a difference of one face", "two faces in \"photos\"", "");
+        }
+      }
+      case MEAN, LARGEST, SMALLEST, SPREAD -> {
+        // Always possible.
+      }
+    }
+  }
+
+  private static void error(
+      YamlMap map, String key, String found, String expected, @Nullable String remedy) {
+    map.problems().error(map.place(key), found, expected, remedy == null ? "" : remedy);
+  }
+}
