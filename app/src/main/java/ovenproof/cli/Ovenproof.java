@@ -22,7 +22,7 @@ import picocli.CommandLine.ParameterException;
       "",
       "Exit: 0 fine, 1 the input has problems, 2 wrong usage, 3 something outside failed."
     },
-    subcommands = {CommandLine.HelpCommand.class})
+    subcommands = {CheckCommand.class, CommandLine.HelpCommand.class})
 public final class Ovenproof implements Runnable {
 
   @CommandLine.Spec private CommandLine.Model.@org.jspecify.annotations.Nullable CommandSpec spec;
@@ -75,7 +75,7 @@ public final class Ovenproof implements Runnable {
     return ExitCode.OUTSIDE;
   }
 
-  private static String line(Problem problem) {
+  static String line(Problem problem) {
     return (problem.severity() == Problem.Severity.ERROR ? "" : "warning: ") + problem;
   }
 

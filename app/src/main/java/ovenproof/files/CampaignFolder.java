@@ -21,6 +21,11 @@ public final class CampaignFolder {
     this.registry = registry;
   }
 
+  /** For methods that may take every measure the program knows. */
+  public static CampaignFolder withAllMeasures() {
+    return new CampaignFolder(MeasureRegistry.all());
+  }
+
   /**
    * Reads a folder.
    *

@@ -102,7 +102,7 @@ final class CampaignReader {
 
   private Optional<Method> method() {
     return needed(METHOD_FILE)
-        .flatMap(text -> new MethodReader(registry.all()).read(METHOD_FILE, text, problems));
+        .flatMap(text -> new MethodReader(registry.measures()).read(METHOD_FILE, text, problems));
   }
 
   private Optional<Campaign.Info> info() {
