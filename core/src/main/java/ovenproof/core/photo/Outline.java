@@ -41,6 +41,17 @@ public record Outline(List<PixelPoint> points) {
     return Math.abs(twice) / 2;
   }
 
+  /** Whether the points go round clockwise as seen on a screen. */
+  boolean isClockwise() {
+    double twice = 0;
+    for (int i = 0, j = points.size() - 1; i < points.size(); j = i++) {
+      PixelPoint p = points.get(j);
+      PixelPoint q = points.get(i);
+      twice += p.x() * q.y() - q.x() * p.y();
+    }
+    return twice > 0;
+  }
+
   /** The smallest box of whole pixels around it; may reach beyond the picture. */
   public PixelBox box() {
     int left = (int) Math.floor(points.stream().mapToDouble(PixelPoint::x).min().orElseThrow());
