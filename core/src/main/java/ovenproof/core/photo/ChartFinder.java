@@ -135,8 +135,7 @@ public final class ChartFinder {
     Homography view = now.view();
     return view == null
         ? now
-        : new ChartSighting(
-            now.status(), view.scaled(factor), now.patchesInFrame(), now.match());
+        : new ChartSighting(now.status(), view.scaled(factor), now.patchesInFrame(), now.match());
   }
 
   private static @Nullable Homography refit(ChartSighting sighting, List<Region> regions) {

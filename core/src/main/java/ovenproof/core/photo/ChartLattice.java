@@ -18,8 +18,14 @@ import ovenproof.core.photo.FlatRegions.Region;
 final class ChartLattice {
 
   private static final double TOLERANCE = 0.28;
-  private static final int NEIGHBOURS = 8;
+  private static final int NEIGHBOURS = 6;
   private static final int LONGEST = 6;
+
+  /** A grid this large is not looked for again from the same seed. */
+  private static final int ENOUGH = 14;
+
+  /** Members of a grid this large start no other. */
+  private static final int WORTH_KEEPING = 9;
 
   private final Map<Cell, Region> cells;
 
@@ -43,14 +49,15 @@ final class ChartLattice {
 
   /** Grids of at least {@code least} regions, largest first, no two sharing a region. */
   static List<ChartLattice> find(List<Region> regions, int least) {
+    RegionIndex index = new RegionIndex(regions);
     List<ChartLattice> all = new ArrayList<>();
     Set<Region> taken = new HashSet<>();
     for (Region seed : regions) {
       if (!taken.contains(seed)) {
-        ChartLattice best = bestFrom(seed, regions);
+        ChartLattice best = bestFrom(seed, index);
         if (best != null && best.size() >= least) {
           all.add(best);
-          if (best.size() >= 12) {
+          if (best.size() >= WORTH_KEEPING) {
             taken.addAll(best.cells.values());
           }
         }
@@ -69,7 +76,7 @@ final class ChartLattice {
     return out;
   }
 
-  private static @Nullable ChartLattice bestFrom(Region seed, List<Region> regions) {
+  private static @Nullable ChartLattice bestFrom(Region seed, RegionIndex regions) {
     List<Region> near = neighbours(seed, regions);
     ChartLattice best = null;
     for (Region first : near) {
@@ -83,14 +90,17 @@ final class ChartLattice {
           if (best == null || grown.size() > best.size()) {
             best = grown;
           }
+          if (best.size() >= ENOUGH) {
+            return best;
+          }
         }
       }
     }
     return best;
   }
 
-  private static List<Region> neighbours(Region seed, List<Region> regions) {
-    return regions.stream()
+  private static List<Region> neighbours(Region seed, RegionIndex regions) {
+    return regions.near(seed.x(), seed.y(), 2.2 * seed.side() + 4).stream()
         .filter(r -> r != seed)
         .filter(r -> ratio(r.side(), seed.side()) < 1.6)
         .filter(r -> r.distanceTo(seed) < 2.2 * seed.side() + 4)
@@ -113,7 +123,7 @@ final class ChartLattice {
   }
 
   private static ChartLattice grow(
-      Region seed, double ux, double uy, double vx, double vy, List<Region> regions) {
+      Region seed, double ux, double uy, double vx, double vy, RegionIndex regions) {
     Map<Cell, Region> cells = new HashMap<>();
     Set<Region> used = new HashSet<>();
     ArrayDeque<Cell> queue = new ArrayDeque<>();
@@ -135,7 +145,7 @@ final class ChartLattice {
       Map<Cell, Region> cells,
       Set<Region> used,
       ArrayDeque<Cell> queue,
-      List<Region> regions,
+      RegionIndex regions,
       Cell at,
       int dc,
       int dr,
@@ -171,10 +181,10 @@ final class ChartLattice {
   }
 
   private static @Nullable Region nearest(
-      List<Region> regions, Set<Region> used, Region here, double x, double y, double step) {
+      RegionIndex regions, Set<Region> used, Region here, double x, double y, double step) {
     Region best = null;
     double closest = TOLERANCE * step;
-    for (Region r : regions) {
+    for (Region r : regions.near(x, y, closest)) {
       double d = Math.hypot(r.x() - x, r.y() - y);
       if (d < closest && !used.contains(r) && ratio(r.side(), here.side()) < 1.7) {
         closest = d;

@@ -101,8 +101,7 @@ final class ChartPlacements {
   }
 
   private ChartSighting judge(Turn t, int column, int row) {
-    Homography turned =
-        view.after(t.a, t.b, column + t.shiftX, t.c, t.d, row + t.shiftY);
+    Homography turned = view.after(t.a, t.b, column + t.shiftX, t.c, t.d, row + t.shiftY);
     if (!turned.isInFrontOf(ReferenceChart.COLUMNS, ReferenceChart.ROWS)) {
       return ChartSighting.NOTHING;
     }
@@ -128,10 +127,7 @@ final class ChartPlacements {
       return ChartSighting.NOTHING;
     }
     return new ChartSighting(
-        whole ? ChartSighting.Status.WHOLE : ChartSighting.Status.PART,
-        turned,
-        seen.size(),
-        match);
+        whole ? ChartSighting.Status.WHOLE : ChartSighting.Status.PART, turned, seen.size(), match);
   }
 
   private Patch sample(ChartLattice.Cell cell) {
@@ -167,8 +163,7 @@ final class ChartPlacements {
       double y = 0.2 * wanted.red() + 0.7 * wanted.green() + 0.1 * wanted.blue();
       weight[i] = 1 / (0.03 + y); // an equal share of light is about an equal step for an eye
       Patch p = seen.get(i);
-      design[i] =
-          new double[] {weight[i] * p.red, weight[i] * p.green, weight[i] * p.blue};
+      design[i] = new double[] {weight[i] * p.red, weight[i] * p.green, weight[i] * p.blue};
     }
     double[][] m = new double[3][];
     for (int channel = 0; channel < 3; channel++) {
@@ -189,10 +184,8 @@ final class ChartPlacements {
     double[] differences = new double[seen.size()];
     for (int i = 0; i < differences.length; i++) {
       Patch p = seen.get(i);
-      LinearRgb corrected =
-          new LinearRgb(dot(m[0], p), dot(m[1], p), dot(m[2], p));
-      differences[i] =
-          Ciede2000.between(corrected.toLab(White.D50), PUBLISHED.get(which.get(i)));
+      LinearRgb corrected = new LinearRgb(dot(m[0], p), dot(m[1], p), dot(m[2], p));
+      differences[i] = Ciede2000.between(corrected.toLab(White.D50), PUBLISHED.get(which.get(i)));
     }
     Arrays.sort(differences);
     int keep = Math.max(1, differences.length - LEFT_OUT * differences.length / 24);

@@ -60,8 +60,7 @@ public record ChartSighting(
     if (view == null) {
       throw new IllegalArgumentException("no chart was seen, so patch " + patch + " has no place");
     }
-    return view.apply(
-        patch % ReferenceChart.COLUMNS + 0.5, patch / ReferenceChart.COLUMNS + 0.5);
+    return view.apply(patch % ReferenceChart.COLUMNS + 0.5, patch / ReferenceChart.COLUMNS + 0.5);
   }
 
   /** Pixels from patch to patch, averaged over the chart. */

@@ -14,7 +14,7 @@ final class FlatRegions {
 
   private static final double MOST_FILL = 1.12;
   private static final double MOST_ELONGATED = 2.2;
-  private static final int SMALLEST_AREA = 20;
+  private static final int SMALLEST_AREA = 30;
 
   private FlatRegions() {}
 

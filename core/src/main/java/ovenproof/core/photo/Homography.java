@@ -31,8 +31,11 @@ public final class Homography {
       throw new IllegalArgumentException(
           "at least four pairs are needed, found " + n + " and " + to.size());
     }
-    double scale = to.stream().mapToDouble(p -> Math.max(Math.abs(p.x()), Math.abs(p.y()))).max()
-        .orElseThrow();
+    double scale =
+        to.stream()
+            .mapToDouble(p -> Math.max(Math.abs(p.x()), Math.abs(p.y())))
+            .max()
+            .orElseThrow();
     double s = scale > 0 ? 1 / scale : 1;
     double[][] rows = new double[2 * n][];
     double[] right = new double[2 * n];

@@ -1,9 +1,9 @@
 package ovenproof.core.photo;
 
+import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
-import org.hipparchus.exception.MathRuntimeException;
 import org.jspecify.annotations.Nullable;
 
 /** Linear least squares with a little ridge, for the small systems of charts and planes. */

@@ -37,11 +37,23 @@ final class Scene {
 
   /** A baked piece: a rounded square (exponent 4) or a disc (exponent 2). */
   record Piece(
-      double x, double y, double radius, double exponent, double turn, Lab shade, double rimStep,
-      double slope, double mottle, long seed) {
+      double x,
+      double y,
+      double radius,
+      double exponent,
+      double turn,
+      Lab shade,
+      double rimStep,
+      double slope,
+      double mottle,
+      long seed) {
 
     /** 0 in the middle, 1 at the edge. */
     double at(double px, double py) {
+      double far = Math.max(Math.abs(px - x), Math.abs(py - y)) / radius;
+      if (far > 1.6) {
+        return far;
+      }
       double c = Math.cos(turn);
       double s = Math.sin(turn);
       double u = (c * (px - x) + s * (py - y)) / radius;
@@ -68,7 +80,7 @@ final class Scene {
   final Ground ground;
   final List<Piece> pieces;
   final @Nullable Homography chart;
-  private final SplittableRandom random;
+  private final @Nullable Homography inverse;
   private final long seed;
 
   private Scene(
@@ -84,13 +96,21 @@ final class Scene {
     this.pieces = pieces;
     this.chart = chart;
     this.seed = seed;
-    this.random = new SplittableRandom(seed);
+    this.inverse = inverse(chart);
   }
 
   /** Light and camera. */
   record Camera(
-      double exposure, double redGain, double blueGain, double mixing, double contrast,
-      double lightSlopeX, double lightSlopeY, double vignette, double noise, float jpegQuality) {
+      double exposure,
+      double redGain,
+      double blueGain,
+      double mixing,
+      double contrast,
+      double lightSlopeX,
+      double lightSlopeY,
+      double vignette,
+      double noise,
+      float jpegQuality) {
 
     static final Camera PERFECT = new Camera(1, 1, 1, 0, 0, 0, 0, 0, 0, 1);
 
@@ -110,8 +130,7 @@ final class Scene {
     }
 
     Camera evenLight() {
-      return new Camera(
-          exposure, redGain, blueGain, mixing, contrast, 0, 0, 0, noise, jpegQuality);
+      return new Camera(exposure, redGain, blueGain, mixing, contrast, 0, 0, 0, noise, jpegQuality);
     }
   }
 
@@ -140,9 +159,16 @@ final class Scene {
       double l = lightness + r.nextDouble(-6, 6);
       out.add(
           new Piece(
-              x, y, radius, exponent, gap < 0.05 ? 0 : r.nextDouble(-0.2, 0.2),
+              x,
+              y,
+              radius,
+              exponent,
+              gap < 0.05 ? 0 : r.nextDouble(-0.2, 0.2),
               Lab.d50(l, 8 + (70 - l) * 0.15, 34 - Math.abs(l - 60) * 0.45),
-              r.nextDouble(-10, -2), r.nextDouble(-4, 4), r.nextDouble(0.3, 2), r.nextLong(1000)));
+              r.nextDouble(-10, -2),
+              r.nextDouble(-4, 4),
+              r.nextDouble(0.3, 2),
+              r.nextLong(1000)));
     }
     return out;
   }
@@ -182,8 +208,7 @@ final class Scene {
       double high = 2 * piece.radius;
       for (int k = 0; k < 30; k++) {
         double mid = (low + high) / 2;
-        boolean in =
-            piece.at(piece.x + mid * Math.cos(angle), piece.y + mid * Math.sin(angle)) < 1;
+        boolean in = piece.at(piece.x + mid * Math.cos(angle), piece.y + mid * Math.sin(angle)) < 1;
         low = in ? mid : low;
         high = in ? high : mid;
       }
@@ -289,28 +314,19 @@ final class Scene {
   }
 
   private double @Nullable [] invert(double x, double y) {
-    // Newton on the view; it is nearly affine, so a few steps do.
-    double gx = 3;
-    double gy = 2;
-    for (int i = 0; i < 8; i++) {
-      PixelPoint p = chart.apply(gx, gy);
-      PixelPoint px = chart.apply(gx + 1e-4, gy);
-      PixelPoint py = chart.apply(gx, gy + 1e-4);
-      double a = (px.x() - p.x()) / 1e-4;
-      double b = (py.x() - p.x()) / 1e-4;
-      double c = (px.y() - p.y()) / 1e-4;
-      double d = (py.y() - p.y()) / 1e-4;
-      double det = a * d - b * c;
-      gx += ((x - p.x()) * d - (y - p.y()) * b) / det;
-      gy += ((y - p.y()) * a - (x - p.x()) * c) / det;
-      if (!(Math.abs(gx) < 40) || !(Math.abs(gy) < 40)) {
-        return null;
-      }
-      if (i == 1 && (gx < -3 || gx > 9 || gy < -3 || gy > 7)) {
-        return null;
-      }
+    PixelPoint g = inverse.apply(x, y);
+    return Double.isFinite(g.x()) && Double.isFinite(g.y()) ? new double[] {g.x(), g.y()} : null;
+  }
+
+  /** Picture to chart, exact through the four corners of the grid. */
+  private static @Nullable Homography inverse(@Nullable Homography chart) {
+    if (chart == null) {
+      return null;
     }
-    return new double[] {gx, gy};
+    List<PixelPoint> grid =
+        List.of(
+            new PixelPoint(0, 0), new PixelPoint(6, 0), new PixelPoint(6, 4), new PixelPoint(0, 4));
+    return Homography.fit(grid.stream().map(chart::apply).toList(), grid);
   }
 
   private Lab groundColour(double x, double y) {
