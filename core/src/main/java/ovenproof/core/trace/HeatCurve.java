@@ -1,0 +1,116 @@
+package ovenproof.core.trace;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A temperature curve prepared once for all measures: spikes taken out, gaps listed, cycles and the
+ * steady part found.
+ *
+ * @param raw as read
+ * @param clean without spikes and missing values
+ * @param smooth the same times, smoothed over 15 s or five samples where noise calls for it
+ * @param spikes readings taken out
+ * @param gaps longer than 30 s
+ * @param noiseKelvin standard deviation of the noise of single readings
+ * @param smoothNoiseKelvin of the smoothed ones
+ * @param resolutionKelvin smallest step between different readings
+ * @param cycles of the hold
+ * @param steady null when there is no steady part
+ * @param whyNotSteady the reason, empty when there is one
+ */
+public record HeatCurve(
+    Trace raw,
+    Trace clean,
+    Trace smooth,
+    int spikes,
+    List<Gap> gaps,
+    double noiseKelvin,
+    double smoothNoiseKelvin,
+    double resolutionKelvin,
+    Cycles cycles,
+    @Nullable SteadyState steady,
+    String whyNotSteady) {
+
+  /** Below this noise smoothing would only round the corners. */
+  private static final double NOISE_WORTH_SMOOTHING_KELVIN = 0.02;
+
+  public static HeatCurve of(Trace raw) {
+    Trace present = raw.present();
+    HampelFilter.Cleaned cleaned = HampelFilter.withDefaults().clean(present);
+    Trace clean = cleaned.trace().present();
+    double step = clean.medianStepSeconds();
+    List<Gap> gaps = Gap.in(clean.seconds(), step);
+    double resolution = resolution(clean.values());
+    double noise = Medians.noise(clean.values());
+    SavitzkyGolay filter = filter(step);
+    boolean smoothing =
+        noise > NOISE_WORTH_SMOOTHING_KELVIN && clean.size() > 20 && filter != null;
+    Trace smooth = smoothing ? clean.withValues(filter.smooth(clean.values())) : clean;
+    double smoothNoise = smoothing ? noise * filter.noiseGain() : noise;
+    Cycles cycles =
+        Cycles.find(
+                smooth.seconds(),
+                smooth.values(),
+                Math.max(Cycles.HYSTERESIS_KELVIN, 6 * smoothNoise))
+            .ofOneHold();
+    SteadySearch.Found found = new SteadySearch(clean, gaps).search(cycles);
+    return new HeatCurve(
+        raw,
+        clean,
+        smooth,
+        cleaned.spikes(),
+        gaps,
+        noise,
+        smoothNoise,
+        resolution,
+        cycles,
+        found.state(),
+        found.why());
+  }
+
+  /** 15 s wide; a logger too slow for five samples in half a minute is taken as it is. */
+  private static @Nullable SavitzkyGolay filter(double stepSeconds) {
+    if (stepSeconds <= 0 || 5 * stepSeconds > 30) {
+      return null;
+    }
+    int half = (int) Math.min(25, Math.max(2, Math.round(7.5 / stepSeconds)));
+    return SavitzkyGolay.of(2 * half + 1, 2, 0);
+  }
+
+  private static double resolution(double[] values) {
+    double smallest = Double.POSITIVE_INFINITY;
+    int n = Math.min(values.length, 5000);
+    for (int i = 1; i < n; i++) {
+      double d = Math.abs(values[i] - values[i - 1]);
+      if (d > 1e-9 && d < smallest) {
+        smallest = d;
+      }
+    }
+    return Double.isInfinite(smallest) ? 0 : smallest;
+  }
+
+  public boolean isEmpty() {
+    return clean.size() == 0;
+  }
+
+  /** Noise and resolution of a smoothed reading together, as a standard deviation. */
+  double readingU() {
+    return Math.hypot(smoothNoiseKelvin, resolutionKelvin / Math.sqrt(12));
+  }
+
+  /** Cycles inside the steady part. */
+  Cycles steadyCycles() {
+    return steady == null
+        ? new Cycles(List.of())
+        : cycles.within(steady.startSecond(), steady.endSecond());
+  }
+
+  public int cycleCount() {
+    return cycles.size();
+  }
+
+  @Nullable Gap gapBetween(double fromSecond, double toSecond) {
+    return gaps.stream().filter(g -> g.touches(fromSecond, toSecond)).findFirst().orElse(null);
+  }
+}

@@ -1,0 +1,40 @@
+package ovenproof.core.trace;
+
+import ovenproof.core.measure.MeasureDescription;
+import ovenproof.core.measure.Measurement;
+import ovenproof.core.quantity.Unit;
+
+/** Middle between highest and lowest of the steady cycles. */
+public final class MidRange implements TraceMeasure {
+
+  public static final MeasureDescription DESCRIPTION =
+      TraceMeasures.describe(
+          "mid-range",
+          "Middle of the swing",
+          Unit.CELSIUS,
+          "Mean of the peaks and troughs once steady. Not the time-mean when the wave is lopsided;"
+              + " some standards use it.",
+          "(median peak + median trough) / 2 over the steady cycles",
+          "the (max + min)/2 of IEC 60350-1, over several cycles");
+
+  @Override
+  public MeasureDescription description() {
+    return DESCRIPTION;
+  }
+
+  @Override
+  public Measurement measure(TraceInput input, HeatCurve curve) {
+    Cycles cycles = curve.steadyCycles();
+    if (cycles.size() == 0) {
+      return TraceMeasures.missing(DESCRIPTION, input, CycleAmplitude.whyNone(curve));
+    }
+    double peak = Medians.of(cycles.list().stream().mapToDouble(Cycles.Cycle::peak).toArray());
+    double trough = Medians.of(cycles.list().stream().mapToDouble(Cycles.Cycle::trough).toArray());
+    return TraceMeasures.value(
+        DESCRIPTION,
+        input,
+        (peak + trough) / 2,
+        input.probe().components(1, curve.readingU()),
+        DESCRIPTION.formula());
+  }
+}

@@ -1,0 +1,59 @@
+package ovenproof.core.trace;
+
+import java.util.List;
+import ovenproof.core.measure.Component;
+import ovenproof.core.measure.MeasureDescription;
+import ovenproof.core.measure.Measurement;
+import ovenproof.core.quantity.Unit;
+
+/** How far the curve shoots past the level it settles at. */
+public final class Overshoot implements TraceMeasure {
+
+  static final double LOOK_SECONDS = 1800;
+
+  public static final MeasureDescription DESCRIPTION =
+      TraceMeasures.describe(
+          "overshoot",
+          "Overshoot",
+          Unit.KELVIN,
+          "Highest temperature of the first 30 min above the steady mean. The probe's calibration"
+              + " cancels.",
+          "max(first 30 min) − steady mean",
+          "common practice");
+
+  @Override
+  public MeasureDescription description() {
+    return DESCRIPTION;
+  }
+
+  @Override
+  public Measurement measure(TraceInput input, HeatCurve curve) {
+    SteadyState steady = curve.steady();
+    if (steady == null) {
+      return TraceMeasures.missing(
+          DESCRIPTION, input, "no steady part to compare with: " + curve.whyNotSteady());
+    }
+    double until = Math.min(LOOK_SECONDS, steady.endSecond());
+    double top = Highest.of(curve.smooth().window(0, until));
+    if (!Double.isFinite(top)) {
+      return TraceMeasures.missing(DESCRIPTION, input, "no reading in the first 30 min");
+    }
+    return TraceMeasures.value(
+            DESCRIPTION,
+            input,
+            top - steady.meanCelsius(),
+            List.of(Component.run(Math.hypot(curve.readingU(), steady.standardError()))),
+            DESCRIPTION.formula())
+        .withNote(percent(input, top, steady));
+  }
+
+  private static @org.jspecify.annotations.Nullable String percent(
+      TraceInput input, double top, SteadyState steady) {
+    Double ambient = input.ambientCelsius();
+    if (ambient == null || steady.meanCelsius() - ambient < 20) {
+      return null;
+    }
+    double share = 100 * (top - steady.meanCelsius()) / (steady.meanCelsius() - ambient);
+    return TraceMeasures.digits(share, 1) + " % of the rise above the room";
+  }
+}

@@ -1,0 +1,52 @@
+package ovenproof.core.trace;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import ovenproof.core.measure.Component;
+
+/**
+ * What is known of a temperature probe. Its calibration is the same in every run, so the component
+ * carries the name that all of them share.
+ *
+ * @param name shared name, such as {@code probe:P3@2026-03}
+ * @param calibrationKelvin standard uncertainty of the reading that all runs share
+ * @param placementKelvin standard uncertainty from where the probe sits; belongs to the run
+ * @param timeConstantSeconds of the probe in oven air, null when unknown
+ */
+public record ProbeAccuracy(
+    String name,
+    double calibrationKelvin,
+    double placementKelvin,
+    @Nullable Double timeConstantSeconds) {
+
+  /** Nothing is known: the uncertainty holds what the trace itself shows, and no more. */
+  public static final ProbeAccuracy UNKNOWN = new ProbeAccuracy("probe:unknown", 0, 0, null);
+
+  public ProbeAccuracy {
+    if (!(calibrationKelvin >= 0) || !(placementKelvin >= 0)) {
+      throw new IllegalArgumentException(
+          "uncertainties of " + name + " must be 0 K or more, found " + calibrationKelvin + " and "
+              + placementKelvin);
+    }
+  }
+
+  public boolean isKnown() {
+    return calibrationKelvin > 0 || placementKelvin > 0;
+  }
+
+  /**
+   * The components of a quantity that depends on the reading.
+   *
+   * @param sensitivity change of the quantity per kelvin that the probe reads high
+   * @param runU what else the run adds, in the unit of the quantity
+   */
+  List<Component> components(double sensitivity, double runU) {
+    List<Component> parts = new ArrayList<>();
+    if (calibrationKelvin > 0) {
+      parts.add(Component.shared(name, sensitivity * calibrationKelvin));
+    }
+    parts.add(Component.run(Math.hypot(runU, sensitivity * placementKelvin)));
+    return parts;
+  }
+}

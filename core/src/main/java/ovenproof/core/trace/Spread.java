@@ -1,0 +1,77 @@
+package ovenproof.core.trace;
+
+import java.util.ArrayList;
+import java.util.List;
+import ovenproof.core.measure.Component;
+import ovenproof.core.measure.MeasureDescription;
+import ovenproof.core.measure.Measurement;
+import ovenproof.core.quantity.Unit;
+
+/** How unevenly warm the places are. */
+public final class Spread implements TraceMeasure {
+
+  public static final MeasureDescription DESCRIPTION =
+      TraceMeasures.describe(
+          "spread",
+          "Spread over the places",
+          Unit.KELVIN,
+          "Standard deviation of the steady means of the places measured at once. It does not grow"
+              + " with the number of places, as the range does.",
+          "standard deviation (n − 1) over the places of their time-means in the steady part",
+          "common practice");
+
+  @Override
+  public MeasureDescription description() {
+    return DESCRIPTION;
+  }
+
+  @Override
+  public Measurement measure(TraceInput input, HeatCurve curve) {
+    if (input.points().size() < 2) {
+      return TraceMeasures.missing(DESCRIPTION, input, "only one place was measured");
+    }
+    SteadyState steady = curve.steady();
+    if (steady == null) {
+      return TraceMeasures.missing(DESCRIPTION, input, curve.whyNotSteady());
+    }
+    double[] means = means(input, steady);
+    if (means.length < 2) {
+      return TraceMeasures.missing(
+          DESCRIPTION, input, "fewer than two places have readings over the steady part");
+    }
+    double sd = deviation(means);
+    double each = Math.hypot(steady.standardError(), calibration(input));
+    return TraceMeasures.value(
+        DESCRIPTION,
+        input,
+        sd,
+        List.of(Component.run(each)),
+        "standard deviation of " + means.length + " places, " + SteadyMean.over(steady));
+  }
+
+  /** Calibrations of different probes do not cancel between places. */
+  private static double calibration(TraceInput input) {
+    return Math.hypot(input.probe().calibrationKelvin(), input.probe().placementKelvin())
+        / Math.sqrt(2.0 * (input.points().size() - 1));
+  }
+
+  static double[] means(TraceInput input, SteadyState steady) {
+    List<Double> means = new ArrayList<>();
+    for (Trace point : input.points()) {
+      double mean = TimeMean.of(point.present(), steady.startSecond(), steady.endSecond());
+      if (Double.isFinite(mean)) {
+        means.add(mean);
+      }
+    }
+    return means.stream().mapToDouble(Double::doubleValue).toArray();
+  }
+
+  static double deviation(double[] values) {
+    double mean = java.util.Arrays.stream(values).average().orElse(0);
+    double squares = 0;
+    for (double value : values) {
+      squares += (value - mean) * (value - mean);
+    }
+    return Math.sqrt(squares / (values.length - 1));
+  }
+}
