@@ -69,8 +69,7 @@ record Cycles(List<Cycle> list) {
       Turn peak = peaks.get(i);
       Turn trough = troughs.get(i);
       cycles.add(
-          new Cycle(
-              peak.second, trough.second, peaks.get(i + 1).second, peak.value, trough.value));
+          new Cycle(peak.second, trough.second, peaks.get(i + 1).second, peak.value, trough.value));
     }
     return cycles;
   }

@@ -72,10 +72,7 @@ public final class Energy implements TraceMeasure {
         input,
         wattSeconds / WATT_SECONDS_PER_KILOWATT_HOUR,
         List.of(Component.run(switchingU(power))),
-        "integral of power from "
-            + TraceMeasures.clock(from)
-            + " to "
-            + TraceMeasures.clock(to));
+        "integral of power from " + TraceMeasures.clock(from) + " to " + TraceMeasures.clock(to));
   }
 
   /** Each switching happens somewhere between two samples. */

@@ -48,9 +48,7 @@ public record HampelFilter(double sigmas, double windowSeconds, double floor) {
         spikes++;
       }
     }
-    return cleaned == null
-        ? new Cleaned(trace, 0)
-        : new Cleaned(trace.withValues(cleaned), spikes);
+    return cleaned == null ? new Cleaned(trace, 0) : new Cleaned(trace.withValues(cleaned), spikes);
   }
 
   private static boolean besideJump(double[] values, int i, double jump) {

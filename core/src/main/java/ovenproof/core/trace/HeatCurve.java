@@ -44,8 +44,7 @@ public record HeatCurve(
     double resolution = resolution(clean.values());
     double noise = Medians.noise(clean.values());
     SavitzkyGolay filter = filter(step);
-    boolean smoothing =
-        noise > NOISE_WORTH_SMOOTHING_KELVIN && clean.size() > 20 && filter != null;
+    boolean smoothing = noise > NOISE_WORTH_SMOOTHING_KELVIN && clean.size() > 20 && filter != null;
     Trace smooth = smoothing ? clean.withValues(filter.smooth(clean.values())) : clean;
     double smoothNoise = smoothing ? noise * filter.noiseGain() : noise;
     Cycles cycles =

@@ -70,8 +70,7 @@ public final class PreheatBand implements TraceMeasure {
     if (curve.gapBetween(mean.second(i - 1), mean.second(last)) != null) {
       return TraceMeasures.missing(DESCRIPTION, input, "a gap of more than 30 s lies in the hold");
     }
-    double slope =
-        (mean.value(i) - mean.value(i - 1)) / (mean.second(i) - mean.second(i - 1));
+    double slope = (mean.value(i) - mean.value(i - 1)) / (mean.second(i) - mean.second(i - 1));
     double steepness = Math.max(1e-4, Math.abs(slope));
     double edge = setting + Math.copySign(BAND_KELVIN, mean.value(i - 1) - setting);
     double time = mean.second(i) - (mean.value(i) - edge) / (slope == 0 ? 1 : slope);

@@ -57,7 +57,9 @@ public final class PreheatFirst implements TraceMeasure {
     if (i == v.length) {
       return Measurement.above(DESCRIPTION, input.subject(), t[t.length - 1])
           .withNote(
-              "not reached; highest " + TraceMeasures.digits(Highest.of(curve.smooth()), 1) + " °C");
+              "not reached; highest "
+                  + TraceMeasures.digits(Highest.of(curve.smooth()), 1)
+                  + " °C");
     }
     if (curve.gapBetween(t[i - 1], t[i]) != null) {
       return Measurement.between(DESCRIPTION, input.subject(), t[i - 1], t[i])

@@ -26,7 +26,11 @@ public record ProbeAccuracy(
   public ProbeAccuracy {
     if (!(calibrationKelvin >= 0) || !(placementKelvin >= 0)) {
       throw new IllegalArgumentException(
-          "uncertainties of " + name + " must be 0 K or more, found " + calibrationKelvin + " and "
+          "uncertainties of "
+              + name
+              + " must be 0 K or more, found "
+              + calibrationKelvin
+              + " and "
               + placementKelvin);
     }
   }

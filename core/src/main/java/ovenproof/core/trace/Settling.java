@@ -47,8 +47,7 @@ public final class Settling implements TraceMeasure {
     double slope =
         Math.max(
             1e-4,
-            Math.abs(
-                (mean.value(i) - mean.value(i - 1)) / (mean.second(i) - mean.second(i - 1))));
+            Math.abs((mean.value(i) - mean.value(i - 1)) / (mean.second(i) - mean.second(i - 1))));
     double u = Math.hypot(curve.readingU(), steady.standardError()) / slope;
     return TraceMeasures.value(
         DESCRIPTION, input, mean.second(i), List.of(Component.run(u)), DESCRIPTION.formula());

@@ -58,67 +58,166 @@ public record TraceInput(
 
   public TraceInput withCentre(Trace t) {
     return new TraceInput(
-        t, points, cores, power, energy, duty, settingCelsius, ambientCelsius, probe, subject,
+        t,
+        points,
+        cores,
+        power,
+        energy,
+        duty,
+        settingCelsius,
+        ambientCelsius,
+        probe,
+        subject,
         evidence);
   }
 
   public TraceInput withSetting(@Nullable Double celsius) {
     return new TraceInput(
-        centre, points, cores, power, energy, duty, celsius, ambientCelsius, probe, subject,
+        centre,
+        points,
+        cores,
+        power,
+        energy,
+        duty,
+        celsius,
+        ambientCelsius,
+        probe,
+        subject,
         evidence);
   }
 
   public TraceInput withAmbient(@Nullable Double celsius) {
     return new TraceInput(
-        centre, points, cores, power, energy, duty, settingCelsius, celsius, probe, subject,
+        centre,
+        points,
+        cores,
+        power,
+        energy,
+        duty,
+        settingCelsius,
+        celsius,
+        probe,
+        subject,
         evidence);
   }
 
   public TraceInput withProbe(ProbeAccuracy p) {
     return new TraceInput(
-        centre, points, cores, power, energy, duty, settingCelsius, ambientCelsius, p, subject,
+        centre,
+        points,
+        cores,
+        power,
+        energy,
+        duty,
+        settingCelsius,
+        ambientCelsius,
+        p,
+        subject,
         evidence);
   }
 
   public TraceInput withPoints(List<Trace> traces) {
     return new TraceInput(
-        centre, traces, cores, power, energy, duty, settingCelsius, ambientCelsius, probe, subject,
+        centre,
+        traces,
+        cores,
+        power,
+        energy,
+        duty,
+        settingCelsius,
+        ambientCelsius,
+        probe,
+        subject,
         evidence);
   }
 
   public TraceInput withCores(List<Trace> traces) {
     return new TraceInput(
-        centre, points, traces, power, energy, duty, settingCelsius, ambientCelsius, probe, subject,
+        centre,
+        points,
+        traces,
+        power,
+        energy,
+        duty,
+        settingCelsius,
+        ambientCelsius,
+        probe,
+        subject,
         evidence);
   }
 
   public TraceInput withPower(@Nullable Trace t) {
     return new TraceInput(
-        centre, points, cores, t, energy, duty, settingCelsius, ambientCelsius, probe, subject,
+        centre,
+        points,
+        cores,
+        t,
+        energy,
+        duty,
+        settingCelsius,
+        ambientCelsius,
+        probe,
+        subject,
         evidence);
   }
 
   public TraceInput withEnergy(@Nullable Trace t) {
     return new TraceInput(
-        centre, points, cores, power, t, duty, settingCelsius, ambientCelsius, probe, subject,
+        centre,
+        points,
+        cores,
+        power,
+        t,
+        duty,
+        settingCelsius,
+        ambientCelsius,
+        probe,
+        subject,
         evidence);
   }
 
   public TraceInput withDuty(@Nullable Trace t) {
     return new TraceInput(
-        centre, points, cores, power, energy, t, settingCelsius, ambientCelsius, probe, subject,
+        centre,
+        points,
+        cores,
+        power,
+        energy,
+        t,
+        settingCelsius,
+        ambientCelsius,
+        probe,
+        subject,
         evidence);
   }
 
   public TraceInput withSubject(Subject s) {
     return new TraceInput(
-        centre, points, cores, power, energy, duty, settingCelsius, ambientCelsius, probe, s,
+        centre,
+        points,
+        cores,
+        power,
+        energy,
+        duty,
+        settingCelsius,
+        ambientCelsius,
+        probe,
+        s,
         evidence);
   }
 
   public TraceInput withEvidence(List<String> names) {
     return new TraceInput(
-        centre, points, cores, power, energy, duty, settingCelsius, ambientCelsius, probe, subject,
+        centre,
+        points,
+        cores,
+        power,
+        energy,
+        duty,
+        settingCelsius,
+        ambientCelsius,
+        probe,
+        subject,
         names);
   }
 }

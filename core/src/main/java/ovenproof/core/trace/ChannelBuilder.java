@@ -1,0 +1,731 @@
+package ovenproof.core.trace;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import ovenproof.core.quantity.Dimension;
+import ovenproof.core.quantity.Unit;
+import ovenproof.core.trace.Channel.Role;
+import ovenproof.core.trace.Channel.State;
+import ovenproof.core.trace.TableLayout.ColumnKind;
+
+/** Decides what every column that is not time holds: role, quantity, unit, and whether it works. */
+final class ChannelBuilder {
+
+  private static final Set<String> ON =
+      Set.of(
+          "on", "true", "1", "yes", "heat", "heating", "open", "high", "closed", "active", "ein",
+          "an", "enabled", "running");
+  private static final Set<String> OFF =
+      Set.of(
+          "off",
+          "false",
+          "0",
+          "no",
+          "idle",
+          "closed",
+          "low",
+          "open",
+          "inactive",
+          "aus",
+          "disabled",
+          "stopped",
+          "cooling",
+          "standby");
+
+  private final RawTable table;
+  private final Set<Integer> timeColumns;
+  private final int[] rows;
+  private final double[] seconds;
+  private final Metadata metadata;
+  private final ReadOptions options;
+  private final List<Question> questions = new ArrayList<>();
+  private final List<String> warnings = new ArrayList<>();
+  private double certainty = 1;
+
+  ChannelBuilder(
+      RawTable table,
+      Set<Integer> timeColumns,
+      int[] rows,
+      double[] seconds,
+      Metadata metadata,
+      ReadOptions options) {
+    this.table = table;
+    this.timeColumns = timeColumns;
+    this.rows = rows;
+    this.seconds = seconds;
+    this.metadata = metadata;
+    this.options = options;
+  }
+
+  List<Question> questions() {
+    return questions;
+  }
+
+  List<String> warnings() {
+    return warnings;
+  }
+
+  double certainty() {
+    return certainty;
+  }
+
+  /** A column on its way to becoming a channel. */
+  private static final class Draft {
+    final int column;
+    final HeaderText header;
+    double[] values;
+    @Nullable UnitText unit;
+    String unitFrom = "";
+    Role role = Role.MEASURED;
+    @Nullable Dimension dimension;
+    List<String> labels = List.of();
+    State state = State.GOOD;
+    String why = "";
+    String name = "";
+    double scale = 1;
+
+    Draft(int column, HeaderText header, double[] values) {
+      this.column = column;
+      this.header = header;
+      this.values = values;
+    }
+
+    void note(String text) {
+      why = why.isEmpty() ? text : why + "; " + text;
+    }
+  }
+
+  List<Channel> build() {
+    List<Draft> drafts = drafts();
+    drafts.forEach(this::type);
+    drafts.forEach(this::takeOutSentinels);
+    temperatureUnits(drafts);
+    drafts.forEach(this::convert);
+    judge(drafts);
+    names(drafts);
+    return drafts.stream().map(this::channel).toList();
+  }
+
+  private List<Draft> drafts() {
+    List<Draft> drafts = new ArrayList<>();
+    for (int c = 0; c < table.columns(); c++) {
+      boolean unused =
+          timeColumns.contains(c)
+              || table.kinds().get(c) == ColumnKind.SKIPPED
+              || table.kinds().get(c) == ColumnKind.TIME;
+      if (unused) {
+        continue;
+      }
+      UnitText unitOfLeft = wordUnit(c);
+      if (unitOfLeft != null
+          && !drafts.isEmpty()
+          && drafts.get(drafts.size() - 1).column == c - 1) {
+        Draft left = drafts.get(drafts.size() - 1);
+        left.unit = unitOfLeft;
+        left.unitFrom = "the column beside it";
+        continue;
+      }
+      drafts.add(draft(c));
+    }
+    return drafts;
+  }
+
+  private Draft draft(int c) {
+    Draft draft = new Draft(c, table.headers().get(c), inOrder(table.values()[c]));
+    draft.labels = table.kinds().get(c) == ColumnKind.WORDS ? table.labels().get(c) : List.of();
+    draft.unit = draft.header.unit();
+    draft.unitFrom = draft.unit == null ? "" : "its header";
+    if (draft.unit == null && table.suffixes()[c] != null) {
+      draft.unit = table.suffixes()[c];
+      draft.unitFrom = "the unit behind its values";
+    }
+    return draft;
+  }
+
+  /** A column of nothing but "C" says the unit of the column to its left. */
+  private @Nullable UnitText wordUnit(int c) {
+    if (table.kinds().get(c) != ColumnKind.WORDS || table.labels().get(c).size() != 1 || c == 0) {
+      return null;
+    }
+    return table.kinds().get(c - 1) == ColumnKind.NUMBER
+        ? UnitText.wordOrLetter(table.labels().get(c).get(0))
+        : null;
+  }
+
+  private double[] inOrder(double[] raw) {
+    if (rows.length == raw.length) {
+      boolean same = true;
+      for (int i = 0; i < rows.length && same; i++) {
+        same = rows[i] == i;
+      }
+      if (same) {
+        return raw;
+      }
+    }
+    double[] result = new double[rows.length];
+    for (int i = 0; i < rows.length; i++) {
+      result[i] = raw[rows[i]];
+    }
+    return result;
+  }
+
+  // What a column is
+
+  private void type(Draft d) {
+    if (!d.labels.isEmpty() || table.kinds().get(d.column) == ColumnKind.WORDS) {
+      typeWords(d);
+      return;
+    }
+    Stats stats = Stats.of(d.values);
+    if (d.unit != null && d.unit.unit().dimension() != Dimension.TIME) {
+      typeByUnit(d, stats);
+    } else {
+      d.unit = null;
+      typeByName(d, stats);
+    }
+    if (d.dimension == Dimension.TEMPERATURE && d.role == Role.MEASURED) {
+      d.role = place(d.header);
+    }
+  }
+
+  private void typeWords(Draft d) {
+    boolean switched =
+        !d.labels.isEmpty()
+            && d.labels.size() <= 2
+            && d.labels.stream()
+                .map(w -> w.toLowerCase(Locale.ROOT))
+                .allMatch(w -> ON.contains(w) || OFF.contains(w))
+            && (d.labels.size() == 1 || isOn(d, 0) != isOn(d, 1));
+    if (!switched) {
+      d.role = Role.STATUS;
+      d.note("words");
+      return;
+    }
+    double[] shares = new double[d.values.length];
+    for (int i = 0; i < shares.length; i++) {
+      shares[i] = Double.isNaN(d.values[i]) ? Double.NaN : isOn(d, (int) d.values[i]) ? 100 : 0;
+    }
+    d.values = shares;
+    d.labels = List.of();
+    d.role = Role.SWITCH;
+    d.dimension = Dimension.RATIO;
+    d.unit = new UnitText(Unit.PERCENT, 1);
+    d.note("on and off, kept as 100 and 0 %");
+  }
+
+  private static boolean isOn(Draft d, int label) {
+    String word = d.labels.get(label).toLowerCase(Locale.ROOT);
+    return ON.contains(word)
+        && !(OFF.contains(word)
+            && d.labels.stream()
+                .anyMatch(
+                    o ->
+                        ON.contains(o.toLowerCase(Locale.ROOT))
+                            && !OFF.contains(o.toLowerCase(Locale.ROOT))));
+  }
+
+  private void typeByUnit(Draft d, Stats stats) {
+    Unit unit = java.util.Objects.requireNonNull(d.unit).unit();
+    d.dimension = unit.dimension();
+    d.note("unit from " + d.unitFrom);
+    if (unit.dimension() == Dimension.TEMPERATURE_RATE) {
+      d.role = Role.RATE;
+    } else if (unit.dimension() == Dimension.TEMPERATURE) {
+      if (d.header.says(HeaderText.RATE) && stats.high < 100) {
+        d.role = Role.RATE;
+      } else if (saysSetPoint(d.header)) {
+        d.role = Role.SET_POINT;
+      }
+    } else if (unit == Unit.PERCENT && !d.header.says(HeaderText.HUMIDITY)) {
+      boolean drive =
+          d.header.says(HeaderText.DUTY)
+              || d.header.says(HeaderText.POWER)
+              || d.header.says(HeaderText.SWITCH);
+      d.role = drive ? Role.DUTY : Role.MEASURED;
+    } else if (saysSetPoint(d.header)) {
+      d.role = Role.SET_POINT;
+    }
+  }
+
+  private static boolean saysSetPoint(HeaderText header) {
+    boolean offset = header.words().contains("offset") || header.words().contains("reset");
+    return header.says(HeaderText.SET_POINT) && !offset;
+  }
+
+  private void typeByName(Draft d, Stats stats) {
+    HeaderText h = d.header;
+    if (h.says(HeaderText.RATE)) {
+      d.role = Role.RATE;
+    } else if (saysSetPoint(h) && !h.says(HeaderText.STATUS)) {
+      as(d, Role.SET_POINT, Dimension.TEMPERATURE, null);
+      d.note("set-point by its name");
+    } else if (h.says(HeaderText.HUMIDITY)) {
+      as(d, Role.MEASURED, Dimension.RATIO, Unit.PERCENT);
+    } else if (h.says(HeaderText.ENERGY) && !h.says(HeaderText.TEMPERATURE)) {
+      as(
+          d,
+          Role.MEASURED,
+          Dimension.ENERGY,
+          h.words().contains("wh") || stats.high > 50 ? Unit.WATT_HOUR : Unit.KILOWATT_HOUR);
+      d.note("energy by its name");
+    } else if (h.says(HeaderText.POWER)) {
+      typePower(d, stats);
+    } else if (h.says(HeaderText.VOLTAGE)) {
+      as(d, Role.MEASURED, Dimension.VOLTAGE, Unit.VOLT);
+    } else if (h.says(HeaderText.CURRENT)) {
+      as(d, Role.MEASURED, Dimension.CURRENT, Unit.AMPERE);
+    } else if (h.says(HeaderText.FREQUENCY)) {
+      as(d, Role.MEASURED, Dimension.FREQUENCY, Unit.HERTZ);
+    } else if (h.says(HeaderText.MASS)) {
+      as(d, Role.MEASURED, Dimension.MASS, Unit.GRAM);
+    } else if (h.says(HeaderText.DUTY) && !h.says(HeaderText.TEMPERATURE) && stats.low >= -100) {
+      duty(d, stats);
+    } else if (stats.distinct <= 2
+        && stats.low >= 0
+        && stats.high <= 1
+        && stats.n > 3
+        && !h.says(Set.of("temp", "temperature"))) {
+      as(d, h.says(HeaderText.STATUS) ? Role.STATUS : Role.SWITCH, Dimension.RATIO, Unit.PERCENT);
+      d.scale = 100;
+      d.note("0 and 1, kept as 0 and 100 %");
+    } else if (h.says(HeaderText.SWITCH)
+        && !h.says(HeaderText.TEMPERATURE)
+        && !h.isInputName()
+        && stats.high <= 100
+        && stats.low >= 0
+        && stats.steps > 0.3) {
+      duty(d, stats);
+    } else if (h.says(HeaderText.STATUS) && !h.says(HeaderText.TEMPERATURE)) {
+      d.role = Role.STATUS;
+      d.note("state by its name");
+    } else {
+      typeTemperature(d, stats);
+    }
+  }
+
+  private static void as(Draft d, Role role, Dimension dimension, @Nullable Unit unit) {
+    d.role = role;
+    d.dimension = dimension;
+    d.unit = unit == null ? null : new UnitText(unit, 1);
+  }
+
+  private static void typePower(Draft d, Stats stats) {
+    if (stats.high <= 1.0001 && stats.low >= 0) {
+      as(d, Role.DUTY, Dimension.RATIO, Unit.PERCENT);
+      d.scale = 100;
+      d.note("shares of full power, kept in %");
+    } else if (stats.high <= 100.0001
+        && stats.low >= 0
+        && !d.header.words().contains("watt")
+        && !d.header.words().contains("watts")) {
+      as(d, Role.DUTY, Dimension.RATIO, Unit.PERCENT);
+      d.note("never above 100: taken as per cent of full power");
+    } else {
+      as(d, Role.MEASURED, Dimension.POWER, Unit.WATT);
+      d.note("power by its name, taken in W");
+    }
+  }
+
+  private static void duty(Draft d, Stats stats) {
+    as(d, Role.DUTY, Dimension.RATIO, Unit.PERCENT);
+    for (double full : new double[] {1, 100, 255, 1000, 1023, 4095, 65_535}) {
+      if (stats.high <= full * 1.0001) {
+        d.scale = 100 / full;
+        d.note("duty by its name, full is " + (long) full);
+        return;
+      }
+    }
+    d.role = Role.MEASURED;
+    d.dimension = null;
+    d.unit = null;
+  }
+
+  private void typeTemperature(Draft d, Stats stats) {
+    boolean named =
+        d.header.says(HeaderText.TEMPERATURE)
+            || d.header.isInputName()
+            || d.header.says(HeaderText.CORE)
+            || d.header.says(HeaderText.AMBIENT)
+            || d.header.says(HeaderText.COLD_JUNCTION)
+            || d.header.says(HeaderText.CENTRE)
+            || d.header.words().stream()
+                .anyMatch(w -> w.contains("temp") || w.contains("thermo") || w.contains("celsius"))
+            || d.header.name().matches("[Tt][ _]?\\w{0,12}");
+    double bulk = stats.median;
+    boolean plausible =
+        stats.n >= 2 && bulk > -60 && bulk < 1400 && (stats.distinct > 4 || stats.n < 6);
+    if (named || (plausible && (d.header.written().isBlank() || looksPlaced(d.header)))) {
+      d.dimension = Dimension.TEMPERATURE;
+      d.note(named ? "temperature by its name" : "temperature by its values");
+    } else if (plausible && stats.smooth && bulk > 5) {
+      d.dimension = Dimension.TEMPERATURE;
+      d.note("temperature by its values");
+    } else {
+      d.note("nothing tells its quantity");
+    }
+  }
+
+  /** Left rear, rack 2, P3: places rather than quantities. */
+  private static boolean looksPlaced(HeaderText header) {
+    return header.says(
+        Set.of(
+            "left", "right", "front", "rear", "back", "top", "bottom", "rack", "upper", "lower",
+            "wall", "door", "corner", "links", "rechts", "vorne", "hinten", "oben", "unten",
+            "shelf", "tray", "plate", "stone", "pan", "surface", "value", "reading", "val",
+            "channel", "data", "y"));
+  }
+
+  private static Role place(HeaderText h) {
+    if (saysSetPoint(h)) {
+      return Role.SET_POINT;
+    }
+    if (h.says(HeaderText.COLD_JUNCTION)) {
+      return Role.COLD_JUNCTION;
+    }
+    if (h.says(HeaderText.AMBIENT)) {
+      return Role.AMBIENT;
+    }
+    if (h.says(HeaderText.CORE)) {
+      return Role.CORE;
+    }
+    boolean exact =
+        h.says(Set.of("centre", "center", "mitte", "middle", "mid", "centro", "central"));
+    boolean aside =
+        h.says(
+            Set.of(
+                "left", "right", "front", "rear", "back", "top", "bottom", "wall", "door", "corner",
+                "upper", "lower", "surface", "exhaust", "links", "rechts", "vorne", "hinten",
+                "oben", "unten"));
+    return exact || (h.says(HeaderText.CENTRE) && !aside) ? Role.CENTRE : Role.MEASURED;
+  }
+
+  // Values
+
+  private void takeOutSentinels(Draft d) {
+    boolean reading =
+        d.dimension == Dimension.TEMPERATURE && d.role != Role.SET_POINT
+            || d.dimension == null && d.role == Role.MEASURED;
+    if (!reading) {
+      return;
+    }
+    Sentinels.Found found = Sentinels.find(d.values);
+    d.values = found.values();
+    int words = table.missingWords()[d.column];
+    if (found.whole() || (finite(d.values) == 0 && (words > 0 || d.values.length > 0))) {
+      d.state = State.UNUSED;
+      d.note(
+          found.whole()
+              ? "nothing but " + found.words() + ": not connected"
+              : "no reading in any row: not connected");
+    } else if (!found.counts().isEmpty()) {
+      d.note(found.words() + " stand for no reading and were taken out");
+    }
+    if (words > 0 && d.state == State.GOOD) {
+      d.note(words + " cell(s) hold a word instead of a reading");
+    }
+  }
+
+  private static int finite(double[] values) {
+    int n = 0;
+    for (double v : values) {
+      n += Double.isFinite(v) ? 1 : 0;
+    }
+    return n;
+  }
+
+  private void temperatureUnits(List<Draft> drafts) {
+    List<Draft> open =
+        drafts.stream()
+            .filter(d -> d.dimension == Dimension.TEMPERATURE && d.unit == null)
+            .toList();
+    if (open.isEmpty()) {
+      return;
+    }
+    List<Draft> written =
+        drafts.stream()
+            .filter(d -> d.dimension == Dimension.TEMPERATURE && d.unit != null)
+            .toList();
+    UnitText inMetadata = metadata.temperatureUnit();
+    Unit given = options.temperatureUnit();
+    if (given != null) {
+      settle(open, new UnitText(given, 1), "as given");
+    } else if (inMetadata != null) {
+      settle(open, inMetadata, "unit from the lines before the table");
+    } else if (!written.isEmpty() && sameUnit(written)) {
+      settle(
+          open,
+          java.util.Objects.requireNonNull(written.get(0).unit),
+          "unit as in the other columns");
+    } else {
+      TemperatureGuess guess =
+          TemperatureGuess.of(
+              open.stream()
+                  .filter(d -> d.role != Role.SET_POINT && d.state != State.UNUSED)
+                  .map(d -> d.values)
+                  .toList(),
+              open.stream().filter(d -> d.role == Role.SET_POINT).map(d -> d.values).toList());
+      settle(open, new UnitText(guess.unit(), 1), guess.why());
+      certainty *= guess.sure() ? 0.97 : 0.7;
+      if (!guess.sure()) {
+        String other = guess.unit() == Unit.CELSIUS ? "°F" : "°C";
+        questions.add(
+            new Question(
+                "temperature-unit",
+                "Are the temperatures in °C or in °F?",
+                List.of(guess.unit().symbol(), other),
+                guess.why()));
+      }
+    }
+  }
+
+  private static boolean sameUnit(List<Draft> drafts) {
+    return drafts.stream()
+            .map(d -> java.util.Objects.requireNonNull(d.unit).unit())
+            .distinct()
+            .count()
+        == 1;
+  }
+
+  private static void settle(List<Draft> drafts, UnitText unit, String why) {
+    for (Draft d : drafts) {
+      d.unit = unit;
+      d.note(unit.unit() == Unit.KELVIN_ABSOLUTE ? "K: " + why : unit.unit().symbol() + ": " + why);
+    }
+  }
+
+  private void convert(Draft d) {
+    UnitText unit = d.unit;
+    double offset = 0;
+    double factor = d.scale;
+    if (unit != null) {
+      offset = unit.contract(0);
+      factor = d.scale * (unit.contract(1) - offset);
+    }
+    if (unit != null && unit.unit() == Unit.FAHRENHEIT) {
+      d.values = fahrenheit(d.values);
+    } else if (factor != 1 || offset != 0) {
+      double[] converted = new double[d.values.length];
+      for (int i = 0; i < converted.length; i++) {
+        converted[i] = d.values[i] * factor + offset;
+      }
+      d.values = converted;
+    }
+  }
+
+  private static double[] fahrenheit(double[] values) {
+    double[] converted = new double[values.length];
+    for (int i = 0; i < converted.length; i++) {
+      converted[i] = (values[i] - 32) * 5 / 9;
+    }
+    return converted;
+  }
+
+  // What is wrong with it
+
+  private void judge(List<Draft> drafts) {
+    Draft main = null;
+    double widest = 0;
+    for (Draft d : drafts) {
+      if (d.dimension == Dimension.TEMPERATURE
+          && d.role != Role.SET_POINT
+          && d.state == State.GOOD) {
+        Stats s = Stats.of(d.values);
+        if (s.high - s.low > widest) {
+          widest = s.high - s.low;
+          main = d;
+        }
+      }
+    }
+    for (Draft d : drafts) {
+      if (d.dimension == Dimension.TEMPERATURE
+          && d.role != Role.SET_POINT
+          && d.state == State.GOOD) {
+        judgeOne(d, main, widest);
+      }
+    }
+  }
+
+  private static void judgeOne(Draft d, @Nullable Draft main, double widest) {
+    Stats s = Stats.of(d.values);
+    int present = s.n;
+    if (present < 0.5 * d.values.length && s.dropouts > 3 && !s.evenlySparse) {
+      suspect(d, "reads only " + present + " of " + d.values.length + " rows");
+    }
+    if (main != null && d != main && widest > 40) {
+      if (present > 20 && s.high == s.low) {
+        suspect(
+            d,
+            "never moves from "
+                + TraceMeasures.digits(s.low, 1)
+                + " °C while another channel rises by "
+                + TraceMeasures.digits(widest, 0)
+                + " K");
+      } else if (s.low < -5 && s.high - s.low > 20 && correlation(d.values, main.values) < -0.9) {
+        suspect(
+            d,
+            "falls while the others rise: the thermocouple is probably connected the wrong way round");
+      }
+    }
+    if (s.noise > 8) {
+      suspect(
+          d,
+          "jumps by about "
+              + TraceMeasures.digits(s.noise, 0)
+              + " K from row to row: a loose or open input");
+    }
+  }
+
+  private static void suspect(Draft d, String why) {
+    d.state = State.SUSPECT;
+    d.note(why);
+  }
+
+  private static double correlation(double[] x, double[] y) {
+    double n = 0;
+    double sx = 0;
+    double sy = 0;
+    double sxx = 0;
+    double syy = 0;
+    double sxy = 0;
+    for (int i = 0; i < x.length; i++) {
+      if (Double.isFinite(x[i]) && Double.isFinite(y[i])) {
+        n++;
+        sx += x[i];
+        sy += y[i];
+        sxx += x[i] * x[i];
+        syy += y[i] * y[i];
+        sxy += x[i] * y[i];
+      }
+    }
+    double vx = sxx - sx * sx / n;
+    double vy = syy - sy * sy / n;
+    return vx > 0 && vy > 0 ? (sxy - sx * sy / n) / Math.sqrt(vx * vy) : 0;
+  }
+
+  private void names(List<Draft> drafts) {
+    Map<String, Integer> seen = new HashMap<>();
+    for (Draft d : drafts) {
+      String name = d.header.name().isBlank() ? "column " + (d.column + 1) : d.header.name();
+      int times = seen.merge(name, 1, Integer::sum);
+      d.name = times == 1 ? name : name + " " + times;
+    }
+  }
+
+  private Channel channel(Draft d) {
+    Unit unit = d.unit == null ? Unit.ONE : d.unit.unit().contractUnit();
+    if (d.dimension == Dimension.TEMPERATURE) {
+      unit = Unit.CELSIUS;
+    }
+    String written = d.unit == null || d.unitFrom.isEmpty() ? "" : d.unit.unit().symbol();
+    Stats s = Stats.of(d.values);
+    return new Channel(
+        d.name,
+        d.header.written(),
+        d.role,
+        d.dimension,
+        unit,
+        written,
+        d.values,
+        d.labels,
+        s.n,
+        gaps(d.values),
+        d.state,
+        d.why);
+  }
+
+  /** Stretches of more than 30 s without a reading. */
+  private int gaps(double[] values) {
+    int n = finite(values);
+    if (n < 2) {
+      return 0;
+    }
+    double[] present = new double[n];
+    int next = 0;
+    for (int i = 0; i < values.length; i++) {
+      if (Double.isFinite(values[i])) {
+        present[next++] = seconds[i];
+      }
+    }
+    Trace trace = new Trace("", present, present, Unit.SECOND);
+    return Gap.in(present, trace.medianStepSeconds()).size();
+  }
+
+  /** A few numbers about a column. */
+  private record Stats(
+      int n,
+      double low,
+      double high,
+      double median,
+      int distinct,
+      double steps,
+      boolean smooth,
+      double noise,
+      int dropouts,
+      boolean evenlySparse) {
+
+    static Stats of(double[] values) {
+      int n = 0;
+      int dropouts = 0;
+      double low = Double.POSITIVE_INFINITY;
+      double high = Double.NEGATIVE_INFINITY;
+      boolean whole = true;
+      double last = Double.NaN;
+      boolean inGap = false;
+      for (double v : values) {
+        if (!Double.isFinite(v)) {
+          dropouts += !inGap && n > 0 ? 1 : 0;
+          inGap = true;
+          continue;
+        }
+        inGap = false;
+        n++;
+        low = Math.min(low, v);
+        high = Math.max(high, v);
+        whole &= v == Math.rint(v);
+        last = v;
+      }
+      double[] sample = sample(values, n);
+      double[] sorted = sample.clone();
+      Arrays.sort(sorted);
+      int distinct = 0;
+      for (int i = 0; i < sorted.length; i++) {
+        distinct += i == 0 || sorted[i] != sorted[i - 1] ? 1 : 0;
+      }
+      double noise = Medians.noise(sample);
+      boolean smooth = n > 5 && distinct > 5 && noise < 0.05 * (high - low);
+      double share =
+          values.length == 0 ? 0 : (double) distinct / Math.max(1, Math.min(sorted.length, 50));
+      boolean even = dropouts > 0.8 * n;
+      double median = sorted.length == 0 ? Double.NaN : Medians.ofSorted(sorted, 0, sorted.length);
+      return new Stats(
+          n,
+          low,
+          high,
+          median,
+          distinct,
+          share,
+          smooth,
+          noise,
+          dropouts,
+          even && !Double.isNaN(last) || whole && even);
+    }
+
+    /** Up to 4,000 neighbouring readings from the whole, NaN left out. */
+    private static double[] sample(double[] values, int n) {
+      double[] sample = new double[Math.min(n, 4000)];
+      int next = 0;
+      for (int i = 0; i < values.length && next < sample.length; i++) {
+        if (Double.isFinite(values[i])) {
+          sample[next++] = values[i];
+        }
+      }
+      return sample;
+    }
+  }
+}

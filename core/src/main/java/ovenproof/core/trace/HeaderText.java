@@ -1,0 +1,476 @@
+package ovenproof.core.trace;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the header of one column says.
+ *
+ * @param written as it stands in the file
+ * @param name without its unit
+ * @param unit null when none is written
+ * @param words lower-case words of the name, split at case changes, digits and signs
+ */
+record HeaderText(String written, String name, @Nullable UnitText unit, List<String> words) {
+
+  private static final Pattern BRACKETS =
+      Pattern.compile("[(\\[{<]\\s*([^()\\[\\]{}<>]*?)\\s*[)\\]}>]");
+  private static final Pattern LAST_PART =
+      Pattern.compile("^(.*?\\S)\\s*([,;/:_|\\- ]|\\bin\\b)\\s*([^,;/:_|\\- ]+(?: ?[CFcf])?)$");
+
+  static final Set<String> TIME =
+      Set.of(
+          "time",
+          "zeit",
+          "uhrzeit",
+          "hora",
+          "heure",
+          "temps",
+          "tijd",
+          "ora",
+          "tempo",
+          "tid",
+          "czas",
+          "aika",
+          "timestamp",
+          "datetime",
+          "stamp",
+          "elapsed",
+          "seconds",
+          "second",
+          "sec",
+          "secs",
+          "millis",
+          "ms",
+          "minutes",
+          "epoch",
+          "unix",
+          "unixtime",
+          "时间",
+          "時間",
+          "時刻",
+          "время",
+          "uptime",
+          "runtime",
+          "duration",
+          "clock",
+          "ts",
+          "laufzeit",
+          "zeitstempel",
+          "tiempo",
+          "time_ms",
+          "sekunden",
+          "msec",
+          "horodatage");
+  static final Set<String> DATE =
+      Set.of("date", "datum", "fecha", "data", "日期", "дата", "dato", "päivä", "day");
+  static final Set<String> INDEX =
+      Set.of(
+          "index", "no", "nr", "num", "number", "sample", "samples", "scan", "record", "row", "id",
+          "count", "counter", "#", "idx", "messung", "序号", "point", "entry", "lfd", "line", "seq",
+          "n", "reading", "step_no", "№", "sno", "item");
+  static final Set<String> SET_POINT =
+      Set.of(
+          "set",
+          "setpoint",
+          "setpt",
+          "setp",
+          "sp",
+          "sv",
+          "target",
+          "soll",
+          "sollwert",
+          "consigne",
+          "desired",
+          "setting",
+          "goal",
+          "requested",
+          "settemp",
+          "targettemp",
+          "setto",
+          "consigna",
+          "setpoints",
+          "tset",
+          "tsoll",
+          "demand",
+          "commanded",
+          "ziel",
+          "zieltemperatur");
+  static final Set<String> DUTY =
+      Set.of(
+          "duty",
+          "output",
+          "out",
+          "pwm",
+          "drive",
+          "op",
+          "mv",
+          "cv",
+          "dutycycle",
+          "ssr",
+          "pid",
+          "stellgrad",
+          "level",
+          "throttle",
+          "powerpct");
+  static final Set<String> SWITCH =
+      Set.of(
+          "relay",
+          "heater",
+          "element",
+          "elements",
+          "door",
+          "fan",
+          "heat",
+          "heating",
+          "switch",
+          "on",
+          "burner",
+          "contactor",
+          "heizung",
+          "relais",
+          "light",
+          "lamp",
+          "top",
+          "bottom");
+  static final Set<String> STATUS =
+      Set.of(
+          "state",
+          "status",
+          "stage",
+          "mode",
+          "phase",
+          "step",
+          "segment",
+          "program",
+          "event",
+          "note",
+          "notes",
+          "comment",
+          "comments",
+          "alarm",
+          "error",
+          "fault",
+          "marker",
+          "message",
+          "flags",
+          "flag",
+          "remark",
+          "zustand",
+          "bemerkung",
+          "profile",
+          "alarms",
+          "msg",
+          "stat");
+  static final Set<String> TEMPERATURE =
+      Set.of(
+          "temp",
+          "temps",
+          "temperature",
+          "temperatures",
+          "temperatur",
+          "température",
+          "temperatura",
+          "tc",
+          "thermocouple",
+          "probe",
+          "rtd",
+          "pt",
+          "thermo",
+          "therm",
+          "pv",
+          "celsius",
+          "fahrenheit",
+          "lämpötila",
+          "温度",
+          "температура",
+          "thermistor",
+          "ntc",
+          "oven",
+          "kiln",
+          "pit",
+          "meat",
+          "food",
+          "core",
+          "centre",
+          "center",
+          "ambient",
+          "temperatuur",
+          "air",
+          "cavity",
+          "chamber",
+          "wall",
+          "surface",
+          "rack",
+          "ist",
+          "istwert",
+          "actual",
+          "measured",
+          "process",
+          "tmp",
+          "deg",
+          "degc",
+          "degf",
+          "tempc",
+          "tempf",
+          "bt",
+          "et",
+          "furnace");
+  static final Set<String> POWER =
+      Set.of(
+          "power",
+          "watt",
+          "watts",
+          "leistung",
+          "puissance",
+          "potencia",
+          "pwr",
+          "wattage",
+          "wirkleistung",
+          "vermogen",
+          "potenza");
+  static final Set<String> VOLTAGE =
+      Set.of(
+          "volt",
+          "volts",
+          "voltage",
+          "mains",
+          "spannung",
+          "tension",
+          "vac",
+          "vrms",
+          "line",
+          "spanning",
+          "tensione",
+          "voltaje",
+          "urms");
+  static final Set<String> CURRENT =
+      Set.of(
+          "current",
+          "amp",
+          "amps",
+          "ampere",
+          "strom",
+          "courant",
+          "irms",
+          "amperage",
+          "stroom",
+          "corriente");
+  static final Set<String> ENERGY =
+      Set.of(
+          "energy",
+          "kwh",
+          "wh",
+          "energie",
+          "consumption",
+          "verbrauch",
+          "énergie",
+          "energia",
+          "cumulative");
+  static final Set<String> HUMIDITY =
+      Set.of(
+          "humidity",
+          "rh",
+          "humid",
+          "hum",
+          "feuchte",
+          "luftfeuchtigkeit",
+          "humidité",
+          "humedad",
+          "湿度",
+          "rhum");
+  static final Set<String> FREQUENCY = Set.of("freq", "frequency", "hz", "frequenz");
+  static final Set<String> MASS =
+      Set.of("mass", "weight", "gewicht", "masse", "poids", "peso", "gram", "grams", "scale");
+  static final Set<String> AMBIENT =
+      Set.of(
+          "ambient",
+          "room",
+          "amb",
+          "raum",
+          "outside",
+          "umgebung",
+          "ambiant",
+          "ambiante",
+          "tamb",
+          "ambiente",
+          "environment",
+          "kitchen",
+          "raumtemperatur",
+          "outdoor");
+  static final Set<String> COLD_JUNCTION =
+      Set.of(
+          "cj",
+          "cjc",
+          "junction",
+          "board",
+          "chip",
+          "die",
+          "mcu",
+          "cpu",
+          "vergleichsstelle",
+          "logger",
+          "coldjunction",
+          "onboard",
+          "device",
+          "case",
+          "pcb");
+  static final Set<String> CORE =
+      Set.of(
+          "core",
+          "meat",
+          "food",
+          "kern",
+          "kerntemperatur",
+          "chicken",
+          "roast",
+          "coeur",
+          "cœur",
+          "thigh",
+          "breast",
+          "crumb",
+          "loaf",
+          "bread",
+          "cake",
+          "dough",
+          "potato",
+          "beef",
+          "pork",
+          "turkey",
+          "fish",
+          "egg",
+          "product",
+          "wing");
+  static final Set<String> CENTRE =
+      Set.of(
+          "centre", "center", "oven", "cavity", "chamber", "mitte", "pit", "kiln", "middle",
+          "garraum", "ofen", "pv", "main", "central", "four", "horno", "forno", "centro", "mid");
+  static final Set<String> RATE =
+      Set.of("rate", "ror", "slope", "deriv", "derivative", "delta", "ramp");
+
+  static HeaderText of(String written) {
+    String text = written.strip().replaceAll("^[\"'#%]+\\s*|[\"']+$", "").strip();
+    Matcher brackets = BRACKETS.matcher(text);
+    while (brackets.find()) {
+      UnitText unit = bracketed(brackets.group(1));
+      if (unit != null) {
+        String rest = text.substring(0, brackets.start()) + " " + text.substring(brackets.end());
+        return make(written, tidy(rest), unit, text);
+      }
+    }
+    Matcher last = LAST_PART.matcher(commaPart(text));
+    if (last.matches()) {
+      UnitText unit = trailing(last.group(3), last.group(2));
+      if (unit != null) {
+        boolean keep = last.group(2).equals("_") || last.group(2).equals("-");
+        return make(written, keep ? text : tidy(last.group(1)), unit, text);
+      }
+    }
+    return make(written, tidy(text), glued(text), text);
+  }
+
+  /** "Temp, °C (serial numbers)": what follows the unit is no part of it. */
+  private static String commaPart(String text) {
+    int comma = text.indexOf(", ");
+    int bracket = text.indexOf('(');
+    return comma > 0 && bracket > comma ? text.substring(0, bracket).strip() : text;
+  }
+
+  private static @Nullable UnitText bracketed(String inside) {
+    UnitText whole = UnitText.wordOrLetter(inside);
+    if (whole != null) {
+      return whole;
+    }
+    for (String part : inside.split("[,;/ ]+")) {
+      UnitText unit = UnitText.word(part);
+      if (unit != null) {
+        return unit;
+      }
+    }
+    return null;
+  }
+
+  /** A single letter behind a blank must be a capital, or "Temp a" would be in ampere. */
+  private static @Nullable UnitText trailing(String token, String separator) {
+    UnitText word = UnitText.word(token);
+    if (word != null) {
+      return word;
+    }
+    if (separator.equals(" ") || separator.equals("-")) {
+      return token.matches("[CFKVW]") ? UnitText.wordOrLetter(token) : null;
+    }
+    return UnitText.wordOrLetter(token);
+  }
+
+  /** tempF, TempC, T1C – and a header that is nothing but a unit. */
+  private static @Nullable UnitText glued(String text) {
+    UnitText whole = UnitText.word(text);
+    if (whole != null) {
+      return whole;
+    }
+    Matcher m =
+        Pattern.compile("(?i:.*(?:temp|temperature|deg|tc|probe|t)\\d*)(°? ?[CF])$").matcher(text);
+    if (m.matches()) {
+      return UnitText.wordOrLetter(m.group(1));
+    }
+    int degree = UnitText.fold(text).lastIndexOf('°');
+    if (degree >= 0) {
+      UnitText unit = UnitText.word(UnitText.fold(text).substring(degree));
+      if (unit != null) {
+        return unit;
+      }
+    }
+    Matcher time = Pattern.compile("(?i).*time(ms|sec|s|min)$").matcher(text.strip());
+    return time.matches() ? UnitText.wordOrLetter(time.group(1).toLowerCase(Locale.ROOT)) : null;
+  }
+
+  private static HeaderText make(
+      String written, String name, @Nullable UnitText unit, String fallback) {
+    String chosen = name.isEmpty() ? fallback : name;
+    return new HeaderText(written, chosen, unit, words(chosen));
+  }
+
+  private static String tidy(String text) {
+    return text.replaceAll("\\s+", " ").replaceAll("[\\s,;:/]+$", "").strip();
+  }
+
+  private static List<String> words(String name) {
+    String split =
+        name.replaceAll("([a-zß-ÿ])([A-Z])", "$1 $2").replaceAll("(\\p{L})(\\d)", "$1 $2");
+    List<String> words = new ArrayList<>();
+    for (String word : split.toLowerCase(Locale.ROOT).split("[^\\p{L}\\d#№%]+")) {
+      if (!word.isEmpty()) {
+        words.add(word);
+      }
+    }
+    String together = name.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}]", "");
+    if (!together.isEmpty() && !words.contains(together)) {
+      words.add(together);
+    }
+    return words;
+  }
+
+  boolean says(Set<String> vocabulary) {
+    return words.stream().anyMatch(vocabulary::contains);
+  }
+
+  boolean saysTime() {
+    return says(TIME) || (unit != null && unit.isTime()) || name.equals("t");
+  }
+
+  boolean saysIndex() {
+    return says(INDEX) && !says(TEMPERATURE);
+  }
+
+  /** T1, TC2, CH3, Ch 4, K1, Probe 2: names that loggers give to inputs. */
+  boolean isInputName() {
+    return name.matches(
+        "(?i)(t|tc|ch|chan|channel|k|probe|sensor|temp|input|ai|in|kanal|canal|"
+            + "thermocouple|p|s)[ _.\\-]*\\d+.*");
+  }
+}

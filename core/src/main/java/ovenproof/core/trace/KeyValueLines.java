@@ -1,0 +1,149 @@
+package ovenproof.core.trace;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Lines of named values: {@code T1=23.5 T2=24.0}, {@code Temp: 23.5 C, Set: 200}, {@code T:210.3
+ * /210.0 @:127}, with or without a stamp in front. A line may hold one value only; lines are then
+ * put together until a name comes again.
+ */
+final class KeyValueLines {
+
+  /** A value behind a slash is what a controller aims at. */
+  private static final Pattern PAIR =
+      Pattern.compile(
+          "([\\p{L}@_][\\p{L}\\p{N} _.\\-#%°()\\[\\]/]{0,40}?|@)\\s*(?:[=:]|->|=>)\\s*"
+              + "([-+]?\\d+(?:[.,]\\d+)?(?:[eE][-+]?\\d+)?|(?i:nan|ol|open|on|off|true|false|err|error|null|n/a|-{2,})\\b)"
+              + "(?![\\p{L}\\d]*[:.]\\d)"
+              + "\\s?(°\\s?[CFcf]|ºC|[%CFKVWAs](?![\\p{L}\\d_=:])|kWh|Wh|kW|mV|ms|deg ?[CF]|sec|min)?"
+              + "(?:\\s*/\\s*([-+]?\\d+(?:\\.\\d+)?))?");
+
+  private static final Pattern STAMP =
+      Pattern.compile(
+          "^\\W*?((?:\\d{1,4}[-/.]\\d{1,2}[-/.]\\d{1,4}[T ,_]+)?\\d{1,2}:\\d{2}(?::\\d{2})?(?:[.,:]\\d+)?"
+              + "(?:\\s?[AaPp][Mm])?(?:Z|[+-]\\d{2}:?\\d{2})?)(?=[\\s\\],;>|)\\-]|$)");
+
+  private static final Pattern LEADING_NUMBER =
+      Pattern.compile(
+          "^\\s*[\\[(]?\\s*(\\d+(?:\\.\\d+)?)\\s*(ms|s)?[\\])]?\\s*[:,;|\\- ]\\s*(?=[\\p{L}@])");
+
+  private KeyValueLines() {}
+
+  /** Named values of one line; empty when it holds none. */
+  static Map<String, String> parse(String line) {
+    Map<String, String> pairs = new LinkedHashMap<>();
+    String rest = line;
+    Matcher stamp = STAMP.matcher(line);
+    Matcher leading = LEADING_NUMBER.matcher(line);
+    if (stamp.find()) {
+      pairs.put("time", stamp.group(1));
+      rest = line.substring(stamp.end());
+    } else if (leading.find()) {
+      pairs.put(
+          "ms".equals(leading.group(2))
+              ? "time (ms)"
+              : "s".equals(leading.group(2)) ? "time (s)" : "time",
+          leading.group(1));
+      rest = line.substring(leading.end());
+    }
+    addPairs(rest.replace("\"", "").replace("{", "").replace("}", ""), pairs);
+    boolean only = pairs.size() == 1 && pairs.containsKey("time");
+    return only ? Map.of() : pairs;
+  }
+
+  private static void addPairs(String rest, Map<String, String> pairs) {
+    Matcher pair = PAIR.matcher(rest);
+    while (pair.find()) {
+      String key = key(pair.group(1));
+      String unit = pair.group(3) == null ? "" : pair.group(3);
+      if (key.isEmpty() || pairs.size() > 200) {
+        continue;
+      }
+      pairs.putIfAbsent(unique(key, pairs), pair.group(2) + unit);
+      if (pair.group(4) != null) {
+        pairs.putIfAbsent(key + " set-point", pair.group(4) + unit);
+      }
+    }
+  }
+
+  private static String unique(String key, Map<String, String> pairs) {
+    return key.equals("time") && pairs.containsKey("time") ? "time 2" : key;
+  }
+
+  /** "ok T" and "INFO Temp" are T and Temp. */
+  private static String key(String text) {
+    return text.strip()
+        .replaceFirst("^(?i:ok|info|debug|data|warn|log|reading|\\[?info\\]?)\\s+", "")
+        .replaceAll("^[\\-.]+|[\\-.]+$", "")
+        .strip();
+  }
+
+  /** Rows and the names of their columns. */
+  record Rows(List<String> names, List<String[]> rows, int skipped) {}
+
+  /** Share of lines that hold named values. */
+  static double share(List<String> lines) {
+    int pairs = 0;
+    int filled = 0;
+    for (String line : lines) {
+      if (!line.isBlank()) {
+        filled++;
+        pairs += parse(line).isEmpty() ? 0 : 1;
+      }
+    }
+    return filled == 0 ? 0 : (double) pairs / filled;
+  }
+
+  /** Puts lines together to rows; null when fewer than two rows come of it. */
+  static @Nullable Rows read(List<String> lines) {
+    Map<String, Integer> columns = new LinkedHashMap<>();
+    List<Map<String, String>> rows = new ArrayList<>();
+    Map<String, String> open = new LinkedHashMap<>();
+    int skipped = 0;
+    for (String line : lines) {
+      Map<String, String> pairs = parse(line);
+      if (pairs.isEmpty()) {
+        skipped += line.isBlank() ? 0 : 1;
+        continue;
+      }
+      if (pairs.keySet().stream().anyMatch(open::containsKey)) {
+        rows.add(open);
+        open = new LinkedHashMap<>();
+      }
+      open.putAll(pairs);
+      pairs.keySet().forEach(k -> columns.putIfAbsent(k, columns.size()));
+    }
+    if (!open.isEmpty()) {
+      rows.add(open);
+    }
+    List<String> names = regular(columns, rows);
+    List<String[]> cells = new ArrayList<>();
+    for (Map<String, String> row : rows) {
+      String[] array = names.stream().map(n -> row.getOrDefault(n, "")).toArray(String[]::new);
+      boolean filled = java.util.Arrays.stream(array).anyMatch(s -> !s.isEmpty());
+      if (filled) {
+        cells.add(array);
+      }
+    }
+    return names.isEmpty() || cells.size() < 2 ? null : new Rows(names, cells, skipped);
+  }
+
+  /** Names that come only once or twice belong to messages, not to the record. */
+  private static List<String> regular(
+      Map<String, Integer> columns, List<Map<String, String>> rows) {
+    List<String> names = new ArrayList<>();
+    for (String name : columns.keySet()) {
+      long times = rows.stream().filter(r -> r.containsKey(name)).count();
+      if (times >= Math.max(2, 0.02 * rows.size()) || rows.size() < 4) {
+        names.add(name);
+      }
+    }
+    return names;
+  }
+}

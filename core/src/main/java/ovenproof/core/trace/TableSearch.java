@@ -1,0 +1,461 @@
+package ovenproof.core.trace;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import ovenproof.core.trace.TableLayout.ColumnKind;
+
+/**
+ * Looks for a table in lines of text: tries every delimiter and keeps the one under which most
+ * lines become rows of numbers and times, then walks up from the first row to the header.
+ */
+final class TableSearch {
+
+  private static final char[] DELIMITERS = {'\t', ';', ',', '|', LineSplitter.BLANKS};
+  private static final int HEADER_LINES = 4;
+
+  private final List<String> lines;
+  private final int headSize;
+
+  /**
+   * @param lines the first lines of the file and some of its middle and end
+   * @param headSize how many of them are its first lines
+   */
+  TableSearch(List<String> lines, int headSize) {
+    this.lines = lines;
+    this.headSize = headSize;
+  }
+
+  /** One way of splitting, and what came of it. */
+  private record Attempt(
+      LineSplitter splitter, char decimal, int columns, int rows, double typedShare) {
+
+    /** Explicit delimiters win over blanks when both explain the lines. */
+    double score() {
+      double explicit = splitter.delimiter() == LineSplitter.BLANKS ? 0.9 : 1;
+      double table = columns >= 2 ? 1 : 0.6;
+      return rows * typedShare * typedShare * explicit * table;
+    }
+  }
+
+  /** The table, or null when no way of splitting gives rows of numbers. */
+  @Nullable TableLayout search() {
+    Attempt best = null;
+    for (char delimiter : DELIMITERS) {
+      Attempt attempt = attempt(new LineSplitter(delimiter));
+      if (attempt != null && (best == null || attempt.score() > best.score() * 1.0001)) {
+        best = attempt;
+      }
+    }
+    return best == null || best.rows < 1 ? null : layout(best);
+  }
+
+  private @Nullable Attempt attempt(LineSplitter splitter) {
+    char decimal = decimal(splitter);
+    CellText cells = new CellText(decimal);
+    Map<Integer, int[]> byCount = new HashMap<>();
+    for (String line : lines) {
+      if (isComment(line, splitter)) {
+        continue;
+      }
+      List<String> row = splitter.split(line);
+      int[] counts = counts(row, cells);
+      if (isDataLike(counts, splitter)) {
+        int[] sum = byCount.computeIfAbsent(row.size(), k -> new int[3]);
+        sum[0]++;
+        sum[1] += counts[0] + counts[1];
+        sum[2] += counts[0] + counts[1] + counts[2];
+      }
+    }
+    return byCount.entrySet().stream()
+        .map(
+            e ->
+                new Attempt(
+                    splitter,
+                    decimal,
+                    e.getKey(),
+                    e.getValue()[0],
+                    e.getValue()[2] == 0 ? 0 : (double) e.getValue()[1] / e.getValue()[2]))
+        .max((x, y) -> Double.compare(x.score(), y.score()))
+        .orElse(null);
+  }
+
+  /** Numbers, times, words, blanks. */
+  private static int[] counts(List<String> row, CellText cells) {
+    int[] counts = new int[4];
+    for (String cell : row) {
+      CellType type = cells.type(cell);
+      counts[type.isNumeric() ? 0 : type == CellType.TIME ? 1 : type == CellType.WORD ? 2 : 3]++;
+    }
+    return counts;
+  }
+
+  private static boolean isDataLike(int[] counts, LineSplitter splitter) {
+    int filled = counts[0] + counts[1] + counts[2];
+    boolean measured = counts[0] >= 1 || (counts[1] >= 1 && counts[2] == 0 && counts[3] >= 1);
+    double words = splitter.delimiter() == LineSplitter.BLANKS ? 0.34 : 0.6;
+    return filled >= 1 && measured && counts[2] <= words * filled;
+  }
+
+  static boolean isComment(String line, LineSplitter splitter) {
+    String text = line.stripLeading();
+    return text.isEmpty()
+        || text.startsWith("#")
+        || text.startsWith("//")
+        || text.startsWith("%")
+        || (text.startsWith(";") && splitter.delimiter() != ';')
+        || text.startsWith("!");
+  }
+
+  /** A comma is the decimal mark when more cells look like 23,5 than like 23.5. */
+  private char decimal(LineSplitter splitter) {
+    int commas = 0;
+    int points = 0;
+    int looked = 0;
+    for (String line : lines) {
+      if (looked++ > 400) {
+        break;
+      }
+      for (String cell : splitter.split(line)) {
+        String text = CellText.unquote(cell).replaceAll("[ \u00a0]?[°%\\p{L}/]+$", "");
+        commas += text.matches("[-+]?\\d+,\\d+") ? 1 : 0;
+        points += text.matches("[-+]?\\d+\\.\\d+") ? 1 : 0;
+      }
+    }
+    return commas > points ? ',' : '.';
+  }
+
+  private @Nullable TableLayout layout(Attempt attempt) {
+    CellText cells = new CellText(attempt.decimal);
+    List<List<String>> rows = new ArrayList<>();
+    List<CellType[]> types = new ArrayList<>();
+    for (String line : lines) {
+      List<String> row =
+          isComment(line, attempt.splitter) ? List.of() : attempt.splitter.split(line);
+      rows.add(row);
+      types.add(row.stream().map(cells::type).toArray(CellType[]::new));
+    }
+    ColumnKind[] kinds = kinds(attempt, types);
+    int first = firstRow(kinds, types);
+    if (first < 0) {
+      return null;
+    }
+    Header header = header(attempt, rows, types, kinds, first);
+    dropEmptyEdges(kinds, header.texts, types, first);
+    return new TableLayout(
+        attempt.splitter,
+        attempt.decimal,
+        header.texts,
+        List.of(kinds),
+        first,
+        header.row,
+        support(kinds, types, first));
+  }
+
+  /** By the majority of the lines that split into as many cells as the table has columns. */
+  private static ColumnKind[] kinds(Attempt attempt, List<CellType[]> types) {
+    int[][] votes = new int[attempt.columns][4];
+    for (CellType[] row : types) {
+      if (row.length == attempt.columns && isDataLike(tally(row), attempt.splitter)) {
+        for (int c = 0; c < row.length; c++) {
+          votes[c][
+              row[c].isNumeric()
+                  ? 0
+                  : row[c] == CellType.TIME ? 1 : row[c] == CellType.WORD ? 2 : 3]++;
+        }
+      }
+    }
+    ColumnKind[] kinds = new ColumnKind[attempt.columns];
+    for (int c = 0; c < kinds.length; c++) {
+      int[] v = votes[c];
+      boolean words = v[2] > v[0] && v[2] > v[1];
+      kinds[c] = words ? ColumnKind.WORDS : v[1] > v[0] ? ColumnKind.TIME : ColumnKind.NUMBER;
+    }
+    return kinds;
+  }
+
+  private static int[] tally(CellType[] row) {
+    int[] counts = new int[4];
+    for (CellType type : row) {
+      counts[type.isNumeric() ? 0 : type == CellType.TIME ? 1 : type == CellType.WORD ? 2 : 3]++;
+    }
+    return counts;
+  }
+
+  private int firstRow(ColumnKind[] kinds, List<CellType[]> types) {
+    for (int i = 0; i < headSize && i < types.size(); i++) {
+      if (isRow(kinds, types.get(i)) && followed(kinds, types, i)) {
+        return i;
+      }
+    }
+    for (int i = 0; i < headSize && i < types.size(); i++) {
+      if (isRow(kinds, types.get(i))) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
+  /** A lone line that looks like a row among the lines before the table is none. */
+  private static boolean followed(ColumnKind[] kinds, List<CellType[]> types, int i) {
+    int seen = 0;
+    int rows = 0;
+    for (int j = i + 1; j < types.size() && seen < 6; j++) {
+      if (types.get(j).length > 0) {
+        seen++;
+        rows += isRow(kinds, types.get(j)) ? 1 : 0;
+      }
+    }
+    return seen == 0 || rows >= (seen + 1) / 2;
+  }
+
+  static boolean isRow(ColumnKind[] kinds, CellType[] row) {
+    int surplus = row.length - kinds.length;
+    if (surplus != 0) {
+      boolean blankSurplus = surplus > 0 && allBlank(row, kinds.length);
+      boolean shortRow = surplus < 0 && row.length >= Math.max(2, 0.6 * kinds.length);
+      if (!blankSurplus && !shortRow) {
+        return false;
+      }
+    }
+    int wrong = 0;
+    int filled = 0;
+    for (int c = 0; c < Math.min(row.length, kinds.length); c++) {
+      boolean bad =
+          switch (kinds[c]) {
+            case NUMBER -> row[c] == CellType.WORD || row[c] == CellType.TIME;
+            case TIME -> row[c] == CellType.WORD || row[c].isNumeric();
+            default -> false;
+          };
+      wrong += bad ? 1 : 0;
+      filled += !bad && kinds[c] != ColumnKind.WORDS && !row[c].isBlank() ? 1 : 0;
+    }
+    return filled >= 1 && wrong <= kinds.length / 10;
+  }
+
+  private static boolean allBlank(CellType[] row, int from) {
+    for (int c = from; c < row.length; c++) {
+      if (!row[c].isBlank()) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static double support(ColumnKind[] kinds, List<CellType[]> types, int first) {
+    int rows = 0;
+    int all = 0;
+    for (int i = first; i < types.size(); i++) {
+      if (types.get(i).length > 0) {
+        all++;
+        rows += isRow(kinds, types.get(i)) ? 1 : 0;
+      }
+    }
+    return all == 0 ? 0 : (double) rows / all;
+  }
+
+  private record Header(List<HeaderText> texts, int row) {}
+
+  /** Names, units and groups stand right above the first row, in up to four lines. */
+  private Header header(
+      Attempt attempt,
+      List<List<String>> rows,
+      List<CellType[]> types,
+      ColumnKind[] kinds,
+      int first) {
+    List<List<String>> found = new ArrayList<>();
+    List<Integer> places = new ArrayList<>();
+    int blanks = 0;
+    for (int i = first - 1; i >= 0 && found.size() < HEADER_LINES; i--) {
+      String line = lines.get(i).strip();
+      if (line.isEmpty() || line.matches("[-=_*#+| \\t,;]+")) {
+        if (++blanks > 2) {
+          break;
+        }
+        continue;
+      }
+      List<String> cells = headerCells(attempt, line);
+      if (cells == null) {
+        break;
+      }
+      found.add(cells);
+      places.add(i);
+    }
+    return new HeaderRows(attempt.columns, found).read(places);
+  }
+
+  private @Nullable List<String> headerCells(Attempt attempt, String line) {
+    List<String> cells = aligned(attempt.splitter.split(line), attempt.columns);
+    String bare = line.replaceAll("^(#|//|%|;|!)+\\s*", "");
+    if (cells == null && !bare.equals(line)) {
+      cells = aligned(attempt.splitter.split(bare), attempt.columns);
+    }
+    if (cells == null && attempt.splitter.delimiter() == LineSplitter.BLANKS) {
+      cells = aligned(List.of(bare.split("\\t+| {2,}")), attempt.columns);
+      if (cells == null) {
+        cells =
+            aligned(
+                attempt.splitter.split(bare.replaceAll("\\s+(?=[(\\[])", "_")), attempt.columns);
+      }
+    }
+    for (char other : DELIMITERS) {
+      if (cells == null) {
+        cells = aligned(new LineSplitter(other).split(bare), attempt.columns);
+      }
+    }
+    return cells != null && isHeaderLike(cells) ? cells : null;
+  }
+
+  /** As many cells as columns; blank ones too many are cut, one too few is the row name's. */
+  private static @Nullable List<String> aligned(List<String> cells, int columns) {
+    if (columns == 1 && cells.size() == 1) {
+      return cells;
+    }
+    if (cells.size() < 2) {
+      return null;
+    }
+    List<String> result = new ArrayList<>(cells);
+    while (result.size() > columns && result.get(result.size() - 1).isBlank()) {
+      result.remove(result.size() - 1);
+    }
+    if (result.size() < columns && result.size() >= Math.max(2, columns - 2) && columns > 2) {
+      while (result.size() < columns) {
+        result.add("");
+      }
+    }
+    return result.size() == columns ? result : null;
+  }
+
+  private static boolean isHeaderLike(List<String> cells) {
+    int filled = 0;
+    int texts = 0;
+    for (String cell : cells) {
+      String text = CellText.unquote(cell);
+      if (!text.isEmpty()) {
+        filled++;
+        boolean number = text.matches("[-+]?\\d+([.,]\\d+)?");
+        boolean stamp = text.matches("\\d+[-/.:]\\d+[-/.:].*");
+        texts += number || stamp ? 0 : 1;
+      }
+    }
+    return texts >= 1 && 2 * texts >= filled;
+  }
+
+  /** Turns the lines above the table into one header per column. */
+  private record HeaderRows(int columns, List<List<String>> nearestFirst) {
+
+    Header read(List<Integer> places) {
+      if (nearestFirst.isEmpty()) {
+        return new Header(unnamed(), -1);
+      }
+      int names = 0;
+      List<String> units = null;
+      if (isUnits(nearestFirst.get(0))) {
+        units = nearestFirst.get(0);
+        names = 1;
+      }
+      if (names >= nearestFirst.size()) {
+        return new Header(texts(unnamedText(), units), places.get(0));
+      }
+      List<String> named = nearestFirst.get(names);
+      if (names + 1 < nearestFirst.size()) {
+        List<String> above = nearestFirst.get(names + 1);
+        if (units == null && isUnits(above)) {
+          units = above;
+        } else {
+          named = joined(named, above);
+        }
+      }
+      return new Header(texts(named, units), places.get(names));
+    }
+
+    /** A group's name stands over its first column, or over each. */
+    private List<String> joined(List<String> names, List<String> above) {
+      boolean repeated =
+          names.stream().filter(s -> !s.isBlank()).distinct().count()
+              < names.stream().filter(s -> !s.isBlank()).count();
+      boolean holes = above.stream().anyMatch(String::isBlank);
+      boolean inputs = names.stream().skip(1).allMatch(s -> HeaderText.of(s).isInputName());
+      List<String> result = new ArrayList<>();
+      String group = "";
+      for (int c = 0; c < columns; c++) {
+        String own = CellText.unquote(names.get(c));
+        String over = CellText.unquote(above.get(c));
+        group = over.isBlank() ? group : over;
+        if (own.isBlank()) {
+          result.add(over);
+        } else if (repeated && (holes || !over.isBlank())) {
+          result.add(group.equals(own) ? own : (group + " " + own).strip());
+        } else if (columns > 2 && inputs && !holes && c > 0 && !over.matches("[-+.,:/\\d ]+")) {
+          result.add(over + " " + own);
+        } else {
+          result.add(own);
+        }
+      }
+      return result;
+    }
+
+    private boolean isUnits(List<String> cells) {
+      int filled = 0;
+      int units = 0;
+      for (String cell : cells) {
+        String text = CellText.unquote(cell).replaceAll("^[(\\[{<]\\s*|\\s*[)\\]}>]$", "");
+        if (!text.isBlank()) {
+          filled++;
+          boolean format =
+              text.matches("(?i)[hmsdy.:/\\- ]{4,}|-+|number|n/?a|utc|local|yyyy.*|dd.*|text|none");
+          units += format || UnitText.wordOrLetter(text) != null ? 1 : 0;
+        }
+      }
+      return units >= 1 && units >= 0.6 * filled && !(filled == 1 && columns > 3 && units == 0);
+    }
+
+    private List<HeaderText> texts(List<String> names, @Nullable List<String> units) {
+      List<HeaderText> texts = new ArrayList<>();
+      for (int c = 0; c < columns; c++) {
+        HeaderText text = HeaderText.of(CellText.unquote(names.get(c)));
+        if (units != null) {
+          String word =
+              CellText.unquote(units.get(c)).replaceAll("^[(\\[{<]\\s*|\\s*[)\\]}>]$", "");
+          UnitText unit = UnitText.wordOrLetter(word);
+          text =
+              unit == null ? text : new HeaderText(text.written(), text.name(), unit, text.words());
+        }
+        texts.add(text);
+      }
+      return texts;
+    }
+
+    private List<String> unnamedText() {
+      List<String> names = new ArrayList<>();
+      for (int c = 0; c < columns; c++) {
+        names.add("");
+      }
+      return names;
+    }
+
+    private List<HeaderText> unnamed() {
+      return texts(unnamedText(), null);
+    }
+  }
+
+  /** Columns without name and content, as trailing delimiters and outer pipes leave them. */
+  private static void dropEmptyEdges(
+      ColumnKind[] kinds, List<HeaderText> headers, List<CellType[]> types, int first) {
+    for (int c = 0; c < kinds.length; c++) {
+      if (!headers.get(c).written().isBlank()) {
+        continue;
+      }
+      boolean empty = true;
+      for (int i = first; i < types.size() && empty; i++) {
+        CellType[] row = types.get(i);
+        empty = row.length <= c || row[c] == CellType.EMPTY;
+      }
+      if (empty) {
+        kinds[c] = ColumnKind.SKIPPED;
+      }
+    }
+  }
+}

@@ -1,0 +1,816 @@
+package ovenproof.core.trace;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import ovenproof.core.trace.RawTable.StampColumn;
+import ovenproof.core.trace.TableLayout.ColumnKind;
+import ovenproof.core.trace.TimeAxis.Form;
+import ovenproof.core.trace.TimeAxis.Zone;
+
+/**
+ * Finds the columns that hold time, and what their numbers mean: stamps first, then counters whose
+ * unit the header, a clock beside them, or the size of their steps tells.
+ */
+final class TimeColumns {
+
+  private static final double DAY = 86_400;
+
+  private final RawTable table;
+  private final Metadata metadata;
+  private final ReadOptions options;
+  private final Set<Integer> used = new HashSet<>();
+  private final List<Question> questions = new ArrayList<>();
+  private final List<String> explanation = new ArrayList<>();
+  private double certainty = 1;
+
+  TimeColumns(RawTable table, Metadata metadata, ReadOptions options) {
+    this.table = table;
+    this.metadata = metadata;
+    this.options = options;
+  }
+
+  /**
+   * Raw times, one per row, and what they are.
+   *
+   * @param seconds since 1970, of the day, or elapsed; NaN where a row has no stamp
+   * @param used columns that hold time or number the rows
+   * @param resolutionSeconds of the stamps
+   */
+  record Found(
+      double[] seconds,
+      Form form,
+      Zone zone,
+      Set<Integer> used,
+      List<String> names,
+      String description,
+      double resolutionSeconds,
+      double startEpochSeconds,
+      List<Question> questions,
+      List<String> explanation,
+      double certainty) {}
+
+  Found find() {
+    Found wall = wall();
+    Found counter = counter(wall);
+    if (wall != null && counter != null && isFiner(counter, wall)) {
+      return counterWithStart(counter, wall);
+    }
+    Found found = wall != null ? wall : counter != null ? counter : untimed();
+    markCounters(found);
+    return found;
+  }
+
+  // Stamps
+
+  private @Nullable Found wall() {
+    int both = firstStamp(TimeText.Kind.DATE_AND_CLOCK);
+    if (both >= 0) {
+      return dated(both);
+    }
+    int date = dateColumn();
+    int clock = firstStamp(TimeText.Kind.CLOCK);
+    if (clock < 0) {
+      clock = compactClockColumn(date);
+    }
+    if (date >= 0 && clock >= 0) {
+      return dateAndClock(date, clock);
+    }
+    int duration = firstStamp(TimeText.Kind.DURATION);
+    if (duration >= 0) {
+      return elapsedStamps(duration);
+    }
+    if (clock >= 0) {
+      return startsAtZero(clock) ? elapsedStamps(clock) : timeOfDay(clock);
+    }
+    return null;
+  }
+
+  private int firstStamp(TimeText.Kind kind) {
+    int best = -1;
+    int bestFilled = 0;
+    for (int c = 0; c < table.columns(); c++) {
+      StampColumn stamp = table.stamps()[c];
+      if (stamp != null && stamp.kind() == kind) {
+        int filled = filled(c);
+        if (filled > 1.5 * bestFilled) {
+          best = c;
+          bestFilled = filled;
+        }
+      }
+    }
+    return bestFilled > 0.3 * table.rows() || bestFilled > 0 && kind != TimeText.Kind.DATE_AND_CLOCK
+        ? best
+        : -1;
+  }
+
+  private int filled(int column) {
+    int n = 0;
+    for (double v : table.values()[column]) {
+      n += Double.isNaN(v) ? 0 : 1;
+    }
+    return n;
+  }
+
+  /** A column of dates, or of eight digits under a header that says so. */
+  private int dateColumn() {
+    int stamp = firstStamp(TimeText.Kind.DATE);
+    if (stamp >= 0) {
+      return stamp;
+    }
+    for (int c = 0; c < table.columns(); c++) {
+      if (table.kinds().get(c) == ColumnKind.NUMBER && isCompactDate(table.values()[c])) {
+        toDays(table.values()[c]);
+        return c;
+      }
+    }
+    return -1;
+  }
+
+  private static boolean isCompactDate(double[] values) {
+    int seen = 0;
+    for (double v : values) {
+      if (!Double.isNaN(v)) {
+        seen++;
+        int month = (int) (v / 100 % 100);
+        int day = (int) (v % 100);
+        if (v != Math.rint(v)
+            || v < 19_900_101
+            || v > 21_000_101
+            || month < 1
+            || month > 12
+            || day < 1
+            || day > 31) {
+          return false;
+        }
+      }
+    }
+    return seen > 0;
+  }
+
+  private static void toDays(double[] values) {
+    for (int i = 0; i < values.length; i++) {
+      double v = values[i];
+      values[i] =
+          Double.isNaN(v)
+              ? v
+              : DAY * TimeText.epochDay((int) (v / 10_000), (int) (v / 100 % 100), (int) (v % 100));
+    }
+  }
+
+  /** 120310 beside a date is ten past noon. */
+  private int compactClockColumn(int date) {
+    if (date < 0) {
+      return -1;
+    }
+    for (int c = 0; c < table.columns(); c++) {
+      boolean named = table.headers().get(c).saysTime() || c == date + 1;
+      if (table.kinds().get(c) == ColumnKind.NUMBER && named && isCompactClock(table.values()[c])) {
+        double[] v = table.values()[c];
+        for (int i = 0; i < v.length; i++) {
+          v[i] = Math.floor(v[i] / 10_000) * 3600 + Math.floor(v[i] / 100 % 100) * 60 + v[i] % 100;
+        }
+        return c;
+      }
+    }
+    return -1;
+  }
+
+  private static boolean isCompactClock(double[] values) {
+    double high = 0;
+    for (double v : values) {
+      if (!Double.isNaN(v)) {
+        if (v < 0 || v >= 240_000 || v % 100 >= 60 || v / 100 % 100 >= 60) {
+          return false;
+        }
+        high = Math.max(high, v);
+      }
+    }
+    return high >= 10_000;
+  }
+
+  private Found dated(int c) {
+    StampColumn stamp = stamp(c);
+    used.add(c);
+    askOrder(stamp);
+    String zone = stamp.zoned() ? ", with its zone" : "";
+    explanation.add("Time is date and clock in " + name(c) + zone + ".");
+    return found(
+        table.values()[c].clone(),
+        Form.DATE_AND_TIME,
+        stamp.zoned() ? Zone.ABSOLUTE : stamp.yearKnown() ? Zone.LOCAL : Zone.UNKNOWN,
+        c,
+        "date and time",
+        resolution(stamp),
+        Double.NaN);
+  }
+
+  private Found dateAndClock(int date, int clock) {
+    StampColumn dateStamp = table.stamps()[date];
+    StampColumn clockStamp = table.stamps()[clock];
+    used.add(date);
+    used.add(clock);
+    if (dateStamp != null) {
+      askOrder(dateStamp);
+    }
+    double[] seconds = new double[table.rows()];
+    double day = Double.NaN;
+    for (int i = 0; i < seconds.length; i++) {
+      double d = table.values()[date][i];
+      day = Double.isNaN(d) ? day : d; // some write the date once
+      seconds[i] = day + table.values()[clock][i];
+    }
+    explanation.add("Time is the date in " + name(date) + " and the clock in " + name(clock) + ".");
+    return new Found(
+        seconds,
+        Form.DATE_AND_TIME,
+        Zone.LOCAL,
+        used,
+        List.of(label(date), label(clock)),
+        "date and time in two columns",
+        clockStamp == null ? 1 : resolution(clockStamp),
+        Double.NaN,
+        questions,
+        explanation,
+        certainty);
+  }
+
+  private void askOrder(StampColumn stamp) {
+    if (stamp.orderOpen()) {
+      boolean dayFirst = stamp.order() == DateOrder.DAY_FIRST;
+      certainty *= 0.8;
+      questions.add(
+          new Question(
+              "date-order",
+              "Is " + stamp.example() + " written day first or month first?",
+              dayFirst ? List.of("day first", "month first") : List.of("month first", "day first"),
+              stamp.orderWhy() + "; durations do not depend on it"));
+    } else if (!stamp.orderWhy().isEmpty()) {
+      explanation.add(
+          "Dates are read "
+              + (stamp.order() == DateOrder.DAY_FIRST ? "day first" : "month first")
+              + ": "
+              + stamp.orderWhy()
+              + ".");
+    }
+  }
+
+  /** A clock that starts at zero, or whose header says so, counts from the start. */
+  private boolean startsAtZero(int c) {
+    HeaderText header = table.headers().get(c);
+    if (header.says(Set.of("elapsed", "duration", "runtime", "laufzeit", "relative", "uptime"))) {
+      return true;
+    }
+    double[] v = table.values()[c];
+    double first = Arrays.stream(v).filter(x -> !Double.isNaN(x)).findFirst().orElse(DAY);
+    boolean dateBeside = metadata.start() != null && metadata.start().contains(":");
+    double step = medianPositiveStep(v);
+    return first <= Math.max(1, 1.5 * step)
+        && (!header.says(Set.of("clock", "uhrzeit")) || dateBeside);
+  }
+
+  private Found elapsedStamps(int c) {
+    used.add(c);
+    StampColumn stamp = stamp(c);
+    double[] seconds = table.values()[c].clone();
+    if (stamp.clockParts() == 2 && !stamp.fraction() && minutesAndSeconds(seconds)) {
+      for (int i = 0; i < seconds.length; i++) {
+        seconds[i] /= 60;
+      }
+      explanation.add("Time in " + name(c) + " is elapsed minutes and seconds.");
+      return elapsed(c, seconds, "elapsed, m:ss", 1);
+    }
+    explanation.add("Time in " + name(c) + " is elapsed time.");
+    return elapsed(c, seconds, "elapsed", resolution(stamp));
+  }
+
+  /** 0:05, 0:10 with rows of seconds: hours would mean a record of days. */
+  private static boolean minutesAndSeconds(double[] asHoursAndMinutes) {
+    double last = 0;
+    for (double v : asHoursAndMinutes) {
+      last = Double.isNaN(v) ? last : Math.max(last, v);
+    }
+    return asHoursAndMinutes.length > 20 || last > DAY;
+  }
+
+  private Found elapsed(int c, double[] seconds, String description, double resolution) {
+    return found(seconds, Form.ELAPSED, Zone.UNKNOWN, c, description, resolution, startSeconds());
+  }
+
+  private Found timeOfDay(int c) {
+    used.add(c);
+    StampColumn stamp = stamp(c);
+    double[] seconds = table.values()[c].clone();
+    explanation.add(
+        "Time in "
+            + name(c)
+            + " is the time of day"
+            + (stamp.halfDay() ? " with AM and PM" : "")
+            + ".");
+    double start = startSeconds();
+    double day = Double.isNaN(start) ? Double.NaN : Math.floor(start / DAY) * DAY;
+    if (Double.isNaN(day)) {
+      explanation.add("The file holds no date.");
+    }
+    return found(seconds, Form.TIME_OF_DAY, Zone.UNKNOWN, c, "time of day", resolution(stamp), day);
+  }
+
+  /** Start of the record from the lines before the table, NaN when they do not tell. */
+  private double startSeconds() {
+    String start = metadata.start();
+    if (start == null) {
+      return Double.NaN;
+    }
+    TimeText time = new TimeText();
+    TimeText.Kind kind = time.parse(start);
+    if (kind == TimeText.Kind.NONE) {
+      return Double.NaN;
+    }
+    StampColumn order = StampSearch.of(List.of(start), options);
+    DateOrder chosen = order == null ? DateOrder.DAY_FIRST : order.order();
+    time.parse(start);
+    return time.epochDay(chosen) * DAY + time.clockSeconds - time.zoneMinutes * 60.0;
+  }
+
+  // Counters
+
+  /** What a column of numbers would be as time. */
+  private record Guess(
+      int column, double score, double unitSeconds, Form form, String words, boolean sure) {}
+
+  private @Nullable Found counter(@Nullable Found wall) {
+    Guess best = null;
+    for (int c = 0; c < table.columns(); c++) {
+      if (table.kinds().get(c) == ColumnKind.NUMBER && !used.contains(c)) {
+        Guess guess = guess(c, wall);
+        if (guess != null && (best == null || guess.score > best.score)) {
+          best = guess;
+        }
+      }
+    }
+    return best == null ? null : counted(best);
+  }
+
+  private @Nullable Guess guess(int c, @Nullable Found wall) {
+    double[] v = table.values()[c];
+    HeaderText header = table.headers().get(c);
+    Run run = Run.of(v);
+    if (run.filled < 0.9 * v.length || run.filled < 2 || run.risingShare < 0.9 || run.step <= 0) {
+      return null;
+    }
+    UnitText unit = header.unit() != null ? header.unit() : table.suffixes()[c];
+    if (unit != null && !unit.isTime()) {
+      return null;
+    }
+    double median = v[v.length / 2];
+    boolean named = header.saysTime() || header.says(HeaderText.DATE);
+    Guess epoch = epoch(c, median, run, named, unit);
+    if (epoch != null) {
+      return epoch;
+    }
+    if (unit != null) {
+      String word = "in " + unit.unit().symbol() + ", as its header says";
+      return new Guess(c, 10 + (named ? 1 : 0), unit.contract(1), Form.ELAPSED, word, true);
+    }
+    boolean isFirst = c == firstNumeric();
+    boolean unnamed = header.written().isBlank() && !anyNamed();
+    boolean inputs = header.says(HeaderText.TEMPERATURE) || header.isInputName();
+    if (header.saysIndex() && !header.says(Set.of("time", "seconds", "sec", "ms", "millis"))) {
+      return null;
+    }
+    boolean plausible =
+        named
+            || (unnamed && isFirst && run.regular && !looksLikeReading(v))
+            || (isFirst
+                && run.regular
+                && run.step != 1
+                && !inputs
+                && run.risingShare > 0.99
+                && !header.says(HeaderText.POWER)
+                && !header.says(HeaderText.ENERGY));
+    return plausible ? byStep(c, run, named, wall) : null;
+  }
+
+  /** Curves rise in uneven steps of fractions; counters do not. */
+  private static boolean looksLikeReading(double[] v) {
+    Run run = Run.of(v);
+    return run.step < 1 && !run.constant;
+  }
+
+  private boolean anyNamed() {
+    return table.headers().stream().anyMatch(h -> !h.written().isBlank());
+  }
+
+  private int firstNumeric() {
+    return table.kinds().indexOf(ColumnKind.NUMBER);
+  }
+
+  private @Nullable Guess epoch(
+      int c, double median, Run run, boolean named, @Nullable UnitText unit) {
+    double scale = 0;
+    if (median > 0.9e9 && median < 2.2e9) {
+      scale = 1;
+    } else if (median > 0.9e12 && median < 2.2e12) {
+      scale = 1e-3;
+    } else if (median > 0.9e15 && median < 2.2e15) {
+      scale = 1e-6;
+    } else if (median > 0.9e18 && median < 2.2e18) {
+      scale = 1e-9;
+    }
+    boolean named1904 = median > 3.0e9 && median < 4.1e9;
+    if (named1904) {
+      return new Guess(c, 12, 1, Form.EPOCH, "seconds since 1904", true);
+    }
+    boolean serial = median > 30_000 && median < 60_000 && run.step < 0.5 && (named || c == 0);
+    if (serial && (unit == null || unit.unit() != ovenproof.core.quantity.Unit.SECOND)) {
+      return new Guess(c, 12, DAY, Form.EPOCH, "days since 1900, as spreadsheets count", true);
+    }
+    if (scale == 0 || (!named && run.risingShare < 0.98)) {
+      return null;
+    }
+    String words =
+        scale == 1
+            ? "seconds since 1970"
+            : scale == 1e-3 ? "milliseconds since 1970" : "fine fractions of seconds since 1970";
+    return new Guess(c, 12, scale, Form.EPOCH, words, true);
+  }
+
+  private Guess byStep(int c, Run run, boolean named, @Nullable Found wall) {
+    double score = (named ? 6 : 3) + (c == 0 ? 1 : 0);
+    double ratio = wallRatio(c, wall);
+    if (!Double.isNaN(ratio)) {
+      return new Guess(
+          c, score, ratio, Form.COUNTER, word(ratio) + ", by the clock beside it", true);
+    }
+    Double interval = metadata.intervalSeconds();
+    if (interval != null && near(run.step, interval, 1)) {
+      return new Guess(c, score, 1, Form.COUNTER, "seconds, by the interval the file names", true);
+    }
+    double step = run.step;
+    boolean whole = run.whole;
+    if (whole && step >= 50_000) {
+      return new Guess(
+          c, score, 1e-6, Form.COUNTER, "microseconds, by the size of its steps", true);
+    }
+    if (whole && step >= 90) {
+      return new Guess(
+          c, score, 1e-3, Form.COUNTER, "milliseconds, by the size of its steps", true);
+    }
+    if (!whole && step < 2e-4 && nearWhole(step * DAY)) {
+      return new Guess(c, score, DAY, Form.COUNTER, "days, by the size of its steps", true);
+    }
+    if (!whole && step < 0.02 && nearWhole(step * 3600) && !nice(step)) {
+      return new Guess(c, score, 3600, Form.COUNTER, "hours, by the size of its steps", true);
+    }
+    if (!whole && step < 1 && nearWhole(step * 60) && !nice(step)) {
+      return new Guess(c, score, 60, Form.COUNTER, "minutes, by the size of its steps", true);
+    }
+    if (fastestRise(c) > 6 && step >= 0.5) {
+      return new Guess(
+          c,
+          score,
+          60,
+          Form.COUNTER,
+          "minutes: in seconds the temperatures would rise faster than any oven's",
+          false);
+    }
+    return new Guess(c, score, 1, Form.COUNTER, "seconds", whole && step > 1 || !whole);
+  }
+
+  private static String word(double unitSeconds) {
+    return unitSeconds == 1
+        ? "seconds"
+        : unitSeconds == 60
+            ? "minutes"
+            : unitSeconds == 3600 ? "hours" : unitSeconds == 1e-3 ? "milliseconds" : "microseconds";
+  }
+
+  /** Seconds per count when a clock stands beside the counter; NaN when it fits no unit. */
+  private double wallRatio(int c, @Nullable Found wall) {
+    if (wall == null) {
+      return Double.NaN;
+    }
+    double[] v = table.values()[c];
+    int last = v.length - 1;
+    double ratio = (wall.seconds[last] - wall.seconds[0]) / (v[last] - v[0]);
+    for (double unit : new double[] {1, 60, 3600, 1e-3, 1e-6}) {
+      if (near(ratio, unit, 3)) {
+        return unit;
+      }
+    }
+    return Double.NaN;
+  }
+
+  private static boolean near(double value, double target, double percent) {
+    return Math.abs(value - target) <= target * percent / 100;
+  }
+
+  private static boolean nearWhole(double value) {
+    return value > 0.9
+        && Math.abs(value - Math.rint(value)) < 0.03 * Math.max(1, Math.rint(value) / 10);
+  }
+
+  /** 0.5, 0.25, 0.1, 0.2, 0.05: steps that people choose in seconds. */
+  private static boolean nice(double step) {
+    double thousand = step * 1000;
+    double rounded = Math.rint(thousand);
+    return Math.abs(thousand - rounded) < 1e-6 * Math.max(1, rounded)
+        && (rounded % 5 == 0 || rounded < 5);
+  }
+
+  /** Fastest sustained rise of any other column per count, over a tenth of its range. */
+  private double fastestRise(int time) {
+    double fastest = 0;
+    for (int c = 0; c < table.columns(); c++) {
+      HeaderText h = table.headers().get(c);
+      boolean temperature =
+          c != time
+              && table.kinds().get(c) == ColumnKind.NUMBER
+              && !h.says(HeaderText.SET_POINT)
+              && !h.says(HeaderText.POWER)
+              && !h.says(HeaderText.DUTY)
+              && !h.says(HeaderText.SWITCH)
+              && !h.says(HeaderText.ENERGY)
+              && !h.says(HeaderText.CURRENT)
+              && !h.says(HeaderText.VOLTAGE)
+              && (h.unit() == null || h.unit().isTemperature());
+      if (temperature) {
+        fastest = Math.max(fastest, riseRate(table.values()[time], table.values()[c]));
+      }
+    }
+    return fastest;
+  }
+
+  private static double riseRate(double[] t, double[] v) {
+    double low = Double.NaN;
+    double high = Double.NaN;
+    double start = Double.NaN;
+    double end = Double.NaN;
+    for (double x : v) {
+      low = Double.isNaN(low) || x < low ? x : low;
+      high = Double.isNaN(high) || x > high ? x : high;
+    }
+    if (!(high - low > 60) || high > 1500) {
+      return 0;
+    }
+    for (int i = 0; i < v.length; i++) {
+      if (Double.isNaN(start) && v[i] > low + 0.2 * (high - low)) {
+        start = t[i];
+      }
+      if (Double.isNaN(end) && v[i] > low + 0.8 * (high - low)) {
+        end = t[i];
+      }
+    }
+    return end > start ? 0.6 * (high - low) / (end - start) : 0;
+  }
+
+  private Found counted(Guess guess) {
+    used.add(guess.column);
+    double[] v = table.values()[guess.column];
+    double[] seconds = new double[v.length];
+    double offset =
+        guess.words.contains("1904")
+            ? 2_082_844_800.0
+            : guess.words.contains("1900") ? 25_569 * DAY : 0;
+    for (int i = 0; i < v.length; i++) {
+      seconds[i] = v[i] * guess.unitSeconds - offset;
+      if (offset > 0 && guess.unitSeconds == DAY) {
+        seconds[i] = Math.rint(seconds[i] * 1000) / 1000;
+      }
+    }
+    explanation.add(
+        "Time in "
+            + name(guess.column)
+            + " is "
+            + (guess.form == Form.ELAPSED ? "elapsed, " : "")
+            + guess.words
+            + ".");
+    if (!guess.sure) {
+      certainty *= 0.8;
+      boolean minutes = guess.unitSeconds == 60;
+      questions.add(
+          new Question(
+              "time-unit",
+              "What does " + name(guess.column) + " count?",
+              minutes ? List.of("minutes", "seconds") : List.of("seconds", "minutes", "rows"),
+              minutes ? guess.words : "no unit is written; seconds are usual"));
+    }
+    Zone zone =
+        guess.form == Form.EPOCH
+            ? (guess.unitSeconds == DAY ? Zone.LOCAL : Zone.ABSOLUTE)
+            : Zone.UNKNOWN;
+    double resolution = Math.max(1e-9, guess.unitSeconds);
+    return found(
+        seconds,
+        guess.form,
+        zone,
+        guess.column,
+        guess.words,
+        guess.unitSeconds >= 60 ? 0 : resolution,
+        guess.form == Form.EPOCH ? Double.NaN : startSeconds());
+  }
+
+  // Both, or none
+
+  /** A clock that repeats its stamps is coarser than a counter that never does. */
+  private static boolean isFiner(Found counter, Found wall) {
+    return repeats(wall.seconds) > 0.1 && repeats(counter.seconds) < 0.02
+        || wall.form == Form.ELAPSED && wall.resolutionSeconds > 30;
+  }
+
+  private static double repeats(double[] seconds) {
+    int n = 0;
+    for (int i = 1; i < seconds.length; i++) {
+      n += seconds[i] == seconds[i - 1] ? 1 : 0;
+    }
+    return seconds.length < 2 ? 0 : (double) n / (seconds.length - 1);
+  }
+
+  private Found counterWithStart(Found counter, Found wall) {
+    double start = wall.form == Form.DATE_AND_TIME ? wall.seconds[0] : wall.startEpochSeconds;
+    explanation.add("The clock repeats its stamps; the counter beside it is finer.");
+    markCounters(counter);
+    return new Found(
+        counter.seconds,
+        Form.ELAPSED,
+        wall.zone,
+        used,
+        counter.names,
+        counter.description + ", start by the clock",
+        counter.resolutionSeconds,
+        start,
+        questions,
+        explanation,
+        certainty);
+  }
+
+  private Found untimed() {
+    Double interval =
+        options.intervalSeconds() != null ? options.intervalSeconds() : metadata.intervalSeconds();
+    double step = interval == null ? 1 : interval;
+    double[] seconds = new double[table.rows()];
+    for (int i = 0; i < seconds.length; i++) {
+      seconds[i] = i * step;
+    }
+    markCounters(null);
+    if (interval == null) {
+      certainty *= 0.5;
+      questions.add(
+          new Question(
+              "interval",
+              "How many seconds lie between two rows?",
+              List.of("not known; rows are counted as if 1 s apart"),
+              "the file holds no time and names no interval; give it with --interval 5s"));
+      explanation.add("The file holds no times.");
+    } else {
+      explanation.add(
+          "The file holds no times; rows are "
+              + TraceMeasures.digits(step, 3).replaceAll("\\.?0+$", "")
+              + " s apart, "
+              + (options.intervalSeconds() != null
+                  ? "as given."
+                  : "as the lines before the table say."));
+    }
+    return new Found(
+        seconds,
+        interval == null ? Form.NONE : Form.INTERVAL,
+        Zone.UNKNOWN,
+        used,
+        List.of(),
+        interval == null ? "no times" : "rows " + step + " s apart",
+        0,
+        startSeconds(),
+        questions,
+        explanation,
+        certainty);
+  }
+
+  /** Further times and running numbers are no channels. */
+  private void markCounters(@Nullable Found chosen) {
+    for (int c = 0; c < table.columns(); c++) {
+      if (used.contains(c)) {
+        continue;
+      }
+      HeaderText header = table.headers().get(c);
+      boolean time = table.kinds().get(c) == ColumnKind.TIME;
+      boolean number = table.kinds().get(c) == ColumnKind.NUMBER;
+      Run run = number ? Run.of(table.values()[c]) : Run.NONE;
+      boolean rising = run.filled > 1 && run.risingShare > 0.9;
+      boolean timeUnit = header.unit() != null && header.unit().isTime();
+      boolean index =
+          rising
+              && run.whole
+              && (header.saysIndex()
+                  || (header.written().isBlank() && run.constant && run.step == 1));
+      boolean otherTime =
+          rising
+              && (timeUnit || header.saysTime())
+              && chosen != null
+              && (header.unit() == null || timeUnit);
+      if (time || index || otherTime) {
+        used.add(c);
+      }
+    }
+  }
+
+  /** How a column of numbers runs. */
+  private record Run(
+      int filled,
+      double risingShare,
+      double step,
+      boolean whole,
+      boolean constant,
+      boolean regular) {
+    static final Run NONE = new Run(0, 0, 0, false, false, false);
+
+    static Run of(double[] v) {
+      int filled = 0;
+      int rising = 0;
+      int steps = 0;
+      boolean whole = true;
+      double last = Double.NaN;
+      double[] differences = new double[Math.max(0, v.length - 1)];
+      for (double x : v) {
+        if (Double.isNaN(x)) {
+          continue;
+        }
+        filled++;
+        whole &= x == Math.rint(x);
+        if (!Double.isNaN(last)) {
+          differences[steps++] = x - last;
+          rising += x > last ? 1 : 0;
+        }
+        last = x;
+      }
+      if (steps == 0) {
+        return new Run(filled, 0, 0, whole, false, false);
+      }
+      double[] sorted = Arrays.copyOf(differences, steps);
+      Arrays.sort(sorted);
+      double median = Medians.ofSorted(sorted, 0, steps);
+      double low = sorted[(int) (0.1 * (steps - 1))];
+      double high = sorted[(int) (0.9 * (steps - 1))];
+      boolean regular = high - low <= 0.6 * Math.abs(median);
+      boolean constant = high - low <= 1e-6 * Math.abs(median);
+      // Fine stamps that repeat (rounded) still rise.
+      double share = (double) rising / steps;
+      if (median == 0 && high > 0 && low >= 0) {
+        share = 1;
+        median = (v[v.length - 1] - v[0]) / steps;
+      }
+      return new Run(filled, share, median, whole, constant, regular);
+    }
+  }
+
+  private static double medianPositiveStep(double[] v) {
+    double step = Run.of(v).step;
+    return step > 0 ? step : 1;
+  }
+
+  private Found found(
+      double[] seconds,
+      Form form,
+      Zone zone,
+      int column,
+      String description,
+      double resolution,
+      double start) {
+    return new Found(
+        seconds,
+        form,
+        zone,
+        used,
+        List.of(label(column)),
+        description,
+        resolution,
+        start,
+        questions,
+        explanation,
+        certainty);
+  }
+
+  private StampColumn stamp(int c) {
+    StampColumn stamp = table.stamps()[c];
+    if (stamp == null) {
+      throw new IllegalStateException("column " + c + " holds no stamps");
+    }
+    return stamp;
+  }
+
+  private static double resolution(StampColumn stamp) {
+    return stamp.fraction() ? 1e-3 : stamp.clockParts() == 2 ? 60 : 1;
+  }
+
+  private String label(int c) {
+    String name = table.headers().get(c).name();
+    return name.isBlank() ? "column " + (c + 1) : name;
+  }
+
+  private String name(int c) {
+    return String.format(Locale.ROOT, "“%s”", label(c));
+  }
+}

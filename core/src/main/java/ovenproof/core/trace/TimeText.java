@@ -1,0 +1,644 @@
+package ovenproof.core.trace;
+
+import java.nio.charset.StandardCharsets;
+import java.util.Locale;
+
+/**
+ * Reads one stamp: a date, a time of day, both, or a duration, in the world's common forms. Keeps
+ * the parts of the last stamp read; not for use by two threads.
+ */
+final class TimeText {
+
+  /** What kind of stamp a text is. */
+  enum Kind {
+    NONE,
+    DATE,
+    CLOCK,
+    DATE_AND_CLOCK,
+    /** Contains whole days or is signed: cannot be a time of day. */
+    DURATION
+  }
+
+  private static final String[] MONTHS = {
+    "jan,ene,gen,sty,tam",
+    "feb,fev,fév,lut,hel",
+    "mar,mär,maa,mrt,mrz",
+    "apr,avr,abr,kwi,huh",
+    "may,mai,maj,mag,mei,tou",
+    "jun,juin,giu,cze,kes",
+    "jul,juil,lug,lip,hei",
+    "aug,aou,aoû,ago,sie,elo",
+    "sep,set,wrz,syy",
+    "oct,okt,out,ott,paz,paź,lok",
+    "nov,lis,mar.",
+    "dec,dez,déc,dic,gru,jou"
+  };
+
+  private static final String WEEKDAYS =
+      ",mon,tue,wed,thu,fri,sat,sun,mo,di,mi,do,fr,sa,so,lun,mar,mer,jeu,ven,sam,dim,mié,jue,vie,"
+          + "sáb,dom,monday,tuesday,wednesday,thursday,friday,saturday,sunday,montag,dienstag,"
+          + "mittwoch,donnerstag,freitag,samstag,sonntag,";
+
+  private byte[] b = new byte[0];
+  private int i;
+  private int end;
+
+  // Parts of the last stamp.
+  int year;
+  int month;
+  int day;
+  boolean orderOpen;
+  boolean yearKnown;
+  double clockSeconds;
+  int clockParts;
+  boolean fraction;
+  boolean hasZone;
+  int zoneMinutes;
+  boolean halfDay;
+  double durationSeconds;
+  int clockStart;
+  int clockEnd;
+
+  static boolean isTime(Kind kind) {
+    return kind != Kind.NONE;
+  }
+
+  Kind parse(String text) {
+    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+    return parse(bytes, 0, bytes.length);
+  }
+
+  /** The kind of the stamp, {@link Kind#NONE} when the text is not wholly one. */
+  Kind parse(byte[] bytes, int from, int to) {
+    reset(bytes, from, to);
+    if (end - i < 3 || end - i > 60) {
+      return Kind.NONE;
+    }
+    boolean signed = peek() == '-' || peek() == '+';
+    boolean negative = peek() == '-';
+    if (signed) {
+      i++;
+    }
+    Kind kind = start();
+    if (kind == Kind.NONE || !atEnd()) {
+      return Kind.NONE;
+    }
+    if (signed) {
+      if (kind != Kind.CLOCK && kind != Kind.DURATION) {
+        return Kind.NONE;
+      }
+      durationSeconds = negative ? -durationSeconds : durationSeconds;
+      return Kind.DURATION;
+    }
+    return kind;
+  }
+
+  private void reset(byte[] bytes, int from, int to) {
+    b = bytes;
+    i = from;
+    end = to;
+    orderOpen = false;
+    yearKnown = true;
+    clockSeconds = 0;
+    clockParts = 0;
+    fraction = false;
+    hasZone = false;
+    zoneMinutes = 0;
+    halfDay = false;
+    durationSeconds = 0;
+    clockStart = 0;
+    clockEnd = 0;
+    while (i < end && (b[i] == ' ' || b[i] == '[' || b[i] == '(' || b[i] == '"')) {
+      i++;
+    }
+    while (end > i
+        && (b[end - 1] == ' ' || b[end - 1] == ']' || b[end - 1] == ')' || b[end - 1] == '"')) {
+      end--;
+    }
+  }
+
+  private Kind start() {
+    if (isLetter(peek())) {
+      String word = word();
+      int asMonth = month(word);
+      boolean weekday = WEEKDAYS.contains("," + word + ",");
+      skip(" ,.");
+      if (weekday && (isDigit(peek()) || month(peekWord()) > 0)) {
+        return isDigit(peek()) ? digitsFirst() : monthFirst(month(word()));
+      }
+      return asMonth > 0 ? monthFirst(asMonth) : Kind.NONE;
+    }
+    return isDigit(peek()) ? digitsFirst() : Kind.NONE;
+  }
+
+  /** Nov 25, 2026 11:15 – or Nov 25 11:15:53 UTC 2026. */
+  private Kind monthFirst(int monthFound) {
+    skip(" .-/");
+    if (!isDigit(peek())) {
+      return Kind.NONE;
+    }
+    int d = number();
+    skip(" ,-/");
+    if (!isDigit(peek())) {
+      return Kind.NONE;
+    }
+    int mark = i;
+    int y = number();
+    if (i - mark == 4) {
+      return date(y, monthFound, d) ? clockOrEnd() : Kind.NONE;
+    }
+    i = mark;
+    yearKnown = false;
+    if (!date(1970, monthFound, d)) {
+      return Kind.NONE;
+    }
+    if (clock() == Kind.NONE) {
+      return Kind.NONE;
+    }
+    skip(" ");
+    if (isDigit(peek())) {
+      mark = i;
+      y = number();
+      if (i - mark == 4) {
+        year = y;
+        yearKnown = true;
+      }
+    }
+    return Kind.DATE_AND_CLOCK;
+  }
+
+  private Kind digitsFirst() {
+    int mark = i;
+    long first = longNumber();
+    int length = i - mark;
+    int c = peek();
+    if (length >= 8 && (length == 8 || length == 14)) {
+      return compact(first, length);
+    }
+    if (length > 4) {
+      return Kind.NONE;
+    }
+    if (c == ':' || (c == 'h' && isDigit(at(i + 1)))) {
+      i = mark;
+      return clock();
+    }
+    if (c == 'd' || (c == ' ' && at(i + 1) == 'd' && at(i + 2) == 'a')) {
+      return days(first);
+    }
+    if ((c == '-' || c == '/' || c == '.') && isDigit(at(i + 1))) {
+      return numericDate((int) first, length, c);
+    }
+    int blank = c == ' ' || c == '-' || c == '/' || c == '.' ? 1 : 0;
+    if (c == '.' && at(i + 1) == ' ') {
+      blank = 2;
+    }
+    if (isLetter(at(i + blank)) && length <= 2) {
+      i += blank;
+      return dayMonthName((int) first);
+    }
+    if (length == 4 && c < 0) {
+      return ideographDate((int) first);
+    }
+    return Kind.NONE;
+  }
+
+  /** 2026年1月2日. */
+  private Kind ideographDate(int y) {
+    skipNonAscii();
+    int m = isDigit(peek()) ? number() : 0;
+    skipNonAscii();
+    int d = isDigit(peek()) ? number() : 0;
+    skipNonAscii();
+    return date(y, m, d) ? clockOrEnd() : Kind.NONE;
+  }
+
+  private void skipNonAscii() {
+    while (i < end && b[i] < 0) {
+      i++;
+    }
+  }
+
+  private Kind dayMonthName(int d) {
+    String word = word();
+    int m = month(word);
+    skip(" .,-/");
+    if (m == 0 || !isDigit(peek())) {
+      return Kind.NONE;
+    }
+    int mark = i;
+    int y = number();
+    if (i - mark == 2) {
+      y += 2000;
+    }
+    return date(y, m, d) ? clockOrEnd() : Kind.NONE;
+  }
+
+  /** 20260102 with T120000 behind it, or all fourteen digits. */
+  private Kind compact(long digits, int length) {
+    long dateDigits = length == 14 ? digits / 1_000_000 : digits;
+    int y = (int) (dateDigits / 10_000);
+    if (y < 1990
+        || y > 2100
+        || !date(y, (int) (dateDigits / 100 % 100), (int) (dateDigits % 100))) {
+      return Kind.NONE;
+    }
+    if (length == 14) {
+      return compactClock((int) (digits % 1_000_000)) ? Kind.DATE_AND_CLOCK : Kind.NONE;
+    }
+    if (i == end) {
+      return Kind.NONE; // eight digits alone are a number until a header says otherwise
+    }
+    skip(" T_-,");
+    int mark = i;
+    if (!isDigit(peek())) {
+      return Kind.NONE;
+    }
+    int clockDigits = number();
+    if (i - mark == 6 && compactClock(clockDigits)) {
+      fractionAndZone();
+      return Kind.DATE_AND_CLOCK;
+    }
+    if (i - mark == 4 && compactClock(clockDigits * 100)) {
+      return Kind.DATE_AND_CLOCK;
+    }
+    i = mark;
+    return clock() == Kind.NONE ? Kind.NONE : Kind.DATE_AND_CLOCK;
+  }
+
+  private boolean compactClock(int hhmmss) {
+    int h = hhmmss / 10_000;
+    int m = hhmmss / 100 % 100;
+    int s = hhmmss % 100;
+    clockSeconds = h * 3600 + m * 60 + s;
+    clockParts = 3;
+    return h < 24 && m < 60 && s < 61;
+  }
+
+  private void fractionAndZone() {
+    if (peek() == '.' || peek() == ',') {
+      i++;
+      clockSeconds += fractionDigits();
+    }
+    zone();
+  }
+
+  /** 0 days 00:00:05, 1d 02:03:04. */
+  private Kind days(long days) {
+    skip(" ");
+    while (isLetter(peek())) {
+      i++;
+    }
+    skip(" ,+");
+    if (i == end) {
+      durationSeconds = days * 86_400.0;
+      return Kind.DURATION;
+    }
+    if (clock() != Kind.CLOCK) {
+      return Kind.NONE;
+    }
+    durationSeconds = days * 86_400.0 + clockSeconds;
+    return Kind.DURATION;
+  }
+
+  private Kind numericDate(int first, int firstLength, int separator) {
+    i++;
+    int mark = i;
+    int second = number();
+    int secondLength = i - mark;
+    if (peek() != separator) {
+      return separator == '/' && secondLength <= 2 ? yearlessDate(first, second) : Kind.NONE;
+    }
+    if (!isDigit(at(i + 1))) {
+      return Kind.NONE;
+    }
+    i++;
+    mark = i;
+    int third = number();
+    int thirdLength = i - mark;
+    if (secondLength > 2 || (firstLength > 2 && thirdLength > 2)) {
+      return Kind.NONE;
+    }
+    if (firstLength == 4 || first > 31) {
+      return date(firstLength == 4 ? first : first + 2000, second, third)
+          ? clockOrEnd()
+          : Kind.NONE;
+    }
+    if (separator == '.'
+        && i == end
+        && thirdLength <= 2
+        && third < 60
+        && first < 24
+        && second < 60) {
+      return dottedClock(first, second, third);
+    }
+    int y = thirdLength <= 2 ? third + 2000 : third;
+    year = y;
+    month = first;
+    day = second;
+    orderOpen = true;
+    boolean possible =
+        Math.max(first, second) <= 31
+            && Math.min(first, second) >= 1
+            && Math.min(first, second) <= 12
+            && y < 2200;
+    return possible ? clockOrEnd() : Kind.NONE;
+  }
+
+  /** 12.03.10 alone is a time of day where points stand for colons. */
+  private Kind dottedClock(int h, int m, int s) {
+    clockSeconds = h * 3600 + m * 60 + s;
+    durationSeconds = clockSeconds;
+    clockParts = 3;
+    year = s + 2000;
+    month = h;
+    day = m;
+    return Kind.CLOCK;
+  }
+
+  /** 11/25 14:00:00. */
+  private Kind yearlessDate(int first, int second) {
+    if (peek() != ' ' || first > 31 || second > 31 || Math.min(first, second) > 12) {
+      return Kind.NONE;
+    }
+    year = 1970;
+    yearKnown = false;
+    month = first;
+    day = second;
+    orderOpen = true;
+    return clockOrEnd() == Kind.DATE_AND_CLOCK ? Kind.DATE_AND_CLOCK : Kind.NONE;
+  }
+
+  private boolean date(int y, int m, int d) {
+    year = y;
+    month = m;
+    day = d;
+    return m >= 1 && m <= 12 && d >= 1 && d <= 31 && y >= 1900 && y < 2200;
+  }
+
+  private Kind clockOrEnd() {
+    skip(" ,T_;@-");
+    if (peekWord().equals("at") || peekWord().equals("um")) {
+      word();
+      skip(" ");
+    }
+    if (i >= end) {
+      return Kind.DATE;
+    }
+    return clock() == Kind.NONE ? Kind.NONE : Kind.DATE_AND_CLOCK;
+  }
+
+  /** h:mm, h:mm:ss, with fraction, AM or PM, zone. mm:ss.f reads as minutes and seconds. */
+  private Kind clock() {
+    boolean ideographPm = ideographHalfDay();
+    clockStart = i;
+    if (!isDigit(peek())) {
+      return Kind.NONE;
+    }
+    long[] parts = new long[4];
+    int[] lengths = new int[4];
+    int n = 0;
+    while (n < 4 && isDigit(peek())) {
+      int mark = i;
+      parts[n] = longNumber();
+      lengths[n++] = i - mark;
+      int c = peek();
+      boolean more =
+          (c == ':' || c == 'h' || c == 'm' || (c == '.' && n < 3 && dotsAsColons()))
+              && isDigit(at(i + 1));
+      if (!more) {
+        break;
+      }
+      i++;
+    }
+    if (n < 2 || lengths[1] > 2) {
+      return Kind.NONE;
+    }
+    double fractionOfSecond = 0;
+    if ((peek() == '.' || peek() == ',') && isDigit(at(i + 1))) {
+      i++;
+      fractionOfSecond = fractionDigits();
+      fraction = true;
+    }
+    if (peek() == 's') {
+      i++;
+    }
+    clockEnd = i;
+    return assemble(parts, lengths, n, fractionOfSecond, ideographPm);
+  }
+
+  private Kind assemble(
+      long[] parts, int[] lengths, int n, double fractionOfSecond, boolean ideographPm) {
+    clockParts = n;
+    boolean days = false;
+    if (n == 4 && lengths[3] == 3) {
+      fractionOfSecond = parts[3] / 1000.0;
+      fraction = true;
+    } else if (n == 4) {
+      days = true;
+    }
+    if (n == 4 && days) {
+      durationSeconds =
+          parts[0] * 86_400.0 + parts[1] * 3600 + parts[2] * 60 + parts[3] + fractionOfSecond;
+      return parts[1] < 24 && parts[2] < 60 && parts[3] < 60 ? Kind.DURATION : Kind.NONE;
+    }
+    boolean minutesAndSeconds = n == 2 && fraction;
+    double seconds =
+        minutesAndSeconds
+            ? parts[0] * 60 + parts[1]
+            : parts[0] * 3600 + parts[1] * 60 + (n >= 3 ? parts[2] : 0);
+    if (parts[1] >= 60 || (n >= 3 && parts[2] >= 61)) {
+      return Kind.NONE;
+    }
+    clockSeconds = seconds + fractionOfSecond;
+    durationSeconds = clockSeconds;
+    halfDay(ideographPm);
+    zone();
+    return Kind.CLOCK;
+  }
+
+  private boolean dotsAsColons() {
+    return clockStart > 0
+        && i - clockStart <= 5
+        && isDigit(at(i + 1))
+        && isDigit(at(i + 2))
+        && (at(i + 3) == '.' || !isDigit(at(i + 3)));
+  }
+
+  private boolean ideographHalfDay() {
+    String rest = i < end && b[i] < 0 ? new String(b, i, end - i, StandardCharsets.UTF_8) : "";
+    boolean pm = rest.startsWith("下午");
+    if (pm || rest.startsWith("上午")) {
+      halfDay = true;
+      i += 6;
+      skip(" ");
+    }
+    return pm;
+  }
+
+  private void halfDay(boolean ideographPm) {
+    int mark = i;
+    skip(" \u00a0");
+    while (i < end && b[i] < 0) {
+      i++; // narrow no-break space of newer date formats
+    }
+    int c = lower(peek());
+    boolean letterM =
+        lower(at(i + 1)) == 'm'
+            || (at(i + 1) == '.' && lower(at(i + 2)) == 'm')
+            || (at(i + 1) == '.' && at(i + 2) == ' ' && lower(at(i + 3)) == 'm');
+    boolean pm = ideographPm;
+    if ((c == 'a' || c == 'p') && (letterM || i + 1 == end)) {
+      halfDay = true;
+      pm = c == 'p';
+      while (i < end && (isLetter(peek()) || peek() == '.')) {
+        i++;
+      }
+      if (peek() == ' ' && lower(at(i + 1)) == 'm') {
+        i += 2;
+        skip(".");
+      }
+    } else {
+      i = mark;
+    }
+    if (halfDay && clockSeconds < 13 * 3600) {
+      double hours = Math.floor(clockSeconds / 3600);
+      clockSeconds += (hours == 12 ? -12 * 3600 : 0) + (pm ? 12 * 3600 : 0);
+    }
+  }
+
+  private void zone() {
+    int mark = i;
+    skip(" ");
+    if (peek() == 'Z' && !isLetter(at(i + 1))) {
+      i++;
+      hasZone = true;
+      return;
+    }
+    String word = peekWord();
+    if (word.equals("utc") || word.equals("gmt")) {
+      i += 3;
+      hasZone = true;
+    } else if (word.matches("cet|cest|est|edt|cst|cdt|mst|mdt|pst|pdt|bst|ist|jst|msk|aest|aedt")) {
+      i += word.length();
+    }
+    if ((peek() == '+' || peek() == '-') && isDigit(at(i + 1)) && isDigit(at(i + 2))) {
+      int sign = peek() == '-' ? -1 : 1;
+      i++;
+      int hours = (b[i] - '0') * 10 + b[i + 1] - '0';
+      i += 2;
+      if (peek() == ':') {
+        i++;
+      }
+      int minutes = isDigit(peek()) && isDigit(at(i + 1)) ? number() : 0;
+      hasZone = true;
+      zoneMinutes = sign * (hours * 60 + minutes);
+    }
+    if (i == mark + 1 && !hasZone) {
+      i = mark;
+    }
+  }
+
+  private double fractionDigits() {
+    double value = 0;
+    double place = 0.1;
+    while (isDigit(peek())) {
+      value += (b[i++] - '0') * place;
+      place /= 10;
+    }
+    return Math.rint(value * 1e9) / 1e9;
+  }
+
+  /** Days since 1970-01-01 of the last date, in the given order where its form leaves it open. */
+  long epochDay(DateOrder order) {
+    int m = month;
+    int d = day;
+    if (orderOpen && order == DateOrder.DAY_FIRST) {
+      m = day;
+      d = month;
+    }
+    return epochDay(year, m, d);
+  }
+
+  /** Proleptic Gregorian calendar. */
+  static long epochDay(int y, int m, int d) {
+    long shifted = m <= 2 ? y - 1L : y;
+    long era = Math.floorDiv(shifted, 400);
+    long yearOfEra = shifted - era * 400;
+    long dayOfYear = (153L * (m + (m > 2 ? -3 : 9)) + 2) / 5 + d - 1;
+    long dayOfEra = yearOfEra * 365 + yearOfEra / 4 - yearOfEra / 100 + dayOfYear;
+    return era * 146_097 + dayOfEra - 719_468;
+  }
+
+  private boolean atEnd() {
+    skip(" ");
+    return i >= end;
+  }
+
+  private int peek() {
+    return i < end ? b[i] : 0;
+  }
+
+  private int at(int index) {
+    return index < end ? b[index] : 0;
+  }
+
+  private int number() {
+    return (int) Math.min(Integer.MAX_VALUE, longNumber());
+  }
+
+  private long longNumber() {
+    long value = 0;
+    while (i < end && isDigit(b[i])) {
+      value = value < 1_000_000_000_000_000L ? value * 10 + b[i] - '0' : value;
+      i++;
+    }
+    return value;
+  }
+
+  private void skip(String characters) {
+    while (i < end && characters.indexOf(b[i]) >= 0) {
+      i++;
+    }
+  }
+
+  private String word() {
+    int mark = i;
+    while (i < end && (isLetter(b[i]) || b[i] < 0)) {
+      i++;
+    }
+    return new String(b, mark, i - mark, StandardCharsets.UTF_8).toLowerCase(Locale.ROOT);
+  }
+
+  private String peekWord() {
+    int mark = i;
+    String word = word();
+    i = mark;
+    return word;
+  }
+
+  private static int month(String word) {
+    if (word.length() < 3) {
+      return 0;
+    }
+    for (int m = 0; m < 12; m++) {
+      for (String name : MONTHS[m].split(",")) {
+        if (word.startsWith(name)) {
+          return m + 1;
+        }
+      }
+    }
+    return 0;
+  }
+
+  private static boolean isDigit(int c) {
+    return c >= '0' && c <= '9';
+  }
+
+  private static boolean isLetter(int c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+  }
+
+  private static int lower(int c) {
+    return c >= 'A' && c <= 'Z' ? c + 32 : c;
+  }
+}
