@@ -43,10 +43,13 @@ public record HeatCurve(
     List<Gap> gaps = Gap.in(clean.seconds(), step);
     double resolution = resolution(clean.values());
     double noise = Medians.noise(clean.values());
-    SavitzkyGolay filter = filter(step);
-    boolean smoothing = noise > NOISE_WORTH_SMOOTHING_KELVIN && clean.size() > 20 && filter != null;
-    Trace smooth = smoothing ? clean.withValues(filter.smooth(clean.values())) : clean;
-    double smoothNoise = smoothing ? noise * filter.noiseGain() : noise;
+    @Nullable SavitzkyGolay filter = filter(step);
+    Trace smooth = clean;
+    double smoothNoise = noise;
+    if (filter != null && noise > NOISE_WORTH_SMOOTHING_KELVIN && clean.size() > 20) {
+      smooth = clean.withValues(filter.smooth(clean.values()));
+      smoothNoise = noise * filter.noiseGain();
+    }
     Cycles cycles =
         Cycles.find(
                 smooth.seconds(),
