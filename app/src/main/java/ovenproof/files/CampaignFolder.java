@@ -39,11 +39,15 @@ public final class CampaignFolder {
     return new LoadedCampaign(campaign.orElseThrow(), evidence, reader.problems().all());
   }
 
-  /** Every problem of a folder, by file and line; empty when there is none. */
+  /** Every problem of a folder; empty when there is none. */
   public List<Problem> check(Path folder) {
-    CampaignReader reader = new CampaignReader(registry, open(folder));
-    reader.read();
-    return reader.problems().all();
+    try {
+      CampaignReader reader = new CampaignReader(registry, open(folder));
+      reader.read();
+      return reader.problems().all();
+    } catch (InputException notAFolder) {
+      return notAFolder.problems();
+    }
   }
 
   private static FolderEvidence open(Path folder) {

@@ -73,7 +73,7 @@ final class CampaignReader {
             method,
             rows);
     Sections sections = sections(context);
-    new CampaignChecks(context, sections, registry).run();
+    new CampaignChecks(context, sections).run();
     if (info.isEmpty() || method.isEmpty()) {
       return Optional.empty();
     }
