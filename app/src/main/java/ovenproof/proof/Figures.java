@@ -1,0 +1,187 @@
+package ovenproof.proof;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
+import ovenproof.campaign.Campaign;
+import ovenproof.campaign.Campaign.Price;
+import ovenproof.campaign.Campaign.Product;
+import ovenproof.core.measure.Averaging;
+import ovenproof.core.measure.Censoring;
+import ovenproof.core.measure.Measurement;
+import ovenproof.core.measure.Subject;
+import ovenproof.core.quantity.Unit;
+import ovenproof.measure.Measured;
+import ovenproof.measure.Measured.Value;
+import ovenproof.method.MeasureUse;
+import ovenproof.method.TestPlan;
+import ovenproof.verdict.Verdict;
+import ovenproof.verdict.Verdict.Node;
+import ovenproof.verdict.Verdict.ProductVerdict;
+
+/** Every figure of a campaign that a sentence may speak of. */
+final class Figures {
+  private final Campaign campaign;
+  private final Verdict verdict;
+  private final List<Figure> all = new ArrayList<>();
+
+  Figures(Campaign campaign, Measured measured, Verdict verdict) {
+    this.campaign = campaign;
+    this.verdict = verdict;
+    for (Product product : campaign.products()) {
+      addMeasures(product, measured);
+      addPrice(product);
+    }
+    verdict.products().forEach(this::addScores);
+  }
+
+  List<Figure> all() {
+    return all;
+  }
+
+  List<Figure> where(Predicate<Figure> condition) {
+    return all.stream().filter(condition).toList();
+  }
+
+  Campaign campaign() {
+    return campaign;
+  }
+
+  Verdict verdict() {
+    return verdict;
+  }
+
+  // ---- measures ----
+
+  private void addMeasures(Product product, Measured measured) {
+    for (TestPlan test : campaign.method().tests()) {
+      for (MeasureUse use : test.measures()) {
+        List<Value> values = measured.counted(test.id(), use.id(), product.id());
+        if (!values.isEmpty()) {
+          all.add(figure(product, test, use, null, values.stream().map(Value::value).toList()));
+          addBatches(product, test, use, values);
+        }
+      }
+    }
+  }
+
+  private void addBatches(Product product, TestPlan test, MeasureUse use, List<Value> values) {
+    boolean whole = use.batch() == null && use.summary() == MeasureUse.Summary.MEAN;
+    for (int batch = 1; whole && test.batches() > 1 && batch <= test.batches(); batch++) {
+      Integer wanted = batch;
+      List<Measurement> means = new ArrayList<>();
+      for (Value value : values) {
+        List<Measurement> parts =
+            value.parts().stream().filter(p -> wanted.equals(p.subject().batch())).toList();
+        if (!parts.isEmpty()) {
+          means.add(Averaging.mean(parts, value.value().subject()));
+        }
+      }
+      if (!means.isEmpty()) {
+        all.add(figure(product, test, use, batch, means));
+      }
+    }
+  }
+
+  private Figure figure(
+      Product product, TestPlan test, MeasureUse use, @Nullable Integer batch, List<Measurement> runs) {
+    Measurement mean = Averaging.mean(runs, Subject.ofProduct(product.id()));
+    List<Double> values = runs.stream().map(Measurement::value).filter(Objects::nonNull).toList();
+    boolean open = mean.censored() != Censoring.NONE;
+    Set<String> words = new HashSet<>(Vocabulary.wordsOf(use.take(), use.id().replace('-', ' '), mean.label()));
+    test.criteria().forEach(c -> addCriterionWords(words, c, use.id()));
+    return new Figure(
+        use.take().equals("mark") ? Figure.Kind.MARK : Figure.Kind.MEASURE,
+        product.id(), test.id(), use.id(), mean.label(), batch, mean.value(),
+        open ? mean.low() : minimum(values), open ? mean.high() : maximum(values), values,
+        standardError(values), mean.unit(), -1, words, evidence(mean, test, runs.size()));
+  }
+
+  private static void addCriterionWords(Set<String> words, ovenproof.method.ValueNode node, String use) {
+    if (node instanceof ovenproof.method.ValueNode.Group group) {
+      group.children().forEach(c -> addCriterionWords(words, c, use));
+    } else if (node instanceof ovenproof.method.Criterion criterion && criterion.measure().equals(use)) {
+      words.addAll(Stems.ofAll(criterion.name()));
+    }
+  }
+
+  private static List<String> evidence(Measurement mean, TestPlan test, int runs) {
+    List<String> evidence = new ArrayList<>();
+    evidence.add(test.name() + ": " + mean.label() + ", " + runs + (runs == 1 ? " run" : " runs"));
+    evidence.addAll(mean.evidence());
+    return evidence;
+  }
+
+  private static @Nullable Double minimum(List<Double> values) {
+    return values.stream().min(Comparator.naturalOrder()).orElse(null);
+  }
+
+  private static @Nullable Double maximum(List<Double> values) {
+    return values.stream().max(Comparator.naturalOrder()).orElse(null);
+  }
+
+  private static @Nullable Double standardError(List<Double> values) {
+    if (values.size() < 2) {
+      return null;
+    }
+    double[] array = values.stream().mapToDouble(Double::doubleValue).toArray();
+    return ovenproof.core.statistics.Descriptive.of(array).standardError();
+  }
+
+  // ---- prices and scores ----
+
+  private void addPrice(Product product) {
+    Optional<Price> latest =
+        campaign.prices().stream()
+            .filter(p -> p.product().equals(product.id()))
+            .max(Comparator.comparing(Price::on));
+    latest.ifPresent(
+        price ->
+            all.add(
+                new Figure(
+                    Figure.Kind.PRICE, product.id(), null, "price", "Price", null, price.amount(),
+                    price.amount(), price.amount(), List.of(price.amount()), null, null, -1,
+                    Stems.ofAll("price cost costs priced sells expensive cheap"),
+                    List.of("price of " + price.on()))));
+  }
+
+  private void addScores(ProductVerdict product) {
+    addScore(product.id(), Figure.Kind.TOTAL, null, "score", "Total", product.score(),
+        Stems.ofAll("overall total score scored points rating verdict"));
+    for (Node test : product.tests()) {
+      addScore(product.id(), Figure.Kind.TEST_SCORE, test.id(), "score", test.name(), test.score(),
+          Stems.ofAll("score scored points " + test.name()));
+      test.children().forEach(child -> addNode(product.id(), test, child));
+    }
+  }
+
+  private void addNode(String product, Node test, Node node) {
+    addScore(product, Figure.Kind.CRITERION_SCORE, test.id(), "score:" + node.id(), node.name(),
+        node.score(), Stems.ofAll("score scored points " + node.name()));
+    node.children().forEach(child -> addNode(product, test, child));
+  }
+
+  private void addScore(
+      String product, Figure.Kind kind, @Nullable String test, String use, String label,
+      Verdict.Score score, Set<String> words) {
+    if (score.value() == null && score.low() == null) {
+      return;
+    }
+    int decimals = score.value() == null ? 1 : score.value().scale();
+    boolean bound = score.known() == Verdict.Score.Known.BOUNDS;
+    all.add(
+        new Figure(
+            kind, product, test, use, label, null,
+            score.value() == null || bound ? null : score.value().doubleValue(),
+            score.low() == null ? null : score.low().doubleValue(),
+            score.high() == null ? null : score.high().doubleValue(),
+            List.of(), score.standardError(), Unit.POINTS, decimals, words,
+            List.of("verdict " + verdict.version() + ": " + label)));
+  }
+}
