@@ -10,9 +10,13 @@ import ovenproof.evidence.EvidenceSource;
 /** The readers of one campaign's evidence; each file is opened and read once. */
 final class Readers {
   private final MarkMeasures marks;
+  private final TraceLibrary traces;
+  private final MeasurementCache cache;
 
   Readers(Campaign campaign, EvidenceSource evidence, MeasurementCache cache) {
     this.marks = new MarkMeasures(campaign);
+    this.traces = new TraceLibrary(evidence, campaign.info().zone());
+    this.cache = cache;
   }
 
   MarkMeasures marks() {
@@ -22,13 +26,15 @@ final class Readers {
   /** The arm for a measure of a file, by the kind of evidence it is taken from. */
   Optional<Taker> taker(MeasureDescription measure) {
     return switch (measure.evidence()) {
-      case TRACE, PHOTO, READING, EVENTS, PIECES, RATINGS, FACTS -> Optional.empty();
+      case TRACE -> Optional.of(new TraceTaker(traces, cache, measure));
+      case PHOTO, READING, EVENTS, PIECES, RATINGS, FACTS -> Optional.empty();
     };
   }
 
   /** What reading had to say, in sentences; call when everything is measured. */
   List<String> warnings() {
     List<String> all = new ArrayList<>(marks.warnings());
+    all.addAll(traces.warnings());
     return all;
   }
 }

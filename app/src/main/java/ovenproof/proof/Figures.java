@@ -90,23 +90,41 @@ final class Figures {
   }
 
   private Figure figure(
-      Product product, TestPlan test, MeasureUse use, @Nullable Integer batch, List<Measurement> runs) {
+      Product product,
+      TestPlan test,
+      MeasureUse use,
+      @Nullable Integer batch,
+      List<Measurement> runs) {
     Measurement mean = Averaging.mean(runs, Subject.ofProduct(product.id()));
     List<Double> values = runs.stream().map(Measurement::value).filter(Objects::nonNull).toList();
     boolean open = mean.censored() != Censoring.NONE;
-    Set<String> words = new HashSet<>(Vocabulary.wordsOf(use.take(), use.id().replace('-', ' '), mean.label()));
+    Set<String> words =
+        new HashSet<>(Vocabulary.wordsOf(use.take(), use.id().replace('-', ' '), mean.label()));
     test.criteria().forEach(c -> addCriterionWords(words, c, use.id()));
     return new Figure(
         use.take().equals("mark") ? Figure.Kind.MARK : Figure.Kind.MEASURE,
-        product.id(), test.id(), use.id(), mean.label(), batch, mean.value(),
-        open ? mean.low() : minimum(values), open ? mean.high() : maximum(values), values,
-        standardError(values), mean.unit(), -1, words, evidence(mean, test, runs.size()));
+        product.id(),
+        test.id(),
+        use.id(),
+        mean.label(),
+        batch,
+        mean.value(),
+        open ? mean.low() : minimum(values),
+        open ? mean.high() : maximum(values),
+        values,
+        standardError(values),
+        mean.unit(),
+        -1,
+        words,
+        evidence(mean, test, runs.size()));
   }
 
-  private static void addCriterionWords(Set<String> words, ovenproof.method.ValueNode node, String use) {
+  private static void addCriterionWords(
+      Set<String> words, ovenproof.method.ValueNode node, String use) {
     if (node instanceof ovenproof.method.ValueNode.Group group) {
       group.children().forEach(c -> addCriterionWords(words, c, use));
-    } else if (node instanceof ovenproof.method.Criterion criterion && criterion.measure().equals(use)) {
+    } else if (node instanceof ovenproof.method.Criterion criterion
+        && criterion.measure().equals(use)) {
       words.addAll(Stems.ofAll(criterion.name()));
     }
   }
@@ -145,31 +163,65 @@ final class Figures {
         price ->
             all.add(
                 new Figure(
-                    Figure.Kind.PRICE, product.id(), null, "price", "Price", null, price.amount(),
-                    price.amount(), price.amount(), List.of(price.amount()), null, null, -1,
+                    Figure.Kind.PRICE,
+                    product.id(),
+                    null,
+                    "price",
+                    "Price",
+                    null,
+                    price.amount(),
+                    price.amount(),
+                    price.amount(),
+                    List.of(price.amount()),
+                    null,
+                    null,
+                    -1,
                     Stems.ofAll("price cost costs priced sells expensive cheap"),
                     List.of("price of " + price.on()))));
   }
 
   private void addScores(ProductVerdict product) {
-    addScore(product.id(), Figure.Kind.TOTAL, null, "score", "Total", product.score(),
+    addScore(
+        product.id(),
+        Figure.Kind.TOTAL,
+        null,
+        "score",
+        "Total",
+        product.score(),
         Stems.ofAll("overall total score scored points rating verdict"));
     for (Node test : product.tests()) {
-      addScore(product.id(), Figure.Kind.TEST_SCORE, test.id(), "score", test.name(), test.score(),
+      addScore(
+          product.id(),
+          Figure.Kind.TEST_SCORE,
+          test.id(),
+          "score",
+          test.name(),
+          test.score(),
           Stems.ofAll("score scored points " + test.name()));
       test.children().forEach(child -> addNode(product.id(), test, child));
     }
   }
 
   private void addNode(String product, Node test, Node node) {
-    addScore(product, Figure.Kind.CRITERION_SCORE, test.id(), "score:" + node.id(), node.name(),
-        node.score(), Stems.ofAll("score scored points " + node.name()));
+    addScore(
+        product,
+        Figure.Kind.CRITERION_SCORE,
+        test.id(),
+        "score:" + node.id(),
+        node.name(),
+        node.score(),
+        Stems.ofAll("score scored points " + node.name()));
     node.children().forEach(child -> addNode(product, test, child));
   }
 
   private void addScore(
-      String product, Figure.Kind kind, @Nullable String test, String use, String label,
-      Verdict.Score score, Set<String> words) {
+      String product,
+      Figure.Kind kind,
+      @Nullable String test,
+      String use,
+      String label,
+      Verdict.Score score,
+      Set<String> words) {
     if (score.value() == null && score.low() == null) {
       return;
     }
@@ -177,11 +229,20 @@ final class Figures {
     boolean bound = score.known() == Verdict.Score.Known.BOUNDS;
     all.add(
         new Figure(
-            kind, product, test, use, label, null,
+            kind,
+            product,
+            test,
+            use,
+            label,
+            null,
             score.value() == null || bound ? null : score.value().doubleValue(),
             score.low() == null ? null : score.low().doubleValue(),
             score.high() == null ? null : score.high().doubleValue(),
-            List.of(), score.standardError(), Unit.POINTS, decimals, words,
+            List.of(),
+            score.standardError(),
+            Unit.POINTS,
+            decimals,
+            words,
             List.of("verdict " + verdict.version() + ": " + label)));
   }
 }

@@ -5,22 +5,25 @@ import java.util.Locale;
 import java.util.Set;
 
 /**
- * Reduces English words to rough stems, so that "croquettes" and "croquette", "evenly" and "evenness",
- * "crispest" and "crispness" meet. Only ever compared with other stems.
+ * Reduces English words to rough stems, so that "croquettes" and "croquette", "evenly" and
+ * "evenness", "crispest" and "crispness" meet. Only ever compared with other stems.
  */
 final class Stems {
   private static final Set<String> EMPTY_WORDS =
       Set.of(
-          "a", "an", "the", "of", "to", "and", "or", "in", "on", "at", "for", "by", "with", "from", "is",
-          "was", "its", "it", "as", "per", "mean", "means", "score", "mark", "value", "close", "wanted",
-          "over", "after", "before");
+          "a", "an", "the", "of", "to", "and", "or", "in", "on", "at", "for", "by", "with", "from",
+          "is", "was", "its", "it", "as", "per", "mean", "means", "score", "mark", "value", "close",
+          "wanted", "over", "after", "before");
 
   private Stems() {}
 
   static String of(String word) {
     String w = word.toLowerCase(Locale.ROOT).replaceAll("['’]s$", "");
     for (String ending :
-        new String[] {"iness", "ness", "iest", "ier", "ily", "ing", "est", "ies", "ally", "ly", "er", "ed", "es", "s", "y", "e"}) {
+        new String[] {
+          "iness", "ness", "iest", "ier", "ily", "ing", "est", "ies", "ally", "ly", "er", "ed",
+          "es", "s", "y", "e"
+        }) {
       if (w.endsWith(ending) && w.length() - ending.length() >= 3) {
         return undouble(w.substring(0, w.length() - ending.length()));
       }
@@ -31,7 +34,8 @@ final class Stems {
   /** hottest → hott → hot. */
   private static String undouble(String stem) {
     int n = stem.length();
-    boolean doubled = n > 3 && stem.charAt(n - 1) == stem.charAt(n - 2) && "lsz".indexOf(stem.charAt(n - 1)) < 0;
+    boolean doubled =
+        n > 3 && stem.charAt(n - 1) == stem.charAt(n - 2) && "lsz".indexOf(stem.charAt(n - 1)) < 0;
     return doubled ? stem.substring(0, n - 1) : stem;
   }
 

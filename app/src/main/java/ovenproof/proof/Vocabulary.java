@@ -20,8 +20,8 @@ final class Vocabulary {
   /**
    * An adjective in its stem.
    *
-   * @param takes ids of registered measures it may speak of, best first; empty: any measure of {@code
-   *     dimension}
+   * @param takes ids of registered measures it may speak of, best first; empty: any measure of
+   *     {@code dimension}
    */
   record Adjective(Direction direction, List<String> takes, @Nullable Dimension dimension) {}
 
@@ -29,24 +29,34 @@ final class Vocabulary {
   private static final Map<String, Adjective> ADJECTIVES = new HashMap<>();
 
   static {
-    SYNONYMS.put("preheat-first", "preheat heat heats heated reach reached ready warm get got up temperature");
+    SYNONYMS.put(
+        "preheat-first",
+        "preheat heat heats heated reach reached ready warm get got up temperature");
     SYNONYMS.put("preheat-band", "preheat settle settled within band hold held stay");
     SYNONYMS.put("preheat-steady", "preheat settle settled steady stable");
     SYNONYMS.put("signal-time", "signal beep beeped light lit ready announced chime");
-    SYNONYMS.put("time-to-stop", "took take takes taken time done cook cooked cooking bake baked baking roast roasted toast toasted minutes finish finished needed needs");
+    SYNONYMS.put(
+        "time-to-stop",
+        "took take takes taken time done cook cooked cooking bake baked baking roast roasted toast toasted minutes finish finished needed needs");
     SYNONYMS.put("overshoot", "overshoot overshot overshoots beyond past exceed exceeded above");
     SYNONYMS.put("offset", "offset off dial thermostat wrong hot cold above below error accurate");
-    SYNONYMS.put("steady-mean", "mean average averaged held ran runs actual real true inside centre center temperature cavity settled");
+    SYNONYMS.put(
+        "steady-mean",
+        "mean average averaged held ran runs actual real true inside centre center temperature cavity settled");
     SYNONYMS.put("highest", "highest peak peaked hottest maximum max reached reach top topped got");
-    SYNONYMS.put("spread", "spread uneven even differ differed corner corners points apart hot cold spot");
+    SYNONYMS.put(
+        "spread", "spread uneven even differ differed corner corners points apart hot cold spot");
     SYNONYMS.put("spread-range", "range spread corner corners apart between");
     SYNONYMS.put("cycle-amplitude", "swing swung swings cycle cycled cycling amplitude");
     SYNONYMS.put("cycle-period", "cycle period every");
     SYNONYMS.put("energy", "energy electricity used uses consumed kilowatt power consumption");
-    SYNONYMS.put("core-highest", "core inside internal centre middle temperature reached peaked joint meat");
-    SYNONYMS.put("mass-loss", "lost lose loses loss weight mass moisture water juice dry dried shrank");
+    SYNONYMS.put(
+        "core-highest", "core inside internal centre middle temperature reached peaked joint meat");
+    SYNONYMS.put(
+        "mass-loss", "lost lose loses loss weight mass moisture water juice dry dried shrank");
     SYNONYMS.put("lightness-mean", "shade colour color light dark pale brown lightness");
-    SYNONYMS.put("lightness-difference", "shade colour color darker lighter paler target wanted off");
+    SYNONYMS.put(
+        "lightness-difference", "shade colour color darker lighter paler target wanted off");
     SYNONYMS.put("shade-difference", "shade colour color target off distance");
     SYNONYMS.put("evenness-sd", "even uneven evenness patchy mottled");
     SYNONYMS.put("evenness-range", "even uneven evenness patchy");
@@ -54,7 +64,8 @@ final class Vocabulary {
     SYNONYMS.put("share-dark", "burnt dark scorched share");
     SYNONYMS.put("share-pale", "pale share");
 
-    List<String> times = List.of("time-to-stop", "preheat-first", "preheat-band", "preheat-steady", "signal-time");
+    List<String> times =
+        List.of("time-to-stop", "preheat-first", "preheat-band", "preheat-steady", "signal-time");
     List<String> heat = List.of("highest", "steady-mean", "core-highest");
     List<String> shade = List.of("lightness-mean", "lightness-difference");
     List<String> even = List.of("evenness-sd", "evenness-range", "spread", "spread-range");

@@ -1,0 +1,272 @@
+package ovenproof.measure;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import ovenproof.campaign.Campaign.Instrument;
+import ovenproof.campaign.Campaign.SettingCard;
+import ovenproof.campaign.Event;
+import ovenproof.campaign.Run;
+import ovenproof.campaign.TraceBinding;
+import ovenproof.core.measure.Component;
+import ovenproof.core.measure.MeasureDescription;
+import ovenproof.core.measure.Measurement;
+import ovenproof.core.quantity.Dimension;
+import ovenproof.core.quantity.QuantityFormatException;
+import ovenproof.core.quantity.QuantityParser;
+import ovenproof.core.trace.ProbeAccuracy;
+import ovenproof.core.trace.Trace;
+import ovenproof.core.trace.TraceInput;
+import ovenproof.core.trace.TraceMeasure;
+import ovenproof.core.trace.TraceMeasures;
+import ovenproof.measure.ReadingMeasures.InstrumentError;
+import ovenproof.method.MeasureUse;
+import ovenproof.method.Method;
+
+/** Takes what a heating curve tells, from the channels that are bound to a run. */
+final class TraceTaker implements Taker {
+
+  /** Where a probe sits is known to about this much of the mean (handbook: common practice). */
+  private static final double PLACEMENT_KELVIN = 0.58;
+
+  /** How long the food's rest is followed after the last event. */
+  private static final double REST_SECONDS = 600;
+
+  private static final Set<String> CAVITY =
+      Set.of("centre", "front-left", "front-right", "back-left", "back-right", "top", "bottom");
+
+  private final TraceLibrary library;
+  private final MeasurementCache cache;
+  private final MeasureDescription measure;
+
+  TraceTaker(TraceLibrary library, MeasurementCache cache, MeasureDescription measure) {
+    this.library = library;
+    this.cache = cache;
+    this.measure = measure;
+  }
+
+  @Override
+  public List<Measurement> take(RunEvidence run, MeasureUse use) {
+    String place = use.place() == null ? "centre" : use.place();
+    List<TraceBinding> bindings = bindings(run);
+    boolean core = measure.id().startsWith("core") || measure.id().equals("lethality");
+    boolean there =
+        bindings.stream()
+                .anyMatch(b -> core ? b.place().startsWith("core") : b.place().equals(place))
+            || measure.id().equals("energy");
+    if (!there) {
+      String what = core ? "no core probe" : "no trace of the place \"" + place + "\"";
+      return List.of(Measurement.missing(measure, run.subject(), what + " is bound to this run"));
+    }
+    Double set = setting(run, use);
+    List<Measurement> all =
+        cache.get(key(run, bindings, place, set), () -> measure(run, bindings, place, set));
+    return List.of(
+        all.stream()
+            .filter(m -> m.id().equals(measure.id()))
+            .findFirst()
+            .orElse(Measurement.missing(measure, run.subject(), "the trace does not carry it")));
+  }
+
+  private List<Measurement> measure(
+      RunEvidence run, List<TraceBinding> bindings, String place, @Nullable Double set) {
+    double end = run.lastSecond().orElse(0);
+    TraceInput input =
+        TraceInput.of(first(run, bindings, place, end))
+            .withPoints(cavity(run, bindings, end))
+            .withCores(cores(run, bindings, end))
+            .withPower(optional(run, bindings, "power", end))
+            .withEnergy(optional(run, bindings, "energy", end))
+            .withDuty(optional(run, bindings, "duty", end))
+            .withSetting(set)
+            .withAmbient(ambient(run, bindings))
+            .withProbe(probe(run, bindings, place))
+            .withSubject(run.subject().withChannel(place))
+            .withEvidence(evidence(bindings));
+    return TraceMeasures.measure(input);
+  }
+
+  private Trace first(RunEvidence run, List<TraceBinding> bindings, String place, double end) {
+    Trace found = optional(run, bindings, place, end);
+    return found != null
+        ? found
+        : new Trace(place, new double[0], new double[0], ovenproof.core.quantity.Unit.CELSIUS);
+  }
+
+  private @Nullable Trace optional(
+      RunEvidence run, List<TraceBinding> bindings, String place, double end) {
+    return bindings.stream()
+        .filter(b -> b.place().equals(place))
+        .flatMap(b -> corrected(run, b).stream())
+        .map(t -> t.window(0, end))
+        .filter(t -> t.size() > 0)
+        .findFirst()
+        .orElse(null);
+  }
+
+  private List<Trace> cavity(RunEvidence run, List<TraceBinding> bindings, double end) {
+    List<Trace> traces = new ArrayList<>();
+    for (String place : new TreeSet<>(CAVITY)) {
+      Trace trace = optional(run, bindings, place, end);
+      if (trace != null) {
+        traces.add(trace);
+      }
+    }
+    return traces;
+  }
+
+  /** From when the probes are in the food until the end of its rest. */
+  private List<Trace> cores(RunEvidence run, List<TraceBinding> bindings, double end) {
+    double in =
+        run.first(Event.Type.PROBE_IN, 1)
+            .or(() -> run.first(Event.Type.LOAD, 1))
+            .map(Event::elapsedSeconds)
+            .orElse(0.0);
+    double out =
+        run.last(Event.Type.PROBE_OUT, 1).map(Event::elapsedSeconds).orElse(end + REST_SECONDS);
+    List<Trace> traces = new ArrayList<>();
+    for (TraceBinding binding : bindings) {
+      if (binding.place().startsWith("core")) {
+        corrected(run, binding)
+            .map(t -> t.window(in, out))
+            .filter(t -> t.size() > 0)
+            .ifPresent(traces::add);
+      }
+    }
+    return traces;
+  }
+
+  /** Median of the room's probe over the run; null when the room was not logged. */
+  private @Nullable Double ambient(RunEvidence run, List<TraceBinding> bindings) {
+    Trace room = optional(run, bindings, "ambient", run.lastSecond().orElse(0));
+    if (room == null) {
+      return null;
+    }
+    double[] values =
+        java.util.Arrays.stream(room.values()).filter(Double::isFinite).sorted().toArray();
+    return values.length == 0 ? null : values[values.length / 2];
+  }
+
+  private Optional<Trace> corrected(RunEvidence run, TraceBinding binding) {
+    double correction = error(run, binding).correction();
+    return library
+        .trace(binding, run.run())
+        .map(t -> correction == 0 ? t : t.withValues(plus(t.values(), correction)));
+  }
+
+  private static double[] plus(double[] values, double correction) {
+    return java.util.Arrays.stream(values).map(v -> v + correction).toArray();
+  }
+
+  private static InstrumentError error(RunEvidence run, TraceBinding binding) {
+    return InstrumentError.of(run.campaign(), binding.instrument(), run.run().started());
+  }
+
+  private static ProbeAccuracy probe(RunEvidence run, List<TraceBinding> bindings, String place) {
+    Optional<TraceBinding> binding =
+        bindings.stream()
+            .filter(b -> b.place().equals(place) && b.instrument() != null)
+            .findFirst();
+    if (binding.isEmpty()) {
+      return ProbeAccuracy.UNKNOWN;
+    }
+    Optional<Component> shared =
+        error(run, binding.get()).components().stream().filter(Component::isShared).findFirst();
+    Double response =
+        run.campaign().instruments().stream()
+            .filter(i -> i.id().equals(binding.get().instrument()))
+            .map(Instrument::responseTimeSeconds)
+            .filter(java.util.Objects::nonNull)
+            .findFirst()
+            .orElse(null);
+    return new ProbeAccuracy(
+        shared.map(Component::source).orElse("probe:" + binding.get().instrument()),
+        shared.map(c -> Math.abs(c.u())).orElse(0.0),
+        PLACEMENT_KELVIN,
+        response);
+  }
+
+  /** What the dial was set to: the method's parameter, else the product's card, else the test's. */
+  private static @Nullable Double setting(RunEvidence run, MeasureUse use) {
+    String parameter = use.parameters().get("set");
+    if (parameter != null) {
+      return QuantityParser.parse(parameter, Dimension.TEMPERATURE).contract();
+    }
+    Run r = run.run();
+    Optional<Double> card =
+        run.campaign().settingCards().stream()
+            .filter(c -> c.product().equals(r.product()) && c.test().equals(r.test()))
+            .filter(c -> c.variant().equals(r.variant()))
+            .map(SettingCard::dial)
+            .flatMap(dial -> celsius(dial).stream())
+            .findFirst();
+    Method.Setting planned = run.test().setting();
+    return card.orElse(
+        planned == null || planned.dial() == null ? null : planned.dial().contract());
+  }
+
+  /** A dial may also say "4" or "toast": then it names no temperature. */
+  private static Optional<Double> celsius(@Nullable String dial) {
+    try {
+      return dial == null
+          ? Optional.empty()
+          : Optional.of(QuantityParser.parse(dial, Dimension.TEMPERATURE).contract());
+    } catch (QuantityFormatException noTemperature) {
+      return Optional.empty();
+    }
+  }
+
+  /** Channels of this run: bound to it, or to its product while it ran. */
+  private static List<TraceBinding> bindings(RunEvidence run) {
+    Run r = run.run();
+    return run.campaign().traces().stream()
+        .filter(b -> b.run() == null ? ofProduct(b, run) : b.run().equals(r.id()))
+        .toList();
+  }
+
+  private static boolean ofProduct(TraceBinding binding, RunEvidence run) {
+    boolean room = binding.product() == null && binding.place().equals("ambient");
+    if (!room && !run.run().product().equals(binding.product())) {
+      return false;
+    }
+    java.time.Instant started = run.run().started();
+    if (started == null) {
+      return false;
+    }
+    java.time.Instant ended = started.plusMillis((long) (1000 * run.lastSecond().orElse(0)));
+    return (binding.from() == null || !binding.from().isAfter(ended))
+        && (binding.to() == null || !binding.to().isBefore(started));
+  }
+
+  private List<String> evidence(List<TraceBinding> bindings) {
+    return bindings.stream()
+        .map(TraceBinding::file)
+        .distinct()
+        .map(f -> f + " sha256:" + library.fingerprint(f))
+        .toList();
+  }
+
+  private MeasurementKey key(
+      RunEvidence run, List<TraceBinding> bindings, String place, @Nullable Double set) {
+    List<String> parts = new ArrayList<>();
+    parts.add("trace");
+    TraceMeasures.all().stream()
+        .map(TraceMeasure::description)
+        .forEach(d -> parts.add(d.id() + "@" + d.revision()));
+    parts.add(place);
+    parts.add(String.valueOf(set));
+    parts.add(run.run().toString());
+    parts.add(run.events().toString());
+    parts.add(run.campaign().info().zone().getId());
+    for (TraceBinding binding : bindings) {
+      parts.add(binding.toString());
+      parts.add(library.fingerprint(binding.file()));
+      parts.add(error(run, binding).toString());
+    }
+    parts.add(probe(run, bindings, place).toString());
+    return MeasurementKey.of(parts);
+  }
+}
