@@ -173,8 +173,9 @@ final class CaseBuilder {
       String key, TestPlan test, MeasureUse use, @Nullable Criterion criterion) {
     String name = use.name() == null ? use.id() : use.name();
     String label = test.name() + ", " + name;
-    boolean fact = measured.of(test.id(), use.id()).stream().allMatch(v -> v.run() == null);
-    if (fact && test.replicates() == 0) {
+    List<Measured.Value> values = measured.of(test.id(), use.id());
+    boolean ofProduct = !values.isEmpty() && values.stream().allMatch(v -> v.run() == null);
+    if (ofProduct || test.replicates() == 0) {
       return new Variable(key, label, Variable.Repeatability.EXACT, 0, 0);
     }
     String declared = criterion == null ? null : criterion.repeatability();

@@ -4,9 +4,8 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import ovenproof.core.measure.Censoring;
-import ovenproof.core.measure.Component;
 import ovenproof.core.measure.Measurement;
+import ovenproof.measure.MeasurementJson;
 import ovenproof.verdict.Verdict.GateOutcome;
 import ovenproof.verdict.Verdict.Node;
 import ovenproof.verdict.Verdict.ProductVerdict;
@@ -99,34 +98,11 @@ public final class VerdictJson {
         if (measurement == null) {
           node.putNull("measurement");
         } else {
-          node.set("measurement", measurement(measurement));
+          node.set("measurement", MeasurementJson.write(measurement));
         }
       }
       criteria(target, test, child);
     }
-  }
-
-  private static ObjectNode measurement(Measurement m) {
-    ObjectNode node = JSON.objectNode();
-    node.put("id", m.id());
-    node.put("label", m.label());
-    node.put("subject", m.subject().toString());
-    node.put("value", m.value());
-    node.put("unit", m.unit().symbol());
-    node.put("uncertainty", m.uncertainty());
-    ArrayNode components = node.putArray("components");
-    for (Component component : m.components()) {
-      components.addObject().put("source", component.source()).put("u", component.u());
-    }
-    node.put("n", m.n());
-    node.put("censored", m.censored() == Censoring.NONE ? null : m.censored().word());
-    node.put("low", m.low());
-    node.put("high", m.high());
-    node.put("definition", m.definition());
-    node.put("revision", m.revision());
-    node.put("note", m.note());
-    strings(node.putArray("evidence"), m.evidence());
-    return node;
   }
 
   private static ObjectNode gate(GateOutcome gate) {
