@@ -22,7 +22,7 @@ import picocli.CommandLine.ParameterException;
       "",
       "Exit: 0 fine, 1 the input has problems, 2 wrong usage, 3 something outside failed."
     },
-    subcommands = {CheckCommand.class, CommandLine.HelpCommand.class})
+    subcommands = {NewCommand.class, CheckCommand.class, CommandLine.HelpCommand.class})
 public final class Ovenproof implements Runnable {
 
   @CommandLine.Spec private CommandLine.Model.@org.jspecify.annotations.Nullable CommandSpec spec;

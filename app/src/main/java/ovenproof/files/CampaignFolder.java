@@ -5,12 +5,14 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import ovenproof.campaign.Campaign;
+import ovenproof.evidence.EvidenceSource;
 import ovenproof.input.InputException;
 import ovenproof.input.Place;
 import ovenproof.input.Problem;
 import ovenproof.measure.MeasureRegistry;
+import ovenproof.method.Starters;
 
-/** Loads and checks campaign folders ({@code docs/files.md}). */
+/** Loads, checks and saves campaign folders ({@code docs/files.md}). */
 public final class CampaignFolder {
   private final MeasureRegistry registry;
 
@@ -48,6 +50,37 @@ public final class CampaignFolder {
     } catch (InputException notAFolder) {
       return notAFolder.problems();
     }
+  }
+
+  /**
+   * Writes a campaign and its evidence as a folder that appears whole or not at all. Loading it
+   * again gives the same campaign.
+   *
+   * @param folder new or empty
+   * @throws InputException if something else is there, or a file's content is not what the campaign
+   *     recorded
+   */
+  public void save(Campaign campaign, EvidenceSource evidence, Path folder) {
+    NewFolder.create(folder, new CampaignWriter(campaign, evidence)::write);
+  }
+
+  /**
+   * Writes a campaign to begin from: a starter method, and every table with its header only.
+   *
+   * @param folder new or empty
+   * @param starter one of {@link Starters#names()}
+   */
+  public void begin(Path folder, String starter, Campaign.Info info) {
+    String method = Starters.text(starter);
+    NewFolder.create(
+        folder,
+        files -> {
+          files.write(CampaignReader.CAMPAIGN_FILE, CampaignWriter.info(info));
+          files.write(CampaignReader.METHOD_FILE, method);
+          for (Table table : Tables.ALL) {
+            files.write(table.file(), CampaignWriter.csv(table, List.of()));
+          }
+        });
   }
 
   private static FolderEvidence open(Path folder) {

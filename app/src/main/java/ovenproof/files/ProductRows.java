@@ -197,14 +197,19 @@ final class ProductRows {
         .flatMap(r -> Words.named(Dimension.class, r.raw("quantity").strip()));
   }
 
-  /** In the contract unit of the instrument's quantity; without one, the unit must be written. */
+  /** In the contract unit of the instrument's quantity. */
   private static Optional<Double> difference(Row row, String column, Optional<Dimension> quantity) {
-    return row.find(column)
-        .flatMap(
-            w ->
-                quantity.isPresent()
-                    ? w.quantity(Context.ofDifferences(quantity.get()))
-                    : w.anyQuantity())
+    Optional<Written> written = row.find(column);
+    if (written.isPresent() && quantity.isEmpty()) {
+      written
+          .get()
+          .error(
+              "an instrument that says what it measures",
+              "fill in \"quantity\" in instruments.csv, for example temperature");
+      return Optional.empty();
+    }
+    return written
+        .flatMap(w -> quantity.flatMap(q -> w.quantity(Context.ofDifferences(q))))
         .map(Quantity::contract);
   }
 }

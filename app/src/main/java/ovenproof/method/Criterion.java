@@ -26,6 +26,11 @@ public record Criterion(
     @Nullable String repeatability)
     implements ValueNode {
 
+  public Criterion {
+    // 2 and 2.0 are the same points: one form, so that criteria compare by what they say.
+    cannotDo = cannotDo.setScale(Math.max(0, cannotDo.stripTrailingZeros().scale()));
+  }
+
   /** Order of scoring and averaging. */
   public enum Runs {
     /** Each run is scored, then the scores are averaged: a run off target costs points. */

@@ -19,6 +19,9 @@ final class MeasureUseReader {
   static final List<String> MEASURE_KEYS =
       List.of("id", "name", "take", "unit", "place", "face", "batch", "of", "summary");
 
+  /** Parameter of photo measures that the photo plan gives. */
+  private static final String TARGET = "target";
+
   private final TestScope scope;
   private final List<YamlMap> written;
 
@@ -61,10 +64,15 @@ final class MeasureUseReader {
   }
 
   private Map<String, String> parameters(YamlMap map, MeasureDescription description) {
-    List<String> ids = description.parameters().stream().map(Parameter::id).toList();
+    List<Parameter> own =
+        description.parameters().stream().filter(p -> !p.id().equals(TARGET)).toList();
+    if (own.size() < description.parameters().size()) {
+      checkTarget(map);
+    }
+    List<String> ids = own.stream().map(Parameter::id).toList();
     map.only(Stream.concat(MEASURE_KEYS.stream(), ids.stream()).toList());
     Map<String, String> parameters = new LinkedHashMap<>();
-    for (Parameter parameter : description.parameters()) {
+    for (Parameter parameter : own) {
       Optional<Written> value =
           parameter.fallback().isEmpty() ? map.need(parameter.id()) : map.find(parameter.id());
       value.ifPresent(
@@ -73,6 +81,18 @@ final class MeasureUseReader {
                   .ifPresent(q -> parameters.put(parameter.id(), w.text())));
     }
     return parameters;
+  }
+
+  /** The wanted shade is the photo plan's, one for all measures of the test. */
+  private void checkTarget(YamlMap map) {
+    if (scope.photos() != null && scope.photos().target() == null) {
+      error(
+          map,
+          "take",
+          "a measure against a shade that is not given",
+          "\"target\" in \"photos\"",
+          "for example target: {L: 62, a: 9, b: 31}");
+    }
   }
 
   private void check(YamlMap map, MeasureUse use, MeasureDescription description) {
