@@ -1,0 +1,103 @@
+package ovenproof.proof;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import ovenproof.campaign.Campaign;
+import ovenproof.campaign.Rating;
+import ovenproof.core.quantity.Quantity;
+import ovenproof.core.quantity.ToleratedQuantity;
+import ovenproof.core.quantity.Unit;
+import ovenproof.method.MeasureUse;
+import ovenproof.method.TestPlan;
+
+/** Numbers of the method that a text repeats: settings, samples, caps, times of actions. */
+final class Constants {
+
+  /** A number of the method, with what it is. */
+  record Constant(Quantity quantity, String what, @Nullable String test) {}
+
+  private final List<Constant> all = new ArrayList<>();
+
+  Constants(Campaign campaign) {
+    for (TestPlan test : campaign.method().tests()) {
+      addSetting(test);
+      addSample(test);
+      test.stops().stream()
+          .filter(s -> s.at() != null)
+          .forEach(s -> add(s.at(), "stop rule of " + test.name(), test));
+      test.actions().forEach(a -> add(a.at(), "timed action of " + test.name(), test));
+      add(Quantity.of(test.replicates(), Unit.PIECES), "runs of " + test.name(), test);
+      add(Quantity.of(test.batches(), Unit.PIECES), "batches of " + test.name(), test);
+      test.measures().forEach(m -> addParameters(m, test));
+      test.gates().forEach(
+          g -> {
+            add(g.atLeast(), "limit of " + g.name(), test);
+            add(g.atMost(), "limit of " + g.name(), test);
+          });
+    }
+    all.add(new Constant(Quantity.of(campaign.products().size(), Unit.PIECES), "products compared", null));
+    long tasters = campaign.ratings().stream().map(Rating::assessor).distinct().count();
+    all.add(new Constant(Quantity.of(tasters, Unit.PIECES), "tasters", null));
+    all.add(new Constant(Quantity.of(campaign.runs().size(), Unit.PIECES), "runs", null));
+    all.add(new Constant(Quantity.of(campaign.countedRuns().size(), Unit.PIECES), "counted runs", null));
+    all.add(new Constant(Quantity.of(campaign.method().tests().size(), Unit.PIECES), "tests", null));
+    long cooked = campaign.method().tests().stream().filter(t -> t.replicates() > 0).count();
+    all.add(new Constant(Quantity.of(cooked, Unit.PIECES), "tests with runs", null));
+  }
+
+  private void addSetting(TestPlan test) {
+    if (test.setting() != null) {
+      add(test.setting().dial(), "setting of " + test.name(), test);
+    }
+  }
+
+  private void addSample(TestPlan test) {
+    TestPlan.Sample sample = test.sample();
+    if (sample != null) {
+      add(Quantity.of(sample.pieces(), Unit.PIECES), "pieces of " + test.name(), test);
+      for (ToleratedQuantity amount :
+          new ToleratedQuantity[] {sample.mass(), sample.thickness(), sample.startTemperature()}) {
+        if (amount != null) {
+          add(amount.nominal(), "sample of " + test.name(), test);
+        }
+      }
+    }
+  }
+
+  private void addParameters(MeasureUse use, TestPlan test) {
+    for (String parameter : use.parameters().values()) {
+      try {
+        add(ovenproof.core.quantity.QuantityParser.parseAny(parameter), "definition of " + use.id(), test);
+      } catch (ovenproof.core.quantity.QuantityFormatException word) {
+        continue;
+      }
+    }
+  }
+
+  private void add(@Nullable Quantity quantity, String what, TestPlan test) {
+    if (quantity != null) {
+      all.add(new Constant(quantity, what, test.id()));
+    }
+  }
+
+  /** The constant that a number repeats, if there is one; counts only match counts. */
+  Optional<Constant> matching(NumberPhrase number) {
+    Unit unit = number.unit();
+    for (Constant constant : all) {
+      Unit own = constant.quantity().unit();
+      boolean sameKind =
+          unit == null
+              ? own == Unit.PIECES && number.scale() == NumberPhrase.Scale.NONE
+              : own.dimension() == unit.dimension();
+      if (sameKind) {
+        double value = unit == null ? constant.quantity().value() : constant.quantity().to(unit).value();
+        if (Math.abs(Judge.rounded(value, number.step()) - number.low()) < number.step() * 1e-6) {
+          return Optional.of(constant);
+        }
+      }
+    }
+    return Optional.empty();
+  }
+}

@@ -1,0 +1,222 @@
+package ovenproof.proof;
+
+import java.text.BreakIterator;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A draft cut into sentences with their places: plain text, Markdown, or captions (WebVTT, SRT).
+ *
+ * <p>Markup is blanked, not removed, so that every offset stays a place in the file. Sentences that run
+ * over several captions stay whole and carry the first caption's timecode.
+ */
+final class DraftText {
+  private static final Pattern CUE =
+      Pattern.compile("(\\d{1,2}:)?\\d{2}:\\d{2}[.,]\\d{3}\\s+-->.*");
+  private static final Pattern HEADING = Pattern.compile("^(#{1,6})\\s+(.*?)\\s*#*$");
+
+  /** A line longer than this is cut: no sentence that people write is. */
+  private static final int LONGEST_SENTENCE = 4000;
+
+  /**
+   * A sentence.
+   *
+   * @param text with markup blanked
+   * @param line of its first character, from 1
+   * @param column of its first character, from 1
+   * @param heading the heading above, with the headings above that, joined by " / "
+   * @param paragraph number of the paragraph it stands in
+   */
+  record Sentence(
+      String text,
+      List<Integer> lines,
+      List<Integer> columns,
+      String heading,
+      int paragraph,
+      @Nullable String timecode,
+      Role role) {
+    int line(int offset) {
+      return lines.get(Math.min(offset, lines.size() - 1));
+    }
+
+    int column(int offset) {
+      return columns.get(Math.min(offset, columns.size() - 1));
+    }
+  }
+
+  /** What a piece of text is. */
+  enum Role {
+    HEADING,
+    SENTENCE
+  }
+
+  private final List<Sentence> sentences = new ArrayList<>();
+  private final List<String> headings = new ArrayList<>(List.of("", "", "", "", "", ""));
+  private final StringBuilder block = new StringBuilder();
+  private final List<Integer> lines = new ArrayList<>();
+  private final List<Integer> columns = new ArrayList<>();
+  private int paragraph;
+  private @Nullable String blockTimecode;
+
+  private DraftText() {}
+
+  static List<Sentence> sentences(String draft) {
+    DraftText text = new DraftText();
+    String[] rows = draft.split("\r\n|\r|\n", -1);
+    boolean captions = rows.length > 0 && rows[0].strip().startsWith("WEBVTT");
+    for (int i = 0; i < Math.min(rows.length, 8); i++) {
+      captions |= CUE.matcher(rows[i].strip()).matches();
+    }
+    if (captions) {
+      text.readCaptions(rows);
+    } else {
+      text.readMarkdown(rows);
+    }
+    return text.sentences;
+  }
+
+  private void readMarkdown(String[] rows) {
+    boolean code = false;
+    for (int i = 0; i < rows.length; i++) {
+      String row = rows[i];
+      if (row.strip().startsWith("```")) {
+        code = !code;
+        flush();
+        continue;
+      }
+      Matcher heading = HEADING.matcher(row);
+      if (code || row.isBlank()) {
+        flush();
+      } else if (heading.matches()) {
+        flush();
+        heading(heading, i + 1);
+      } else if (i + 1 < rows.length && rows[i + 1].matches("(=+|-{3,})\\s*") && block.isEmpty()) {
+        heading("#", row, i + 1, 1);
+        rows[i + 1] = "";
+      } else {
+        boolean item = row.matches("\\s*(?:[-*+]|\\d+[.)])\\s+.*") || row.strip().startsWith("|");
+        if (item) {
+          flush();
+        }
+        append(blank(row), i + 1);
+      }
+    }
+    flush();
+  }
+
+  private void readCaptions(String[] rows) {
+    String timecode = null;
+    for (int i = 0; i < rows.length; i++) {
+      String row = rows[i].strip();
+      if (CUE.matcher(row).matches()) {
+        timecode = row.substring(0, row.indexOf("-->")).strip();
+      } else if (row.isEmpty() || row.startsWith("WEBVTT") || row.startsWith("NOTE") || row.matches("\\d+")) {
+        continue;
+      } else {
+        if (blockTimecode == null) {
+          blockTimecode = timecode;
+        }
+        append(blank(rows[i]), i + 1);
+        if (row.matches(".*[.!?…][\"'”’)]*")) {
+          flush();
+        }
+      }
+    }
+    flush();
+  }
+
+  private void heading(Matcher heading, int line) {
+    heading(heading.group(1), heading.group(2), line, heading.start(2) + 1);
+  }
+
+  private void heading(String marks, String words, int line, int column) {
+    int level = marks.length();
+    headings.set(level - 1, words);
+    for (int deeper = level; deeper < headings.size(); deeper++) {
+      headings.set(deeper, "");
+    }
+    String blanked = blank(words);
+    for (int i = 0; i < blanked.length(); i++) {
+      block.append(blanked.charAt(i));
+      lines.add(line);
+      columns.add(column + i);
+    }
+    flush(Role.HEADING);
+  }
+
+  private void append(String row, int line) {
+    for (int i = 0; i < row.length(); i++) {
+      block.append(row.charAt(i));
+      lines.add(line);
+      columns.add(i + 1);
+    }
+    block.append(' ');
+    lines.add(line);
+    columns.add(row.length() + 1);
+  }
+
+  private void flush() {
+    flush(Role.SENTENCE);
+  }
+
+  private void flush(Role role) {
+    if (!block.isEmpty()) {
+      paragraph++;
+      split(block.toString(), role);
+    }
+    block.setLength(0);
+    lines.clear();
+    columns.clear();
+    blockTimecode = null;
+  }
+
+  private void split(String text, Role role) {
+    BreakIterator breaks = BreakIterator.getSentenceInstance(Locale.ENGLISH);
+    breaks.setText(text);
+    int start = breaks.first();
+    for (int end = breaks.next(); end != BreakIterator.DONE; end = breaks.next()) {
+      if (endsInAbbreviation(text.substring(start, end)) && end < text.length()) {
+        continue;
+      }
+      for (int from = start; from < end; from += LONGEST_SENTENCE) {
+        add(text, from, Math.min(end, from + LONGEST_SENTENCE), role);
+      }
+      start = end;
+    }
+    if (start < text.length()) {
+      add(text, start, text.length(), role);
+    }
+  }
+
+  private static boolean endsInAbbreviation(String text) {
+    return text.strip().matches("(?s).*\\b(?:min|sec|hr|approx|vs|no|e\\.g|i\\.e|oz|lb|deg)\\.");
+  }
+
+  private void add(String text, int start, int end, Role role) {
+    String words = text.substring(start, end);
+    if (!words.isBlank()) {
+      String above = String.join(" / ", headings.stream().filter(h -> !h.isEmpty()).toList());
+      sentences.add(
+          new Sentence(
+              words, List.copyOf(lines.subList(start, end)), List.copyOf(columns.subList(start, end)),
+              above, paragraph, blockTimecode, role));
+    }
+  }
+
+  /** Markup, tags and link targets become blanks of the same length. */
+  private static String blank(String row) {
+    String text = row.length() > 200_000 ? row.substring(0, 200_000) : row;
+    text = blankAll(text, Pattern.compile("(?<=\\])\\([^()\\s]{0,2000}\\)"));
+    text = blankAll(text, Pattern.compile("<[^<>]{0,500}>"));
+    text = blankAll(text, Pattern.compile("https?://\\S{1,500}"));
+    return text.replaceAll("[*_`\\[\\]|#]", " ");
+  }
+
+  private static String blankAll(String text, Pattern pattern) {
+    return pattern.matcher(text).replaceAll(m -> " ".repeat(m.group().length()));
+  }
+}

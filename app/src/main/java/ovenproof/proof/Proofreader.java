@@ -1,0 +1,49 @@
+package ovenproof.proof;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import ovenproof.campaign.Campaign;
+import ovenproof.measure.Measured;
+import ovenproof.proof.DraftText.Sentence;
+import ovenproof.proof.Proof.Claim;
+import ovenproof.verdict.Verdict;
+
+/**
+ * Proofreads a draft against a campaign: every number, comparison, superlative, rank and count.
+ *
+ * <p>Reads English running text, Markdown and captions (WebVTT, SRT). Never throws for what a text
+ * contains; a text without claims gives an empty proof.
+ */
+public final class Proofreader {
+  private final Figures figures;
+  private final Mentions mentions;
+  private final List<ClaimReader> readers;
+
+  public Proofreader(Campaign campaign, Measured measured, Verdict verdict) {
+    this.figures = new Figures(campaign, measured, verdict);
+    this.mentions = new Mentions(campaign);
+    FigureSearch search = new FigureSearch(figures);
+    Constants constants = new Constants(campaign);
+    this.readers =
+        List.of(
+            new SafetyReader(),
+            new QuantifierReader(figures, search),
+            new ComparisonReader(figures, search),
+            new SuperlativeReader(figures, search),
+            new RankReader(figures),
+            new NumberReader(figures, search, constants));
+  }
+
+  public Proof read(String draft) {
+    List<Claim> claims = new ArrayList<>();
+    ContextTracker tracker = new ContextTracker(mentions);
+    for (Sentence sentence : DraftText.sentences(draft)) {
+      SentenceClaims found = new SentenceClaims(tracker.enter(sentence));
+      readers.forEach(reader -> reader.read(found));
+      claims.addAll(found.claims());
+    }
+    claims.sort(Comparator.comparingInt(Claim::line).thenComparingInt(Claim::column));
+    return new Proof(claims);
+  }
+}

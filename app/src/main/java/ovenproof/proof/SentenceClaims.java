@@ -1,0 +1,60 @@
+package ovenproof.proof;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import ovenproof.proof.Proof.Claim;
+import ovenproof.proof.Proof.Finding;
+import ovenproof.proof.Proof.Kind;
+
+/** One sentence while it is read: its numbers, what is already taken, and the claims found so far. */
+final class SentenceClaims {
+  private final Context context;
+  private final List<NumberPhrase> numbers;
+  private final BitSet taken = new BitSet();
+  private final List<Claim> claims = new ArrayList<>();
+
+  SentenceClaims(Context context) {
+    this.context = context;
+    this.numbers = NumberScanner.scan(context.sentence().text());
+  }
+
+  Context context() {
+    return context;
+  }
+
+  String text() {
+    return context.sentence().text();
+  }
+
+  List<Claim> claims() {
+    return claims;
+  }
+
+  /** Numbers that no reader has taken yet. */
+  List<NumberPhrase> freeNumbers() {
+    return numbers.stream().filter(n -> isFree(n.start(), n.end())).toList();
+  }
+
+  boolean isFree(int start, int end) {
+    int next = taken.nextSetBit(start);
+    return next < 0 || next >= end;
+  }
+
+  /** Marks a stretch as understood, without a claim about it. */
+  void take(int start, int end) {
+    taken.set(start, end);
+  }
+
+  void add(
+      int start, int end, Kind kind, Finding finding, String stated, @Nullable String expected,
+      List<String> evidence, String why) {
+    take(start, end);
+    claims.add(
+        new Claim(
+            text().substring(start, end).strip(), context.sentence().line(start),
+            context.sentence().column(start), context.sentence().timecode(), kind, finding, stated,
+            expected, evidence, why));
+  }
+}
