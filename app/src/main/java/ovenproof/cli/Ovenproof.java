@@ -22,7 +22,12 @@ import picocli.CommandLine.ParameterException;
       "",
       "Exit: 0 fine, 1 the input has problems, 2 wrong usage, 3 something outside failed."
     },
-    subcommands = {NewCommand.class, CheckCommand.class, CommandLine.HelpCommand.class})
+    subcommands = {
+      CheckCommand.class,
+      NewCommand.class,
+      ProofreadCommand.class,
+      CommandLine.HelpCommand.class
+    })
 public final class Ovenproof implements Runnable {
 
   @CommandLine.Spec private CommandLine.Model.@org.jspecify.annotations.Nullable CommandSpec spec;

@@ -39,6 +39,11 @@ public final class MeasureService {
     return new MeasureService(MeasureRegistry.all(), MeasurementCache.none());
   }
 
+  /** With every measure of the program, remembering in the person's own cache folder. */
+  public static MeasureService withUserCache() {
+    return new MeasureService(MeasureRegistry.all(), MeasurementCache.ofUser());
+  }
+
   public Measured measure(Campaign campaign, EvidenceSource evidence) {
     return measure(campaign, evidence, Progress.NONE);
   }

@@ -29,9 +29,11 @@ final class ComparisonReader implements ClaimReader {
   private static final Pattern POINTS =
       Pattern.compile("\\b(behind|ahead of|clear of|above|below)\\b", Pattern.CASE_INSENSITIVE);
   private static final Pattern BEAT =
-      Pattern.compile("\\b(beats?|outscored|outscores|outperform(?:s|ed))\\b", Pattern.CASE_INSENSITIVE);
+      Pattern.compile(
+          "\\b(beats?|outscored|outscores|outperform(?:s|ed))\\b", Pattern.CASE_INSENSITIVE);
   private static final Pattern REST =
-      Pattern.compile("^\\s*(?:the\\s+)?(average|field average|mean|rest|others|any other|all (?:the )?others|every other)\\b",
+      Pattern.compile(
+          "^\\s*(?:the\\s+)?(average|field average|mean|rest|others|any other|all (?:the )?others|every other)\\b",
           Pattern.CASE_INSENSITIVE);
 
   private final Figures figures;
@@ -79,7 +81,8 @@ final class ComparisonReader implements ClaimReader {
       Optional<Compared> compared = compared(sentence, matcher.start(), matcher.end());
       String stem = Stems.of(matcher.group("adj"));
       Adjective adjective = Vocabulary.adjective(stem);
-      boolean factor = times.isPresent() && (times.get().scale() == Scale.TIMES || times.get().low() < 1);
+      boolean factor =
+          times.isPresent() && (times.get().scale() == Scale.TIMES || times.get().low() < 1);
       if (compared.isPresent() && factor && adjective != null) {
         claim(sentence, matcher.start(), compared.get(), stem, adjective, false);
       }
@@ -91,11 +94,15 @@ final class ComparisonReader implements ClaimReader {
     while (matcher.find()) {
       Optional<NumberPhrase> points = numberBefore(sentence, matcher.start());
       Optional<Compared> compared = compared(sentence, matcher.start(), matcher.end());
-      boolean apply = points.isPresent() && compared.isPresent()
-          && (points.get().scale() == Scale.POINTS || points.get().unit() == null && points.get().decimals() > 0);
+      boolean apply =
+          points.isPresent()
+              && compared.isPresent()
+              && (points.get().scale() == Scale.POINTS
+                  || points.get().unit() == null && points.get().decimals() > 0);
       if (apply) {
         boolean less = matcher.group(1).matches("(?i)behind|below");
-        claim(sentence, matcher.start(), compared.get(), "good", Vocabulary.adjective("good"), less);
+        claim(
+            sentence, matcher.start(), compared.get(), "good", Vocabulary.adjective("good"), less);
       }
     }
   }
@@ -105,7 +112,8 @@ final class ComparisonReader implements ClaimReader {
     while (matcher.find()) {
       Optional<Compared> compared = compared(sentence, matcher.start(), matcher.end());
       if (compared.isPresent()) {
-        claim(sentence, matcher.start(), compared.get(), "good", Vocabulary.adjective("good"), false);
+        claim(
+            sentence, matcher.start(), compared.get(), "good", Vocabulary.adjective("good"), false);
       }
     }
   }
@@ -127,26 +135,36 @@ final class ComparisonReader implements ClaimReader {
       return Optional.empty();
     }
     if (other != null && !other.product().equals(subject)) {
-      return Optional.of(new Compared(subject, other.product(), other.end(), name(other.product())));
+      return Optional.of(
+          new Compared(subject, other.product(), other.end(), name(other.product())));
     }
     Matcher rest = REST.matcher(sentence.text().substring(end));
     return rest.find()
-        ? Optional.of(new Compared(subject, null, end + rest.end(), rest.group(1).toLowerCase(Locale.ROOT)))
+        ? Optional.of(
+            new Compared(subject, null, end + rest.end(), rest.group(1).toLowerCase(Locale.ROOT)))
         : Optional.empty();
   }
 
   private static Optional<NumberPhrase> numberBefore(SentenceClaims sentence, int start) {
     return sentence.freeNumbers().stream()
-        .filter(n -> n.end() <= start && sentence.text().substring(n.end(), start).matches("\\s*(?:more|as)?\\s*"))
+        .filter(
+            n ->
+                n.end() <= start
+                    && sentence.text().substring(n.end(), start).matches("\\s*(?:more|as)?\\s*"))
         .reduce((a, b) -> b);
   }
 
   private boolean isMark(String stem) {
-    return figures.all().stream().anyMatch(f -> f.kind() == Figure.Kind.MARK && f.words().contains(stem));
+    return figures.all().stream()
+        .anyMatch(f -> f.kind() == Figure.Kind.MARK && f.words().contains(stem));
   }
 
   private void claim(
-      SentenceClaims sentence, int start, Compared compared, String stem, @Nullable Adjective adjective,
+      SentenceClaims sentence,
+      int start,
+      Compared compared,
+      String stem,
+      @Nullable Adjective adjective,
       boolean less) {
     Optional<NumberPhrase> by = numberBefore(sentence, start);
     int from = by.map(NumberPhrase::start).orElse(start);
@@ -156,7 +174,14 @@ final class ComparisonReader implements ClaimReader {
     String said = sentence.text().substring(from, compared.end()).strip();
     List<Figure> uses = search.uses(sentence.context(), adjective, stem, compared.subject());
     if (uses.isEmpty()) {
-      sentence.add(from, compared.end(), Kind.COMPARISON, Finding.UNSUPPORTED, said, null, List.of(),
+      sentence.add(
+          from,
+          compared.end(),
+          Kind.COMPARISON,
+          Finding.UNSUPPORTED,
+          said,
+          null,
+          List.of(),
           "nothing that was measured of " + name(compared.subject()) + " says this");
       return;
     }
@@ -170,12 +195,15 @@ final class ComparisonReader implements ClaimReader {
     boolean agree = outcomes.stream().allMatch(o -> o.finding == first.finding);
     Finding finding = agree ? first.finding : Finding.UNCLEAR;
     String why = agree ? first.why : "the words fit several figures, and they differ";
-    sentence.add(from, compared.end(), Kind.COMPARISON, finding, said, first.expected, first.evidence, why);
+    sentence.add(
+        from, compared.end(), Kind.COMPARISON, finding, said, first.expected, first.evidence, why);
   }
 
-  private record Outcome(Finding finding, @Nullable String expected, List<String> evidence, String why) {}
+  private record Outcome(
+      Finding finding, @Nullable String expected, List<String> evidence, String why) {}
 
-  private Outcome outcome(Figure use, Compared compared, Direction wanted, Optional<NumberPhrase> by) {
+  private Outcome outcome(
+      Figure use, Compared compared, Direction wanted, Optional<NumberPhrase> by) {
     List<Figure> field = search.field(use);
     Separation separation = new Separation(field, wanted);
     Double own = Separation.level(use);
@@ -188,7 +216,8 @@ final class ComparisonReader implements ClaimReader {
     }
     Optional<Figure> second = field.stream().filter(f -> f.product().equals(other)).findFirst();
     if (second.isEmpty() || Separation.level(second.get()) == null) {
-      return new Outcome(Finding.UNSUPPORTED, null, use.evidence(), name(other) + " was not measured there");
+      return new Outcome(
+          Finding.UNSUPPORTED, null, use.evidence(), name(other) + " was not measured there");
     }
     return againstOne(use, second.get(), separation, by);
   }
@@ -197,7 +226,8 @@ final class ComparisonReader implements ClaimReader {
     String expected = both(a, b);
     double gap = separation.signed(a) - separation.signed(b);
     if (gap < 0) {
-      return new Outcome(Finding.CONTRADICTED, expected, a.evidence(), "it is the other way round: " + expected);
+      return new Outcome(
+          Finding.CONTRADICTED, expected, a.evidence(), "it is the other way round: " + expected);
     }
     if (by.isPresent()) {
       Outcome amount = amount(a, b, by.get(), expected);
@@ -207,15 +237,21 @@ final class ComparisonReader implements ClaimReader {
     }
     double probability = separation.probability(a, b);
     if (gap == 0) {
-      return new Outcome(Finding.CONTRADICTED, expected, a.evidence(), "they are equal: " + expected);
+      return new Outcome(
+          Finding.CONTRADICTED, expected, a.evidence(), "they are equal: " + expected);
     }
     if (a.kind() == Figure.Kind.TOTAL) {
       probability = pair(a.product(), b.product(), probability);
     }
     boolean sure = probability >= 0.95;
-    String p = Double.isNaN(probability) ? "one run each cannot tell" : "probability " + percent(probability);
+    String p =
+        Double.isNaN(probability)
+            ? "one run each cannot tell"
+            : "probability " + percent(probability);
     return new Outcome(
-        sure ? Finding.SUPPORTED : Finding.UNCLEAR, expected, a.evidence(),
+        sure ? Finding.SUPPORTED : Finding.UNCLEAR,
+        expected,
+        a.evidence(),
         sure ? expected + ", " + p : expected + ", but the runs do not separate them (" + p + ")");
   }
 
@@ -232,23 +268,38 @@ final class ComparisonReader implements ClaimReader {
     Double va = a.value();
     Double vb = b.value();
     if (va == null || vb == null) {
-      return new Outcome(Finding.UNCLEAR, expected, a.evidence(), "one of the two is only known within bounds");
+      return new Outcome(
+          Finding.UNCLEAR, expected, a.evidence(), "one of the two is only known within bounds");
     }
     boolean hedged = by.hedge() != Hedge.PLAIN;
-    if (by.scale() == Scale.TIMES || by.unit() == Unit.PERCENT || by.unit() == null && by.low() < 1 && by.decimals() == 1 && !a.isScore()) {
+    if (by.scale() == Scale.TIMES
+        || by.unit() == Unit.PERCENT
+        || by.unit() == null && by.low() < 1 && by.decimals() == 1 && !a.isScore()) {
       double ratio = Math.max(va, vb) / Math.min(va, vb);
-      double stated = by.scale() == Scale.TIMES ? by.low() : by.unit() == Unit.PERCENT ? 1 + by.low() / 100 : 1 / by.low();
-      boolean lessThan = by.unit() == Unit.PERCENT && Math.abs((1 - 1 / ratio) * 100 - by.low()) <= by.step() / 2 + 0.5;
+      double stated =
+          by.scale() == Scale.TIMES
+              ? by.low()
+              : by.unit() == Unit.PERCENT ? 1 + by.low() / 100 : 1 / by.low();
+      boolean lessThan =
+          by.unit() == Unit.PERCENT
+              && Math.abs((1 - 1 / ratio) * 100 - by.low()) <= by.step() / 2 + 0.5;
       boolean near = Math.abs(ratio / stated - 1) <= (hedged ? 0.10 : 0.05) || lessThan;
       String found = "a factor of " + ovenproof.core.quantity.Rounding.HALF_UP.text(ratio, 2);
-      return new Outcome(near ? Finding.SUPPORTED : Finding.CONTRADICTED, found, a.evidence(), found + " (" + expected + ")");
+      return new Outcome(
+          near ? Finding.SUPPORTED : Finding.CONTRADICTED,
+          found,
+          a.evidence(),
+          found + " (" + expected + ")");
     }
     return difference(a, b, by, expected);
   }
 
   /** The stored or the shown difference. */
   private static Outcome difference(Figure a, Figure b, NumberPhrase by, String expected) {
-    double difference = Math.abs(java.util.Objects.requireNonNull(a.value()) - java.util.Objects.requireNonNull(b.value()));
+    double difference =
+        Math.abs(
+            java.util.Objects.requireNonNull(a.value())
+                - java.util.Objects.requireNonNull(b.value()));
     Unit unit = by.unit();
     Unit own = a.unit() != null && a.unit() == Unit.CELSIUS ? Unit.KELVIN : a.unit();
     if (unit == Unit.FAHRENHEIT) {
@@ -257,31 +308,63 @@ final class ComparisonReader implements ClaimReader {
       unit = Unit.KELVIN;
     }
     if (unit != null && own != null && unit.dimension() != own.dimension()) {
-      return new Outcome(Finding.UNCLEAR, expected, a.evidence(), "the unit does not fit: " + expected);
+      return new Outcome(
+          Finding.UNCLEAR, expected, a.evidence(), "the unit does not fit: " + expected);
     }
-    Figure gap = new Figure(a.kind(), a.product(), a.test(), a.use(), a.label(), a.batch(), difference,
-        difference, difference, List.of(difference), null, own, a.shownDecimals(), a.words(), a.evidence());
+    Figure gap =
+        new Figure(
+            a.kind(),
+            a.product(),
+            a.test(),
+            a.use(),
+            a.label(),
+            a.batch(),
+            difference,
+            difference,
+            difference,
+            List.of(difference),
+            null,
+            own,
+            a.shownDecimals(),
+            a.words(),
+            a.evidence());
     Judge.Ruling ruling = Judge.rule(by, gap, unit);
-    return new Outcome(ruling.finding(), ruling.expected(), a.evidence(),
+    return new Outcome(
+        ruling.finding(),
+        ruling.expected(),
+        a.evidence(),
         "the difference is " + ruling.expected() + " (" + expected + ")");
   }
 
   private Outcome againstField(
       Figure use, List<Figure> field, Direction wanted, String against, Separation separation) {
     if (against.matches("average|field average|mean")) {
-      double mean = field.stream().map(Separation::level).filter(java.util.Objects::nonNull)
-          .mapToDouble(Double::doubleValue).average().orElse(Double.NaN);
+      double mean =
+          field.stream()
+              .map(Separation::level)
+              .filter(java.util.Objects::nonNull)
+              .mapToDouble(Double::doubleValue)
+              .average()
+              .orElse(Double.NaN);
       double own = java.util.Objects.requireNonNull(Separation.level(use));
       boolean holds = wanted == Direction.HIGH ? own > mean : own < mean;
-      String expected = name(use.product()) + " " + shown(use, own) + ", average " + shown(use, mean);
-      return new Outcome(holds ? Finding.SUPPORTED : Finding.CONTRADICTED, expected, use.evidence(), expected);
+      String expected =
+          name(use.product()) + " " + shown(use, own) + ", average " + shown(use, mean);
+      return new Outcome(
+          holds ? Finding.SUPPORTED : Finding.CONTRADICTED, expected, use.evidence(), expected);
     }
     SuperlativeReader.Extreme extreme = SuperlativeReader.extreme(use, separation, this::name);
     return new Outcome(extreme.finding(), extreme.expected(), use.evidence(), extreme.why());
   }
 
   private String both(Figure a, Figure b) {
-    return name(a.product()) + " " + shownOrBound(a) + ", " + name(b.product()) + " " + shownOrBound(b);
+    return name(a.product())
+        + " "
+        + shownOrBound(a)
+        + ", "
+        + name(b.product())
+        + " "
+        + shownOrBound(b);
   }
 
   static String shownOrBound(Figure figure) {

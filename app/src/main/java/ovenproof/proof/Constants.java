@@ -31,18 +31,24 @@ final class Constants {
       add(Quantity.of(test.replicates(), Unit.PIECES), "runs of " + test.name(), test);
       add(Quantity.of(test.batches(), Unit.PIECES), "batches of " + test.name(), test);
       test.measures().forEach(m -> addParameters(m, test));
-      test.gates().forEach(
-          g -> {
-            add(g.atLeast(), "limit of " + g.name(), test);
-            add(g.atMost(), "limit of " + g.name(), test);
-          });
+      test.gates()
+          .forEach(
+              g -> {
+                add(g.atLeast(), "limit of " + g.name(), test);
+                add(g.atMost(), "limit of " + g.name(), test);
+              });
     }
-    all.add(new Constant(Quantity.of(campaign.products().size(), Unit.PIECES), "products compared", null));
+    all.add(
+        new Constant(
+            Quantity.of(campaign.products().size(), Unit.PIECES), "products compared", null));
     long tasters = campaign.ratings().stream().map(Rating::assessor).distinct().count();
     all.add(new Constant(Quantity.of(tasters, Unit.PIECES), "tasters", null));
     all.add(new Constant(Quantity.of(campaign.runs().size(), Unit.PIECES), "runs", null));
-    all.add(new Constant(Quantity.of(campaign.countedRuns().size(), Unit.PIECES), "counted runs", null));
-    all.add(new Constant(Quantity.of(campaign.method().tests().size(), Unit.PIECES), "tests", null));
+    all.add(
+        new Constant(
+            Quantity.of(campaign.countedRuns().size(), Unit.PIECES), "counted runs", null));
+    all.add(
+        new Constant(Quantity.of(campaign.method().tests().size(), Unit.PIECES), "tests", null));
     long cooked = campaign.method().tests().stream().filter(t -> t.replicates() > 0).count();
     all.add(new Constant(Quantity.of(cooked, Unit.PIECES), "tests with runs", null));
   }
@@ -69,7 +75,10 @@ final class Constants {
   private void addParameters(MeasureUse use, TestPlan test) {
     for (String parameter : use.parameters().values()) {
       try {
-        add(ovenproof.core.quantity.QuantityParser.parseAny(parameter), "definition of " + use.id(), test);
+        add(
+            ovenproof.core.quantity.QuantityParser.parseAny(parameter),
+            "definition of " + use.id(),
+            test);
       } catch (ovenproof.core.quantity.QuantityFormatException word) {
         continue;
       }
@@ -92,7 +101,8 @@ final class Constants {
               ? own == Unit.PIECES && number.scale() == NumberPhrase.Scale.NONE
               : own.dimension() == unit.dimension();
       if (sameKind) {
-        double value = unit == null ? constant.quantity().value() : constant.quantity().to(unit).value();
+        double value =
+            unit == null ? constant.quantity().value() : constant.quantity().to(unit).value();
         if (Math.abs(Judge.rounded(value, number.step()) - number.low()) < number.step() * 1e-6) {
           return Optional.of(constant);
         }

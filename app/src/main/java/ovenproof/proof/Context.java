@@ -25,7 +25,10 @@ record Context(
     @Nullable Integer batch,
     Set<String> stems) {
 
-  /** The product a phrase at an offset speaks of: the last one named before it, else the first after. */
+  /**
+   * The product a phrase at an offset speaks of: the last one named before it, else the first
+   * after.
+   */
   @Nullable String productAt(int offset) {
     String before = null;
     String after = null;
@@ -39,7 +42,9 @@ record Context(
     if (before != null) {
       return before;
     }
-    return after != null && inherited == null ? after : inherited != null && after == null ? inherited : after;
+    return after != null && inherited == null
+        ? after
+        : inherited != null && after == null ? inherited : after;
   }
 
   /** All products named before an offset that are joined by "and": "Alder and Siskin both …". */
@@ -52,7 +57,9 @@ record Context(
       if (mention.start() >= offset) {
         break;
       }
-      boolean joined = lastEnd >= 0 && text.substring(lastEnd, mention.start()).matches("(?s)\\s*(,|and|,\\s*and)\\s*");
+      boolean joined =
+          lastEnd >= 0
+              && text.substring(lastEnd, mention.start()).matches("(?s)\\s*(,|and|,\\s*and)\\s*");
       if (!joined) {
         joint.clear();
       }

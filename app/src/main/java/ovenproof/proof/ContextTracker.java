@@ -26,11 +26,17 @@ final class ContextTracker {
     }
     List<ProductMention> named = mentions.products(sentence.text());
     Set<String> tests = mentions.tests(sentence.text());
-    Set<String> before = sentence.paragraph() == lastParagraph ? lastTests : mentions.tests(sentence.heading());
+    Set<String> before =
+        sentence.paragraph() == lastParagraph ? lastTests : mentions.tests(sentence.heading());
     Context context =
         new Context(
-            sentence, named, lastProduct, tests, before.isEmpty() ? lastTests : before,
-            Mentions.batch(sentence.text()), Stems.ofAll(sentence.text()));
+            sentence,
+            named,
+            lastProduct,
+            tests,
+            before.isEmpty() ? lastTests : before,
+            Mentions.batch(sentence.text()),
+            Stems.ofAll(sentence.text()));
     remember(sentence, named, tests);
     return context;
   }
@@ -52,7 +58,9 @@ final class ContextTracker {
     lastParagraph = sentence.paragraph();
   }
 
-  /** The first product named is what the next "it" stands for, unless it only stands after "than". */
+  /**
+   * The first product named is what the next "it" stands for, unless it only stands after "than".
+   */
   private static String subject(Sentence sentence, List<ProductMention> named) {
     for (ProductMention mention : named) {
       String before = sentence.text().substring(0, mention.start());

@@ -11,8 +11,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * A draft cut into sentences with their places: plain text, Markdown, or captions (WebVTT, SRT).
  *
- * <p>Markup is blanked, not removed, so that every offset stays a place in the file. Sentences that run
- * over several captions stay whole and carry the first caption's timecode.
+ * <p>Markup is blanked, not removed, so that every offset stays a place in the file. Sentences that
+ * run over several captions stay whole and carry the first caption's timecode.
  */
 final class DraftText {
   private static final Pattern CUE =
@@ -114,7 +114,10 @@ final class DraftText {
       String row = rows[i].strip();
       if (CUE.matcher(row).matches()) {
         timecode = row.substring(0, row.indexOf("-->")).strip();
-      } else if (row.isEmpty() || row.startsWith("WEBVTT") || row.startsWith("NOTE") || row.matches("\\d+")) {
+      } else if (row.isEmpty()
+          || row.startsWith("WEBVTT")
+          || row.startsWith("NOTE")
+          || row.matches("\\d+")) {
         continue;
       } else {
         if (blockTimecode == null) {
@@ -202,8 +205,13 @@ final class DraftText {
       String above = String.join(" / ", headings.stream().filter(h -> !h.isEmpty()).toList());
       sentences.add(
           new Sentence(
-              words, List.copyOf(lines.subList(start, end)), List.copyOf(columns.subList(start, end)),
-              above, paragraph, blockTimecode, role));
+              words,
+              List.copyOf(lines.subList(start, end)),
+              List.copyOf(columns.subList(start, end)),
+              above,
+              paragraph,
+              blockTimecode,
+              role));
     }
   }
 

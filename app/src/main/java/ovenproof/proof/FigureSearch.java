@@ -56,7 +56,9 @@ final class FigureSearch {
     return score + general(context, figure);
   }
 
-  /** Without a word for the test, a score is the total; without a word for a criterion, the test's. */
+  /**
+   * Without a word for the test, a score is the total; without a word for a criterion, the test's.
+   */
   private static int general(Context context, Figure figure) {
     return switch (figure.kind()) {
       case TOTAL -> context.tests().isEmpty() ? 6 : 0;
@@ -89,7 +91,10 @@ final class FigureSearch {
       return figures.where(f -> f.kind() == Figure.Kind.PRICE && f.product().equals(product));
     }
     if (adjective != null && adjective.takes().contains("score")) {
-      return best(context, product, f -> f.kind() == Figure.Kind.TOTAL || f.kind() == Figure.Kind.TEST_SCORE);
+      return best(
+          context,
+          product,
+          f -> f.kind() == Figure.Kind.TOTAL || f.kind() == Figure.Kind.TEST_SCORE);
     }
     if (adjective == null) {
       return best(context, product, f -> !f.isScore() && f.words().contains(stem));
@@ -100,7 +105,9 @@ final class FigureSearch {
         return found;
       }
       List<Figure> inTest =
-          found.stream().filter(f -> f.test() != null && context.tests().contains(f.test())).toList();
+          found.stream()
+              .filter(f -> f.test() != null && context.tests().contains(f.test()))
+              .toList();
       if (!inTest.isEmpty()) {
         return inTest;
       }
@@ -112,7 +119,10 @@ final class FigureSearch {
   }
 
   private boolean takes(Figure figure, String take) {
-    return figures.campaign().method().test(figure.test() == null ? "" : figure.test())
+    return figures
+        .campaign()
+        .method()
+        .test(figure.test() == null ? "" : figure.test())
         .flatMap(t -> t.measure(figure.use()))
         .map(u -> u.take().equals(take))
         .orElse(false);

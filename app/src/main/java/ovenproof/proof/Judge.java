@@ -41,7 +41,9 @@ final class Judge {
     }
     if (said.hedge() == Hedge.PLAIN && almost(said, v)) {
       return new Ruling(
-          Finding.UNCLEAR, expected, "the stored value is " + expected + ": only a generous rounding gives this");
+          Finding.UNCLEAR,
+          expected,
+          "the stored value is " + expected + ": only a generous rounding gives this");
     }
     return new Ruling(Finding.CONTRADICTED, expected, "the stored value is " + expected);
   }
@@ -87,7 +89,8 @@ final class Judge {
   }
 
   /** All runs must round inside; with a single value that value must. */
-  private static Ruling range(NumberPhrase said, Figure figure, @Nullable Unit unit, String expected) {
+  private static Ruling range(
+      NumberPhrase said, Figure figure, @Nullable Unit unit, String expected) {
     List<Double> runs = figure.runs().isEmpty() ? List.of(value(figure)) : figure.runs();
     double lowest = Double.POSITIVE_INFINITY;
     double highest = Double.NEGATIVE_INFINITY;
@@ -100,7 +103,9 @@ final class Judge {
             && rounded(highest, said.step()) <= said.high() + 1e-9;
     int decimals = decimals(said, figure);
     String found =
-        runs.size() == 1 ? expected : text(lowest, null, decimals) + " to " + text(highest, unit, decimals);
+        runs.size() == 1
+            ? expected
+            : text(lowest, null, decimals) + " to " + text(highest, unit, decimals);
     return new Ruling(
         inside ? Finding.SUPPORTED : Finding.CONTRADICTED,
         found,
@@ -118,10 +123,12 @@ final class Judge {
     String expected = bounds(figure, unit, decimals);
     boolean above = low != null && high == null;
     boolean says = said.hedge() == Hedge.OVER || said.hedge() == Hedge.AT_LEAST;
-    if (above && says) {
+    if (low != null && above && says) {
       boolean holds = inUnit(low, figure, unit) >= said.low() - 1e-9;
       return new Ruling(
-          holds ? Finding.SUPPORTED : Finding.UNCLEAR, expected, "it is only known to be " + expected);
+          holds ? Finding.SUPPORTED : Finding.UNCLEAR,
+          expected,
+          "it is only known to be " + expected);
     }
     boolean impossible =
         low != null && said.high() + said.step() / 2 < inUnit(low, figure, unit)
@@ -130,18 +137,23 @@ final class Judge {
     return new Ruling(
         impossible ? Finding.CONTRADICTED : Finding.UNCLEAR,
         expected,
-        above ? "the cap was reached: it is only known to be " + expected : "it is only known to be " + expected);
+        above
+            ? "the cap was reached: it is only known to be " + expected
+            : "it is only known to be " + expected);
   }
 
   static String bounds(Figure figure, @Nullable Unit unit, int decimals) {
     Double low = figure.low();
     Double high = figure.high();
     if (low != null && high != null) {
-      return text(inUnit(low, figure, unit), null, decimals) + " to " + text(inUnit(high, figure, unit), unit, decimals);
+      return text(inUnit(low, figure, unit), null, decimals)
+          + " to "
+          + text(inUnit(high, figure, unit), unit, decimals);
     }
     return low != null
         ? "over " + text(inUnit(low, figure, unit), unit, decimals)
-        : "under " + text(inUnit(java.util.Objects.requireNonNull(high), figure, unit), unit, decimals);
+        : "under "
+            + text(inUnit(java.util.Objects.requireNonNull(high), figure, unit), unit, decimals);
   }
 
   // ---- numbers ----
@@ -158,7 +170,9 @@ final class Judge {
   static double rounded(double value, double step) {
     BigDecimal s = BigDecimal.valueOf(step);
     BigDecimal steps =
-        BigDecimal.valueOf(value).divide(s, 9, RoundingMode.HALF_UP).setScale(0, RoundingMode.HALF_UP);
+        BigDecimal.valueOf(value)
+            .divide(s, 9, RoundingMode.HALF_UP)
+            .setScale(0, RoundingMode.HALF_UP);
     return steps.multiply(s).doubleValue();
   }
 

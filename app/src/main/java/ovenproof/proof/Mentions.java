@@ -52,11 +52,14 @@ final class Mentions {
   }
 
   /**
-   * A name counts as written, so that "an alder table" is no oven; only where a whole text is without
-   * capitals (a transcript) does case not matter.
+   * A name counts as written, so that "an alder table" is no oven; only where a whole text is
+   * without capitals (a transcript) does case not matter.
    */
   private void add(String product, String name) {
-    names.add(new Name(product, Pattern.compile("(?<![\\p{L}\\p{N}])" + Pattern.quote(name) + "(?![\\p{L}\\p{N}])")));
+    names.add(
+        new Name(
+            product,
+            Pattern.compile("(?<![\\p{L}\\p{N}])" + Pattern.quote(name) + "(?![\\p{L}\\p{N}])")));
   }
 
   private static Set<String> wordsOf(TestPlan test) {
@@ -66,7 +69,8 @@ final class Mentions {
     if (sample != null) {
       stems.addAll(Stems.ofAll(sample.food()));
     }
-    stems.removeAll(Set.of("test", "empty", "batch", "high", "heat", "use", "oven", "whit", "small"));
+    stems.removeAll(
+        Set.of("test", "empty", "batch", "high", "heat", "use", "oven", "whit", "small"));
     if (test.replicates() > 0 && sample == null) {
       stems.addAll(Stems.ofAll("empty cavity preheat"));
     }
@@ -81,7 +85,8 @@ final class Mentions {
     for (Name name : names) {
       Pattern pattern =
           lower || upper
-              ? Pattern.compile(name.pattern().pattern(), Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE)
+              ? Pattern.compile(
+                  name.pattern().pattern(), Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE)
               : name.pattern();
       Matcher matcher = pattern.matcher(sentence);
       while (matcher.find()) {
@@ -117,7 +122,8 @@ final class Mentions {
     if (!matcher.find()) {
       return null;
     }
-    String word = (matcher.group(1) != null ? matcher.group(1) : matcher.group(2)).toLowerCase(Locale.ROOT);
+    String word =
+        (matcher.group(1) != null ? matcher.group(1) : matcher.group(2)).toLowerCase(Locale.ROOT);
     return switch (word) {
       case "first", "one", "1" -> 1;
       case "second", "two", "2", "last" -> 2;

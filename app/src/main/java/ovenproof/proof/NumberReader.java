@@ -33,8 +33,11 @@ final class NumberReader implements ClaimReader {
   }
 
   private void read(SentenceClaims sentence, NumberPhrase number) {
-    boolean checkable = number.unit() != null || isScore(sentence, number) || number.scale() == Scale.MONEY
-        || number.scale() == Scale.DEGREES;
+    boolean checkable =
+        number.unit() != null
+            || isScore(sentence, number)
+            || number.scale() == Scale.MONEY
+            || number.scale() == Scale.DEGREES;
     if (!checkable) {
       return;
     }
@@ -68,13 +71,26 @@ final class NumberReader implements ClaimReader {
         if (constant.isPresent()) {
           constant(sentence, number, constant.get());
         } else {
-          add(sentence, number, kind, new Ruling(Finding.UNSUPPORTED, null,
-              "nothing of this kind was measured of " + name(product)), List.of());
+          add(
+              sentence,
+              number,
+              kind,
+              new Ruling(
+                  Finding.UNSUPPORTED,
+                  null,
+                  "nothing of this kind was measured of " + name(product)),
+              List.of());
         }
         return;
       }
       rulings.add(together(sentence, number, product, fitting));
-      fitting.forEach(f -> f.evidence().forEach(e -> { if (!evidence.contains(e)) evidence.add(e); }));
+      fitting.forEach(
+          f ->
+              f.evidence()
+                  .forEach(
+                      e -> {
+                        if (!evidence.contains(e)) evidence.add(e);
+                      }));
     }
     add(sentence, number, kind, worst(rulings), evidence.subList(0, Math.min(6, evidence.size())));
   }
@@ -91,12 +107,17 @@ final class NumberReader implements ClaimReader {
       String label = name(product) + ", " + fitting.get(0).label() + ": " + first.why();
       return new Ruling(first.finding(), first.expected(), label);
     }
-    Optional<Ruling> supported = rulings.stream().filter(r -> r.finding() == Finding.SUPPORTED).findFirst();
+    Optional<Ruling> supported =
+        rulings.stream().filter(r -> r.finding() == Finding.SUPPORTED).findFirst();
     if (supported.isPresent() && fitting.size() <= 2) {
-      return new Ruling(Finding.SUPPORTED, supported.get().expected(),
+      return new Ruling(
+          Finding.SUPPORTED,
+          supported.get().expected(),
           name(product) + ": " + supported.get().why());
     }
-    return new Ruling(Finding.UNCLEAR, supported.map(Ruling::expected).orElse(first.expected()),
+    return new Ruling(
+        Finding.UNCLEAR,
+        supported.map(Ruling::expected).orElse(first.expected()),
         "the words fit several figures of " + name(product) + ", and they differ");
   }
 
@@ -107,15 +128,19 @@ final class NumberReader implements ClaimReader {
       Ruling celsius = Judge.rule(number, figure, difference ? Unit.KELVIN : Unit.CELSIUS);
       Ruling fahrenheit =
           Judge.rule(number, figure, difference ? Unit.FAHRENHEIT_DIFFERENCE : Unit.FAHRENHEIT);
-      return List.of(celsius.finding() == Finding.SUPPORTED ? celsius
-          : fahrenheit.finding() == Finding.SUPPORTED ? fahrenheit : celsius);
+      return List.of(
+          celsius.finding() == Finding.SUPPORTED
+              ? celsius
+              : fahrenheit.finding() == Finding.SUPPORTED ? fahrenheit : celsius);
     }
     Unit unit = number.unit();
     if (figure.unit() == Unit.KELVIN && unit != null && unit.dimension() == Dimension.TEMPERATURE) {
       unit = unit == Unit.FAHRENHEIT ? Unit.FAHRENHEIT_DIFFERENCE : Unit.KELVIN;
     }
     Ruling mean = Judge.rule(number, sized(number, figure), unit);
-    boolean single = text.matches("(?is).*\\b(one run|once|in one|run (one|two|three|\\d)|best run|worst run)\\b.*");
+    boolean single =
+        text.matches(
+            "(?is).*\\b(one run|once|in one|run (one|two|three|\\d)|best run|worst run)\\b.*");
     if (mean.finding() == Finding.CONTRADICTED && single) {
       for (double run : figure.runs()) {
         Ruling one = Judge.rule(number, ofRun(figure, run), unit);
@@ -131,12 +156,28 @@ final class NumberReader implements ClaimReader {
   private static Figure sized(NumberPhrase number, Figure figure) {
     Double value = figure.value();
     boolean difference = figure.unit() == Unit.KELVIN || figure.unit() == Unit.LIGHTNESS;
-    return value != null && value < 0 && number.low() > 0 && difference ? ofRun(figure, -value) : figure;
+    return value != null && value < 0 && number.low() > 0 && difference
+        ? ofRun(figure, -value)
+        : figure;
   }
 
   private static Figure ofRun(Figure f, double value) {
-    return new Figure(f.kind(), f.product(), f.test(), f.use(), f.label(), f.batch(), value, value, value,
-        List.of(value), null, f.unit(), f.shownDecimals(), f.words(), f.evidence());
+    return new Figure(
+        f.kind(),
+        f.product(),
+        f.test(),
+        f.use(),
+        f.label(),
+        f.batch(),
+        value,
+        value,
+        value,
+        List.of(value),
+        null,
+        f.unit(),
+        f.shownDecimals(),
+        f.words(),
+        f.evidence());
   }
 
   private static Ruling worst(List<Ruling> rulings) {
@@ -156,20 +197,41 @@ final class NumberReader implements ClaimReader {
       return;
     }
     Kind kind = isScore(sentence, number) ? Kind.SCORE : Kind.QUANTITY;
-    add(sentence, number, kind, new Ruling(Finding.UNCLEAR, null, "the text does not say which product this is"),
+    add(
+        sentence,
+        number,
+        kind,
+        new Ruling(Finding.UNCLEAR, null, "the text does not say which product this is"),
         List.of());
   }
 
   private void constant(SentenceClaims sentence, NumberPhrase number, Constants.Constant constant) {
-    add(sentence, number, Kind.QUANTITY,
-        new Ruling(Finding.SUPPORTED, constant.quantity().toString(), "the method says so: " + constant.what()),
+    add(
+        sentence,
+        number,
+        Kind.QUANTITY,
+        new Ruling(
+            Finding.SUPPORTED,
+            constant.quantity().toString(),
+            "the method says so: " + constant.what()),
         List.of("method: " + constant.what()));
   }
 
   private void add(
-      SentenceClaims sentence, NumberPhrase number, Kind kind, Ruling ruling, List<String> evidence) {
-    sentence.add(number.start(), number.end(), kind, ruling.finding(), number.text(), ruling.expected(),
-        evidence, ruling.why());
+      SentenceClaims sentence,
+      NumberPhrase number,
+      Kind kind,
+      Ruling ruling,
+      List<String> evidence) {
+    sentence.add(
+        number.start(),
+        number.end(),
+        kind,
+        ruling.finding(),
+        number.text(),
+        ruling.expected(),
+        evidence,
+        ruling.why());
   }
 
   private Predicate<Figure> kindOf(SentenceClaims sentence, NumberPhrase number) {
@@ -180,7 +242,8 @@ final class NumberReader implements ClaimReader {
       return f -> f.kind() == Figure.Kind.PRICE;
     }
     Unit unit = number.unit();
-    if (number.scale() == Scale.DEGREES || unit != null && unit.dimension() == Dimension.TEMPERATURE) {
+    if (number.scale() == Scale.DEGREES
+        || unit != null && unit.dimension() == Dimension.TEMPERATURE) {
       return f -> of(f, Dimension.TEMPERATURE) || of(f, Dimension.TEMPERATURE_DIFFERENCE);
     }
     return f -> unit != null && of(f, unit.dimension());
@@ -199,14 +262,16 @@ final class NumberReader implements ClaimReader {
     String before = sentence.text().substring(0, number.start());
     return bare
         && (number.decimals() == 1 || number.decimals() == 2)
-        && before.matches("(?is).*\\b(score[sd]?|scoring|overall|total|rating|rated|earn(s|ed)|gets?|got|gave|with|at|of|to|:|mark(ed)?|a)\\s*:?\\s*(an?\\s+|of\\s+|is\\s+|was\\s+|only\\s+)*$");
+        && before.matches(
+            "(?is).*\\b(score[sd]?|scoring|overall|total|rating|rated|earn(s|ed)|gets?|got|gave|with|at|of|to|:|mark(ed)?|a)\\s*:?\\s*(an?\\s+|of\\s+|is\\s+|was\\s+|only\\s+)*$");
   }
 
   /** A number after "set to", "dial at": the setting, not what was measured. */
   private static boolean isSetting(SentenceClaims sentence, NumberPhrase number) {
     String before = sentence.text().substring(0, number.start());
     String after = sentence.text().substring(number.end());
-    return before.matches("(?is).*\\b(set(ting)? (it )?(at|to|of)|dial(led)?( (at|to|of|in|says|said|read|reads))?|thermostat (at|to)|at|setting|target of|cap of|limit of|to)\\s+(a |an |the )?$")
+    return before.matches(
+            "(?is).*\\b(set(ting)? (it )?(at|to|of)|dial(led)?( (at|to|of|in|says|said|read|reads))?|thermostat (at|to)|at|setting|target of|cap of|limit of|to)\\s+(a |an |the )?$")
         || after.matches("(?is)^\\s*(on the dial|setting|cap|limit)\\b.*");
   }
 

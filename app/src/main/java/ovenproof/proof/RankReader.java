@@ -14,9 +14,12 @@ import ovenproof.verdict.Verdict.RankSet;
 /** "Came third", "in second place", "finished last", "the winner", "runner-up", "tier 2". */
 final class RankReader implements ClaimReader {
   private static final Pattern BEFORE =
-      Pattern.compile("(?is).*\\b(came|comes|finish(?:es|ed)|placed|ranks?|ranked|in|takes?|took|stands?|lies)\\s+(?:in\\s+|a\\s+|an\\s+|overall\\s+|the\\s+|joint\\s+|equal\\s+)*$");
+      Pattern.compile(
+          "(?is).*\\b(came|comes|finish(?:es|ed)|placed|ranks?|ranked|in|takes?|took|stands?|lies)\\s+(?:in\\s+|a\\s+|an\\s+|overall\\s+|the\\s+|joint\\s+|equal\\s+)*$");
   private static final Pattern WORDS =
-      Pattern.compile("\\b(winner|won|wins|runner-up|(?:came|comes|finish(?:es|ed)|ranks|ranked|placed)\\s+last|last place|tier (\\d|one|two|three))\\b", Pattern.CASE_INSENSITIVE);
+      Pattern.compile(
+          "\\b(winner|won|wins|runner-up|(?:came|comes|finish(?:es|ed)|ranks|ranked|placed)\\s+last|last place|tier (\\d|one|two|three))\\b",
+          Pattern.CASE_INSENSITIVE);
 
   private final Figures figures;
 
@@ -30,8 +33,15 @@ final class RankReader implements ClaimReader {
       boolean place =
           number.scale() == Scale.ORDINAL
               && (BEFORE.matcher(sentence.text().substring(0, number.start())).matches()
-                  || sentence.text().substring(number.end()).matches("(?is)\\s*(place|overall)\\b.*"));
-      boolean batch = sentence.text().substring(number.end()).matches("(?is)\\s*(batch|load|run|slice|side|time|attempt|day|minute|half)\\b.*");
+                  || sentence
+                      .text()
+                      .substring(number.end())
+                      .matches("(?is)\\s*(place|overall)\\b.*"));
+      boolean batch =
+          sentence
+              .text()
+              .substring(number.end())
+              .matches("(?is)\\s*(batch|load|run|slice|side|time|attempt|day|minute|half)\\b.*");
       if (place && !batch) {
         claim(sentence, number.start(), number.end(), (int) number.low());
       }
@@ -61,17 +71,25 @@ final class RankReader implements ClaimReader {
   }
 
   private void tier(SentenceClaims sentence, Matcher matcher) {
-    int stated = switch (matcher.group(2).toLowerCase(java.util.Locale.ROOT)) {
-      case "one" -> 1;
-      case "two" -> 2;
-      case "three" -> 3;
-      default -> Integer.parseInt(matcher.group(2));
-    };
+    int stated =
+        switch (matcher.group(2).toLowerCase(java.util.Locale.ROOT)) {
+          case "one" -> 1;
+          case "two" -> 2;
+          case "three" -> 3;
+          default -> Integer.parseInt(matcher.group(2));
+        };
     Optional<ProductVerdict> product = product(sentence, matcher.start());
     if (product.isPresent() && product.get().tier() != null) {
       boolean holds = product.get().tier() == stated;
-      sentence.add(matcher.start(), matcher.end(), Kind.RANK, holds ? Finding.SUPPORTED : Finding.CONTRADICTED,
-          "tier " + stated, "tier " + product.get().tier(), evidence(), name(product.get()) + " is in tier " + product.get().tier());
+      sentence.add(
+          matcher.start(),
+          matcher.end(),
+          Kind.RANK,
+          holds ? Finding.SUPPORTED : Finding.CONTRADICTED,
+          "tier " + stated,
+          "tier " + product.get().tier(),
+          evidence(),
+          name(product.get()) + " is in tier " + product.get().tier());
     }
   }
 
@@ -87,25 +105,39 @@ final class RankReader implements ClaimReader {
     }
     RankSet rank = product.get().rank();
     int shown = place(product.get());
-    String expected = rank.low() == rank.high() ? "place " + rank.low() : "place " + rank.low() + " to " + rank.high();
+    String expected =
+        rank.low() == rank.high()
+            ? "place " + rank.low()
+            : "place " + rank.low() + " to " + rank.high();
     boolean sure = rank.low() == rank.high() && rank.low() == place;
     boolean possible = place >= rank.low() && place <= rank.high();
-    Finding finding = sure ? Finding.SUPPORTED : shown == place && possible ? Finding.UNCLEAR : Finding.CONTRADICTED;
-    String why = sure ? "separated from its neighbours"
-        : finding == Finding.UNCLEAR ? "by score it is, but the runs only support " + expected
-        : name(product.get()) + " holds " + expected;
+    Finding finding =
+        sure
+            ? Finding.SUPPORTED
+            : shown == place && possible ? Finding.UNCLEAR : Finding.CONTRADICTED;
+    String why =
+        sure
+            ? "separated from its neighbours"
+            : finding == Finding.UNCLEAR
+                ? "by score it is, but the runs only support " + expected
+                : name(product.get()) + " holds " + expected;
     sentence.add(start, end, Kind.RANK, finding, "place " + place, expected, evidence(), why);
   }
 
   /** Place by displayed score; ties share the better place. */
   private int place(ProductVerdict product) {
-    if (product.score().value() == null) {
+    java.math.BigDecimal own = product.score().value();
+    if (own == null) {
       return 0;
     }
-    return 1 + (int) figures.verdict().products().stream()
-        .filter(p -> p.rank() != null && p.score().value() != null)
-        .filter(p -> p.score().value().compareTo(product.score().value()) > 0)
-        .count();
+    int place = 1;
+    for (ProductVerdict other : figures.verdict().products()) {
+      java.math.BigDecimal score = other.score().value();
+      if (other.rank() != null && score != null && score.compareTo(own) > 0) {
+        place++;
+      }
+    }
+    return place;
   }
 
   private List<String> evidence() {

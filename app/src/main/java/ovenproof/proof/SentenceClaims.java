@@ -8,7 +8,9 @@ import ovenproof.proof.Proof.Claim;
 import ovenproof.proof.Proof.Finding;
 import ovenproof.proof.Proof.Kind;
 
-/** One sentence while it is read: its numbers, what is already taken, and the claims found so far. */
+/**
+ * One sentence while it is read: its numbers, what is already taken, and the claims found so far.
+ */
 final class SentenceClaims {
   private final Context context;
   private final List<NumberPhrase> numbers;
@@ -48,13 +50,26 @@ final class SentenceClaims {
   }
 
   void add(
-      int start, int end, Kind kind, Finding finding, String stated, @Nullable String expected,
-      List<String> evidence, String why) {
+      int start,
+      int end,
+      Kind kind,
+      Finding finding,
+      String stated,
+      @Nullable String expected,
+      List<String> evidence,
+      String why) {
     take(start, end);
     claims.add(
         new Claim(
-            text().substring(start, end).strip(), context.sentence().line(start),
-            context.sentence().column(start), context.sentence().timecode(), kind, finding, stated,
-            expected, evidence, why));
+            text().substring(start, end).strip(),
+            context.sentence().line(start),
+            context.sentence().column(start),
+            context.sentence().timecode(),
+            kind,
+            finding,
+            stated,
+            expected,
+            evidence,
+            why));
   }
 }

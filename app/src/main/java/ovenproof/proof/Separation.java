@@ -11,9 +11,9 @@ import ovenproof.core.statistics.StudentizedRange;
 import ovenproof.proof.Vocabulary.Direction;
 
 /**
- * Which differences of one figure between products are real. The deviation between runs is pooled over
- * the field; an extreme must be separated from all others by the 90 % point of the studentized range,
- * the same level as the tiers.
+ * Which differences of one figure between products are real. The deviation between runs is pooled
+ * over the field; an extreme must be separated from all others by the 90 % point of the studentized
+ * range, the same level as the tiers.
  */
 final class Separation {
   private static final double SIGNIFICANCE = 0.10;
@@ -43,7 +43,10 @@ final class Separation {
     this.degreesOfFreedom = df;
   }
 
-  /** The better end of the field first; a bound counts as its bound. Figures without any are left out. */
+  /**
+   * The better end of the field first; a bound counts as its bound. Figures without any are left
+   * out.
+   */
   List<Figure> ordered() {
     List<Figure> known = new ArrayList<>(field.stream().filter(f -> level(f) != null).toList());
     known.sort(Comparator.comparingDouble((Figure f) -> -signed(f)));
@@ -85,7 +88,9 @@ final class Separation {
       return false;
     }
     double df = scores() ? 1e6 : degreesOfFreedom;
-    double margin = StudentizedRange.of(Math.max(2, field.size()), df).criticalValue(SIGNIFICANCE) / Math.sqrt(2);
+    double margin =
+        StudentizedRange.of(Math.max(2, field.size()), df).criticalValue(SIGNIFICANCE)
+            / Math.sqrt(2);
     return signed(a) - signed(b) > margin * error;
   }
 

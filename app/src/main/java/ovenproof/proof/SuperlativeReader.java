@@ -13,8 +13,8 @@ import ovenproof.proof.Vocabulary.Adjective;
 import ovenproof.proof.Vocabulary.Direction;
 
 /**
- * "The hottest we measured", "most even", "our best". Supported only where the tier margin separates the
- * product from all others, within what was tested.
+ * "The hottest we measured", "most even", "our best". Supported only where the tier margin
+ * separates the product from all others, within what was tested.
  */
 final class SuperlativeReader implements ClaimReader {
   private static final Pattern SUPERLATIVE =
@@ -37,14 +37,17 @@ final class SuperlativeReader implements ClaimReader {
       String word = matcher.group("long") != null ? matcher.group("long") : matcher.group("short");
       String stem = Stems.of(word.toLowerCase(Locale.ROOT));
       Adjective adjective = Vocabulary.adjective(stem);
-      boolean mark = figures.all().stream().anyMatch(f -> f.kind() == Figure.Kind.MARK && f.words().contains(stem));
+      boolean mark =
+          figures.all().stream()
+              .anyMatch(f -> f.kind() == Figure.Kind.MARK && f.words().contains(stem));
       if ((adjective != null || mark) && sentence.isFree(matcher.start(), matcher.end())) {
         claim(sentence, matcher, stem, adjective);
       }
     }
   }
 
-  private void claim(SentenceClaims sentence, Matcher matcher, String stem, @Nullable Adjective adjective) {
+  private void claim(
+      SentenceClaims sentence, Matcher matcher, String stem, @Nullable Adjective adjective) {
     String product = product(sentence.context(), matcher.start());
     String said = matcher.group().strip();
     if (product == null) {
@@ -52,8 +55,15 @@ final class SuperlativeReader implements ClaimReader {
     }
     List<Figure> uses = search.uses(sentence.context(), adjective, stem, product);
     if (uses.isEmpty()) {
-      sentence.add(matcher.start(), matcher.end(), Kind.SUPERLATIVE, Finding.UNSUPPORTED, said, null,
-          List.of(), "nothing that was measured says this");
+      sentence.add(
+          matcher.start(),
+          matcher.end(),
+          Kind.SUPERLATIVE,
+          Finding.UNSUPPORTED,
+          said,
+          null,
+          List.of(),
+          "nothing that was measured says this");
       return;
     }
     Direction direction = adjective == null ? Direction.HIGH : adjective.direction();
@@ -64,12 +74,22 @@ final class SuperlativeReader implements ClaimReader {
     List<ComparisonOutcome> outcomes = new java.util.ArrayList<>();
     for (Figure use : uses) {
       Separation separation = new Separation(search.field(use), direction);
-      outcomes.add(among ? amongBest(use, separation) : ComparisonOutcome.of(extreme(use, separation, this::name)));
+      outcomes.add(
+          among
+              ? amongBest(use, separation)
+              : ComparisonOutcome.of(extreme(use, separation, this::name)));
     }
     ComparisonOutcome first = outcomes.get(0);
     boolean agree = outcomes.stream().allMatch(o -> o.finding == first.finding);
-    sentence.add(matcher.start(), matcher.end(), Kind.SUPERLATIVE, agree ? first.finding : Finding.UNCLEAR,
-        said, first.expected, uses.get(0).evidence(), agree ? first.why : "the words fit several figures, and they differ");
+    sentence.add(
+        matcher.start(),
+        matcher.end(),
+        Kind.SUPERLATIVE,
+        agree ? first.finding : Finding.UNCLEAR,
+        said,
+        first.expected,
+        uses.get(0).evidence(),
+        agree ? first.why : "the words fit several figures, and they differ");
   }
 
   private static @Nullable String product(Context context, int offset) {
@@ -90,8 +110,12 @@ final class SuperlativeReader implements ClaimReader {
     Figure best = ordered.get(0);
     boolean apart = separation.separated(best, use);
     String expected = name(best.product()) + " " + ComparisonReader.shownOrBound(best);
-    return new ComparisonOutcome(apart ? Finding.CONTRADICTED : Finding.SUPPORTED, expected,
-        apart ? "separated from the first, " + expected : "not separated from the first, " + expected);
+    return new ComparisonOutcome(
+        apart ? Finding.CONTRADICTED : Finding.SUPPORTED,
+        expected,
+        apart
+            ? "separated from the first, " + expected
+            : "not separated from the first, " + expected);
   }
 
   private record ComparisonOutcome(Finding finding, @Nullable String expected, String why) {
@@ -110,20 +134,34 @@ final class SuperlativeReader implements ClaimReader {
     }
     Figure first = ordered.get(0);
     String lead = names.apply(first.product()) + " " + ComparisonReader.shownOrBound(first);
-    if (!first.product().equals(use.product()) && separation.signed(first) > separation.signed(use)) {
-      return new Extreme(Finding.CONTRADICTED, lead,
-          "that is " + lead + "; " + names.apply(use.product()) + " had " + ComparisonReader.shownOrBound(use));
+    if (!first.product().equals(use.product())
+        && separation.signed(first) > separation.signed(use)) {
+      return new Extreme(
+          Finding.CONTRADICTED,
+          lead,
+          "that is "
+              + lead
+              + "; "
+              + names.apply(use.product())
+              + " had "
+              + ComparisonReader.shownOrBound(use));
     }
     for (Figure other : ordered) {
       boolean same = other.product().equals(use.product());
       boolean bound = use.kind() != Figure.Kind.PRICE && !separation.separated(use, other);
       if (!same && bound) {
-        return new Extreme(Finding.UNCLEAR, lead,
-            "first by figures, but not separated from " + names.apply(other.product()) + " ("
-                + ComparisonReader.shownOrBound(other) + "): say \"among\"");
+        return new Extreme(
+            Finding.UNCLEAR,
+            lead,
+            "first by figures, but not separated from "
+                + names.apply(other.product())
+                + " ("
+                + ComparisonReader.shownOrBound(other)
+                + "): say \"among\"");
       }
     }
-    return new Extreme(Finding.SUPPORTED, lead, "separated from all others that were tested: " + lead);
+    return new Extreme(
+        Finding.SUPPORTED, lead, "separated from all others that were tested: " + lead);
   }
 
   private String name(String product) {
