@@ -15,8 +15,8 @@ import ovenproof.input.InputException;
 import ovenproof.input.OutsideException;
 import ovenproof.input.Place;
 import ovenproof.input.Problem;
-import ovenproof.measure.Measured;
 import ovenproof.measure.MeasureService;
+import ovenproof.measure.Measured;
 import ovenproof.proof.Proof;
 import ovenproof.proof.Proof.Claim;
 import ovenproof.proof.Proof.Finding;
@@ -45,7 +45,11 @@ final class ProofreadCommand implements Callable<Integer> {
   @Parameters(paramLabel = "DRAFT", description = "the text to be proofread")
   private Path draft = Path.of("");
 
-  @Option(names = "--campaign", required = true, paramLabel = "DIR", description = "the campaign folder")
+  @Option(
+      names = "--campaign",
+      required = true,
+      paramLabel = "DIR",
+      description = "the campaign folder")
   private Path folder = Path.of("");
 
   @Option(names = "--json", description = "print the claims as JSON")
@@ -55,10 +59,13 @@ final class ProofreadCommand implements Callable<Integer> {
   public Integer call() {
     String text = text(draft);
     LoadedCampaign loaded = CampaignFolder.withAllMeasures().load(folder);
-    Measured measured = MeasureService.withUserCache().measure(loaded.campaign(), loaded.evidence());
+    Measured measured =
+        MeasureService.withUserCache().measure(loaded.campaign(), loaded.evidence());
     Proofreader proofreader =
         new Proofreader(
-            loaded.campaign(), measured, new VerdictService(2).verdict(loaded.campaign(), measured));
+            loaded.campaign(),
+            measured,
+            new VerdictService(2).verdict(loaded.campaign(), measured));
     Proof proof = proofreader.read(text);
     PrintWriter out = java.util.Objects.requireNonNull(spec).commandLine().getOut();
     if (json) {
@@ -77,12 +84,23 @@ final class ProofreadCommand implements Callable<Integer> {
       }
       if (Files.size(file) > LARGEST_DRAFT_BYTES) {
         throw new InputException(
-            Problem.error(Place.of(file.toString()), Files.size(file) + " bytes", "at most 8 MB of text", "split the draft"));
+            Problem.error(
+                Place.of(file.toString()),
+                Files.size(file) + " bytes",
+                "at most 8 MB of text",
+                "split the draft"));
       }
-      return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(Files.readAllBytes(file))).toString();
+      return StandardCharsets.UTF_8
+          .newDecoder()
+          .decode(ByteBuffer.wrap(Files.readAllBytes(file)))
+          .toString();
     } catch (CharacterCodingException notText) {
       throw new InputException(
-          Problem.error(Place.of(file.toString()), "bytes that are not UTF-8", "a text in UTF-8", "save it as UTF-8"));
+          Problem.error(
+              Place.of(file.toString()),
+              "bytes that are not UTF-8",
+              "a text in UTF-8",
+              "save it as UTF-8"));
     } catch (IOException e) {
       throw new OutsideException("cannot read " + file + ": " + e.getMessage(), e);
     }
@@ -98,8 +116,11 @@ final class ProofreadCommand implements Callable<Integer> {
     out.println();
     out.printf(
         "%d claims: %d supported, %d contradicted, %d unclear, %d without evidence%n",
-        proof.claims().size(), proof.count(Finding.SUPPORTED), proof.count(Finding.CONTRADICTED),
-        proof.count(Finding.UNCLEAR), proof.count(Finding.UNSUPPORTED));
+        proof.claims().size(),
+        proof.count(Finding.SUPPORTED),
+        proof.count(Finding.CONTRADICTED),
+        proof.count(Finding.UNCLEAR),
+        proof.count(Finding.UNSUPPORTED));
   }
 
   private static String sign(Finding finding) {
