@@ -26,7 +26,7 @@ import picocli.CommandLine.ParameterException;
       CheckCommand.class,
       NewCommand.class,
       ProofreadCommand.class,
-      CommandLine.HelpCommand.class
+      VerdictCommand.class, CommandLine.HelpCommand.class
     })
 public final class Ovenproof implements Runnable {
 

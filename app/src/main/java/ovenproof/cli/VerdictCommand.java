@@ -1,0 +1,212 @@
+package ovenproof.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import ovenproof.campaign.Campaign;
+import ovenproof.files.CampaignFolder;
+import ovenproof.files.LoadedCampaign;
+import ovenproof.measure.MeasureService;
+import ovenproof.measure.Measured;
+import ovenproof.verdict.QuestionAnswer;
+import ovenproof.verdict.VerdictJson;
+import ovenproof.verdict.VerdictQuestions;
+import ovenproof.verdict.VerdictService;
+import ovenproof.verdict.VerdictService.Scored;
+import ovenproof.verdict.VerdictText;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/** {@code ovenproof verdict DIR}. */
+@Command(
+    name = "verdict",
+    mixinStandardHelpOptions = true,
+    description = "Scores, intervals, ranks and tiers of a campaign, and the questions about them.")
+final class VerdictCommand implements Callable<Integer> {
+  @Parameters(paramLabel = "DIR", description = "The campaign folder.")
+  private Path folder = Path.of(".");
+
+  @Option(names = "--json", description = "Print JSON.")
+  private boolean json;
+
+  @Option(
+      names = "--profile",
+      paramLabel = "ID",
+      description = "Weigh the tests as another reader of the method does.")
+  private @Nullable String profile;
+
+  @ArgGroup(exclusive = false, heading = "%nQuestions%n")
+  private Questions asked = new Questions();
+
+  @Spec private @Nullable CommandSpec spec;
+
+  /** What may be asked. */
+  static final class Questions {
+    @Option(
+        names = "--why",
+        arity = "2",
+        paramLabel = "PRODUCT",
+        description = "Why the first stands above or below the second.")
+    private List<String> why = List.of();
+
+    @Option(
+        names = "--unseat",
+        description = "The smallest change of weights that unseats the winner.")
+    private boolean unseat;
+
+    @Option(
+        names = "--acceptability",
+        arity = "0..1",
+        fallbackValue = "30",
+        paramLabel = "CONCENTRATION",
+        description = "Places under uncertain weights (Dirichlet; 30 unless said).")
+    private @Nullable Double acceptability;
+
+    @Option(
+        names = "--drop",
+        paramLabel = "test|run|assessor",
+        description = "The verdict without each of them.")
+    private @Nullable Drop drop;
+
+    @Option(names = "--worth", description = "Which test earns its cost, which repeats another.")
+    private boolean worth;
+
+    @Option(
+        names = "--more-runs",
+        arity = "2",
+        paramLabel = "PRODUCT",
+        description = "How many more runs would split two products.")
+    private List<String> moreRuns = List.of();
+
+    @Option(names = "--value", description = "Value for money at the latest prices.")
+    private boolean value;
+
+    @Option(
+        names = "--since",
+        paramLabel = "DATE",
+        description = "Why totals moved since the end of that day (2026-03-02).")
+    private @Nullable LocalDate since;
+
+    @Option(
+        names = "--moved-from",
+        paramLabel = "DIR",
+        description = "Why totals differ from those of an earlier copy of the campaign.")
+    private @Nullable Path movedFrom;
+
+    @Option(
+        names = "--suited",
+        split = ",",
+        paramLabel = "RULE",
+        description = "Who fits: toast:first-tier, cakes>=7, no-gate; several with commas.")
+    private List<String> suited = List.of();
+  }
+
+  /** What may be left out. */
+  enum Drop {
+    TEST,
+    RUN,
+    ASSESSOR
+  }
+
+  @Override
+  public Integer call() {
+    if (spec == null) {
+      return ExitCode.OUTSIDE;
+    }
+    PrintWriter err = spec.commandLine().getErr();
+    LoadedCampaign loaded = CampaignFolder.withAllMeasures().load(folder);
+    loaded.problems().forEach(p -> err.println(Ovenproof.line(p)));
+    MeasureService measuring = MeasureService.withDefaults();
+    Function<Campaign, Measured> measure = c -> measuring.measure(c, loaded.evidence());
+    int threads = Runtime.getRuntime().availableProcessors();
+    VerdictService service = new VerdictService(threads);
+    Measured measured = measure.apply(loaded.campaign());
+    Scored scored =
+        profile == null
+            ? service.score(loaded.campaign(), measured)
+            : service.score(loaded.campaign(), measured, profile);
+    VerdictQuestions questions = new VerdictQuestions(loaded.campaign(), scored, threads);
+    List<QuestionAnswer> answers = answers(loaded.campaign(), questions, measure, service);
+    print(loaded.campaign(), scored, answers, spec.commandLine().getOut());
+    return ExitCode.FINE;
+  }
+
+  private List<QuestionAnswer> answers(
+      Campaign campaign,
+      VerdictQuestions questions,
+      Function<Campaign, Measured> measure,
+      VerdictService service) {
+    List<QuestionAnswer> answers = new ArrayList<>();
+    if (asked.why.size() == 2) {
+      answers.add(questions.why(asked.why.get(0), asked.why.get(1)));
+    }
+    if (asked.unseat) {
+      answers.add(questions.unseat());
+    }
+    if (asked.acceptability != null) {
+      answers.add(questions.acceptability(asked.acceptability));
+    }
+    if (asked.drop != null) {
+      answers.add(
+          switch (asked.drop) {
+            case TEST -> questions.dropTests();
+            case RUN -> questions.dropRuns();
+            case ASSESSOR -> questions.dropAssessors(measure);
+          });
+    }
+    if (asked.worth) {
+      answers.add(questions.worth());
+    }
+    if (asked.moreRuns.size() == 2) {
+      answers.add(questions.moreRuns(asked.moreRuns.get(0), asked.moreRuns.get(1)));
+    }
+    if (asked.value) {
+      answers.add(questions.value());
+    }
+    if (asked.since != null) {
+      answers.add(
+          questions.moved(
+              VerdictQuestions.asOf(campaign, asked.since, measure), asked.since.toString()));
+    }
+    if (asked.movedFrom != null) {
+      LoadedCampaign earlier = CampaignFolder.withAllMeasures().load(asked.movedFrom);
+      Measured then = MeasureService.withDefaults().measure(earlier.campaign(), earlier.evidence());
+      answers.add(
+          questions.moved(
+              service.score(earlier.campaign(), then).scoringCase(), asked.movedFrom.toString()));
+    }
+    if (!asked.suited.isEmpty()) {
+      answers.add(questions.suited(asked.suited));
+    }
+    return answers;
+  }
+
+  private void print(
+      Campaign campaign, Scored scored, List<QuestionAnswer> answers, PrintWriter out) {
+    if (json) {
+      ObjectNode document = VerdictJson.of(scored.verdict());
+      if (!answers.isEmpty()) {
+        ArrayNode list = document.putArray("answers");
+        answers.forEach(answer -> list.add(answer.json()));
+      }
+      Json.print(out, document);
+      return;
+    }
+    boolean invented = campaign.info().provenance() == Campaign.Provenance.INVENTED;
+    String title = campaign.info().title() + (invented ? " (invented)" : "");
+    VerdictText.lines(scored.verdict(), title).forEach(out::println);
+    answers.forEach(answer -> VerdictText.lines(answer).forEach(out::println));
+    out.flush();
+  }
+}

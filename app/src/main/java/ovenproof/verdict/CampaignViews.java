@@ -1,0 +1,67 @@
+package ovenproof.verdict;
+
+import java.time.Instant;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import ovenproof.campaign.Campaign;
+import ovenproof.campaign.Entry;
+import ovenproof.campaign.Rating;
+import ovenproof.campaign.Run;
+
+/** The same campaign with less in it: earlier, or without a person. */
+public final class CampaignViews {
+
+  private CampaignViews() {}
+
+  /** Without the ratings of one assessor. */
+  public static Campaign withoutAssessor(Campaign campaign, String assessor) {
+    List<Rating> left =
+        campaign.ratings().stream().filter(r -> !r.assessor().equals(assessor)).toList();
+    return copy(campaign, campaign.runs(), left, null);
+  }
+
+  /**
+   * As it was known at a moment: runs started and entries made after it are left out; what they
+   * corrected holds again. Runs and entries without a time count as known.
+   */
+  public static Campaign asOf(Campaign campaign, Instant moment) {
+    List<Run> runs = campaign.runs().stream().filter(r -> known(r.started(), moment)).toList();
+    return copy(campaign, runs, entries(campaign.ratings(), moment), moment);
+  }
+
+  private static boolean known(@Nullable Instant at, @Nullable Instant moment) {
+    return at == null || moment == null || !at.isAfter(moment);
+  }
+
+  private static <E extends Entry> List<E> entries(List<E> entries, @Nullable Instant moment) {
+    return entries.stream().filter(e -> known(e.origin().at(), moment)).toList();
+  }
+
+  private static Campaign copy(
+      Campaign c, List<Run> runs, List<Rating> ratings, @Nullable Instant moment) {
+    return new Campaign(
+        c.info(),
+        c.method(),
+        c.products(),
+        c.leftOut(),
+        c.specimens(),
+        c.prices(),
+        entries(c.facts(), moment),
+        entries(c.ratedSteps(), moment),
+        c.settingCards(),
+        c.plan(),
+        runs,
+        c.notRun(),
+        entries(c.events(), moment),
+        entries(c.deviations(), moment),
+        entries(c.readings(), moment),
+        c.lots(),
+        c.pieces(),
+        ratings,
+        c.instruments(),
+        c.calibrations(),
+        c.traces(),
+        c.photos(),
+        c.evidence());
+  }
+}
