@@ -26,7 +26,8 @@ import picocli.CommandLine.ParameterException;
       CheckCommand.class,
       NewCommand.class,
       ProofreadCommand.class,
-      VerdictCommand.class, CommandLine.HelpCommand.class
+      VerdictCommand.class,
+      CommandLine.HelpCommand.class
     })
 public final class Ovenproof implements Runnable {
 
