@@ -1,0 +1,159 @@
+package ovenproof.publish.site;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import ovenproof.campaign.Run;
+import ovenproof.input.InputException;
+import ovenproof.input.Place;
+import ovenproof.input.Problem;
+import ovenproof.method.TestPlan;
+import ovenproof.publish.edition.Edition;
+import ovenproof.publish.edition.Findings;
+import ovenproof.verdict.Verdict.ProductVerdict;
+import ovenproof.verdict.VerdictJson;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.SerializationFeature;
+import tools.jackson.databind.json.JsonMapper;
+
+/** Makes all pages of one edition. */
+public final class ReviewSite {
+  /** Tells a folder made here from any other. */
+  public static final String MARKER = ".ovenproof-site";
+
+  private static final JsonMapper MAPPER =
+      JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
+  private static final List<String> LOOK =
+      List.of(
+          "mark.svg",
+          "fonts/OFL.txt",
+          "fonts/sofia-sans-latin-wght-normal.woff2",
+          "fonts/sofia-sans-extra-condensed-latin-wght-normal.woff2");
+
+  private final Edition edition;
+
+  public ReviewSite(Edition edition) {
+    this.edition = edition;
+  }
+
+  /**
+   * What was written.
+   *
+   * @param warnings what could not be shown
+   */
+  public record Written(int pages, int pictures, List<String> warnings) {
+    public Written {
+      warnings = List.copyOf(warnings);
+    }
+  }
+
+  /**
+   * Writes the site into a folder that is still a draft.
+   *
+   * @param earlier the site that stood at this place before, or a path where nothing is
+   * @throws InputException if the printed digits do not add up: then nothing may be published
+   */
+  public Written write(SiteFolder folder, Path earlier) {
+    refuseDisagreement();
+    SiteAddresses addresses = new SiteAddresses();
+    Pictures pictures = new Pictures(edition, addresses);
+    Map<String, List<View.Picture>> shown = pictures.write(folder);
+    Editions editions = Editions.after(earlier, edition);
+    View view =
+        new View(
+            edition,
+            new Findings(edition),
+            addresses,
+            PrivateNames.of(edition.campaign()),
+            shown,
+            Map.of(),
+            editions.changes());
+    DataTables tables = new DataTables(edition, view.names());
+    List<Page> pages = pages(view, tables);
+    Frame frame = new Frame(edition);
+    pages.parallelStream().forEach(page -> folder.write(page.path(), frame.render(page)));
+    look(folder);
+    data(folder, tables);
+    editions.write(folder);
+    int number = shown.values().stream().mapToInt(List::size).sum();
+    return new Written(pages.size(), number, pictures.unreadable());
+  }
+
+  private void refuseDisagreement() {
+    List<Problem> problems =
+        ComparisonTable.disagreements(edition).stream()
+            .map(
+                sentence ->
+                    Problem.error(
+                        Place.of("verdict"),
+                        sentence,
+                        "totals that follow from the printed sub-scores",
+                        "compute the verdict again"))
+            .toList();
+    if (!problems.isEmpty()) {
+      throw new InputException(problems);
+    }
+  }
+
+  private List<Page> pages(View view, DataTables tables) {
+    List<Page> pages = new ArrayList<>();
+    pages.add(new IndexPage(view).page());
+    pages.add(new MethodPage(view).page());
+    IndexPages lists = new IndexPages(view);
+    pages.add(lists.products());
+    pages.add(lists.tests());
+    pages.add(lists.evidence());
+    pages.add(lists.data(tables.contents()));
+    for (TestPlan test : view.tests()) {
+      pages.add(new TestPage(view, test).page());
+    }
+    for (ProductVerdict product : edition.verdict().products()) {
+      pages.add(new ProductPage(view, product).page());
+      for (TestPlan test : view.tests()) {
+        product
+            .test(test.id())
+            .ifPresent(node -> pages.add(new ScorePage(view, product, test, node).page()));
+      }
+    }
+    for (Run run : edition.campaign().runs()) {
+      pages.add(new RunPage(view, run).page());
+    }
+    return pages;
+  }
+
+  private static void look(SiteFolder folder) {
+    String style =
+        new String(resource("/static/look/look.css"), StandardCharsets.UTF_8)
+            + "\n"
+            + new String(resource("/ovenproof/publish/site/site.css"), StandardCharsets.UTF_8);
+    folder.write(SiteAddresses.STYLE, style);
+    for (String file : LOOK) {
+      folder.write("look/" + file, resource("/static/look/" + file));
+    }
+  }
+
+  private static byte[] resource(String path) {
+    try (InputStream stream = ReviewSite.class.getResourceAsStream(path)) {
+      if (stream == null) {
+        throw new IllegalStateException("the program lacks its resource " + path);
+      }
+      return stream.readAllBytes();
+    } catch (IOException e) {
+      throw new IllegalStateException("the program cannot read its resource " + path, e);
+    }
+  }
+
+  private void data(SiteFolder folder, DataTables tables) {
+    tables.csv().forEach((name, text) -> folder.write("data/" + name, text));
+    json(folder, "data/datapackage.json", tables.dataPackage());
+    json(folder, "data/verdict.json", VerdictJson.of(edition.verdict()));
+  }
+
+  static void json(SiteFolder folder, String path, JsonNode node) {
+    folder.write(path, MAPPER.writeValueAsString(node) + "\n");
+  }
+}
