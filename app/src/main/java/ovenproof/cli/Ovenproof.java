@@ -26,6 +26,7 @@ import picocli.CommandLine.ParameterException;
       CheckCommand.class,
       NewCommand.class,
       ProofreadCommand.class,
+      PublishCommand.class,
       VerdictCommand.class,
       CommandLine.HelpCommand.class
     })
