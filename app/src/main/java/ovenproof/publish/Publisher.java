@@ -35,8 +35,7 @@ public final class Publisher {
       ReviewSite.Written written = new ReviewSite(edition).write(folder, target);
       Path site = folder.publish();
       String headline = new ovenproof.publish.edition.Findings(edition).headline();
-      return new Published(
-          site, headline, written.pages(), written.pictures(), written.warnings());
+      return new Published(site, headline, written.pages(), written.pictures(), written.warnings());
     }
   }
 }

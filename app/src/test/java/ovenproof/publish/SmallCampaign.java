@@ -21,8 +21,9 @@ import ovenproof.publish.edition.Edition;
 import ovenproof.verdict.VerdictService;
 
 /**
- * A small invented campaign as a folder: four ovens, toast with photographs and marks, a poultry test
- * with a safety limit and a cap, and facts. Everything is made up; the taster is called "Ana Quill".
+ * A small invented campaign as a folder: four ovens, toast with photographs and marks, a poultry
+ * test with a safety limit and a cap, and facts. Everything is made up; the taster is called "Ana
+ * Quill".
  */
 public final class SmallCampaign {
   static final String TASTER = "Ana Quill";
@@ -97,7 +98,9 @@ public final class SmallCampaign {
     put("facts.csv", facts);
     put("rated.csv", rated);
     put("left-out.csv", "name,why\nBramble,no longer sold\n");
-    put("instruments.csv", "instrument,name,kind,quantity,uncertainty\nP3,Probe 3,thermocouple,temperature,0.8 K\n");
+    put(
+        "instruments.csv",
+        "instrument,name,kind,quantity,uncertainty\nP3,Probe 3,thermocouple,temperature,0.8 K\n");
     put(
         "calibrations.csv",
         "instrument,on,correction,uncertainty,reference\nP3,2026-03-01,0.3 K,0.5 K,melting ice\n");
@@ -105,7 +108,8 @@ public final class SmallCampaign {
   }
 
   private void runs() throws IOException {
-    StringBuilder runs = new StringBuilder("run,product,test,replicate,specimen,session,started,redo_of,cause,by\n");
+    StringBuilder runs =
+        new StringBuilder("run,product,test,replicate,specimen,session,started,redo_of,cause,by\n");
     StringBuilder events = new StringBuilder("run,event,time,batch,value,note,by\n");
     StringBuilder readings = new StringBuilder("run,reading,value,instrument,by\n");
     StringBuilder pieces = new StringBuilder("run,batch,piece,before,after\n");
@@ -121,13 +125,30 @@ public final class SmallCampaign {
         int seconds = 190 + 60 * i + random.nextInt(12);
         events.append(toast).append(",start,+0:00,,,,\n");
         events.append(toast).append(",load,+0:05,1,,,\n");
-        events.append(toast).append(",stop,").append(clock(seconds + 5)).append(",1,ends-by-itself,");
-        events.append(quoted(TASTER + " opened the door")).append(',').append(quoted(TASTER)).append('\n');
+        events
+            .append(toast)
+            .append(",stop,")
+            .append(clock(seconds + 5))
+            .append(",1,ends-by-itself,");
+        events
+            .append(quoted(TASTER + " opened the door"))
+            .append(',')
+            .append(quoted(TASTER))
+            .append('\n');
         events.append(toast).append(",remove,").append(clock(seconds + 9)).append(",1,,,\n");
         pieces.append(toast).append(",1,all,152 g,").append(134 - i).append(" g\n");
         for (String assessor : List.of(TASTER, "T2", "T3")) {
-          ratings.append("day").append(r).append(',').append(quoted(assessor)).append(',').append(toast);
-          ratings.append(",crispness,").append(7.5 - i * 0.9 + random.nextInt(9) / 10.0).append(",1\n");
+          ratings
+              .append("day")
+              .append(r)
+              .append(',')
+              .append(quoted(assessor))
+              .append(',')
+              .append(toast);
+          ratings
+              .append(",crispness,")
+              .append(7.5 - i * 0.9 + random.nextInt(9) / 10.0)
+              .append(",1\n");
         }
         String photo = "photos/" + toast + ".jpg";
         picture(photo, new Color(200 - 25 * i, 150 - 25 * i, 90 - 15 * i));

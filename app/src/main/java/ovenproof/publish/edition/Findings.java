@@ -19,7 +19,8 @@ import ovenproof.verdict.Verdict.Score;
  * What was found, as headings and sentences that the tiers carry.
  *
  * <p>"Leads" is said of a tier of one; products of one tier lead together. Inside a test, where no
- * margin was computed, a product is called ahead only when its whole interval lies above all others.
+ * margin was computed, a product is called ahead only when its whole interval lies above all
+ * others.
  */
 public final class Findings {
   private final Edition edition;
@@ -233,6 +234,8 @@ public final class Findings {
 
   /** Lower-case first letter, for a name inside a sentence that is no proper name. */
   static String inside(String name) {
-    return name.isEmpty() ? name : name.substring(0, 1).toLowerCase(Locale.ROOT) + name.substring(1);
+    return name.isEmpty()
+        ? name
+        : name.substring(0, 1).toLowerCase(Locale.ROOT) + name.substring(1);
   }
 }

@@ -15,8 +15,8 @@ import ovenproof.verdict.Verdict.Score;
  * What speaks for a product and what against it, each with the test whose evidence carries it.
  *
  * <p>A test is named only if the product's whole interval lies above, or below, the median score of
- * the field in that test; what could not be done, was stopped at the cap or missed a limit is always
- * named. Without intervals nothing is claimed.
+ * the field in that test; what could not be done, was stopped at the cap or missed a limit is
+ * always named. Without intervals nothing is claimed.
  */
 public record ForAndAgainst(List<Point> forIt, List<Point> against) {
 
@@ -71,7 +71,12 @@ public record ForAndAgainst(List<Point> forIt, List<Point> against) {
   }
 
   private static String sentence(Node test) {
-    return test.name() + ": " + Scores.words(test.score()) + " (" + Scores.interval(test.score()) + ")";
+    return test.name()
+        + ": "
+        + Scores.words(test.score())
+        + " ("
+        + Scores.interval(test.score())
+        + ")";
   }
 
   /** Middle score of the field in a test; null with fewer than three products. */

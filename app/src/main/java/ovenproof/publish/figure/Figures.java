@@ -12,11 +12,11 @@ import ovenproof.core.quantity.Unit;
 /**
  * The digits of the publication.
  *
- * <p>A value is printed with the decimals of its unit: whole degrees, whole seconds, one decimal for
- * litres, points and colour, two for kilowatt-hours; below 10, kelvin, grams, millimetres and per
- * cent get one decimal. Beside its standard uncertainty it is printed to the place of the second
- * significant digit of the uncertainty (JCGM 100:2008, 7.2.6), which is rounded up at the half like
- * everything else.
+ * <p>A value is printed with the decimals of its unit: whole degrees, whole seconds, one decimal
+ * for litres, points and colour, two for kilowatt-hours; below 10, kelvin, grams, millimetres and
+ * per cent get one decimal. Beside its standard uncertainty it is printed to the place of the
+ * second significant digit of the uncertainty (JCGM 100:2008, 7.2.6), which is rounded up at the
+ * half like everything else.
  *
  * <p>Number and unit are joined by a no-break space; the minus sign is U+2212.
  */
@@ -98,7 +98,8 @@ public final class Figures {
 
   /** Digits of a standard uncertainty: two significant ones, no zero that was not there. */
   private static String uncertaintyDigits(double uncertainty, int decimals) {
-    BigDecimal rounded = new BigDecimal(uncertainty).round(new MathContext(2, RoundingMode.HALF_UP));
+    BigDecimal rounded =
+        new BigDecimal(uncertainty).round(new MathContext(2, RoundingMode.HALF_UP));
     return rounded.setScale(decimals, RoundingMode.HALF_UP).toPlainString();
   }
 

@@ -6,7 +6,9 @@ import ovenproof.chart.Tray;
 import ovenproof.verdict.Verdict.RankSet;
 import ovenproof.verdict.Verdict.Score;
 
-/** How a score is printed, said and drawn. The digits are the verdict's; nothing is rounded here. */
+/**
+ * How a score is printed, said and drawn. The digits are the verdict's; nothing is rounded here.
+ */
 public final class Scores {
 
   private Scores() {}
@@ -102,10 +104,8 @@ public final class Scores {
               ? onlyValue(value)
               : Tray.interval(value, low, high);
       case VALUE_ONLY -> onlyValue(value);
-      case AT_MOST ->
-          value == null ? Tray.none() : new Tray(Tray.Kind.AT_MOST, value, low, high);
-      case AT_LEAST ->
-          value == null ? Tray.none() : new Tray(Tray.Kind.AT_LEAST, value, low, high);
+      case AT_MOST -> value == null ? Tray.none() : new Tray(Tray.Kind.AT_MOST, value, low, high);
+      case AT_LEAST -> value == null ? Tray.none() : new Tray(Tray.Kind.AT_LEAST, value, low, high);
       case BOUNDS -> low == null || high == null ? Tray.none() : Tray.bounds(low, high);
       case CANNOT_DO -> new Tray(Tray.Kind.CANNOT_DO, value, null, null);
       case NOT_ASKED, NONE -> Tray.none();

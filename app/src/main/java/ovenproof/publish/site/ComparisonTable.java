@@ -62,8 +62,8 @@ public final class ComparisonTable {
   }
 
   /**
-   * Every place where the printed digits do not add up, as sentences; empty when all do. Checks each
-   * level of the value tree and the published order.
+   * Every place where the printed digits do not add up, as sentences; empty when all do. Checks
+   * each level of the value tree and the published order.
    */
   public static List<String> disagreements(Edition edition) {
     ComparisonTable table = new ComparisonTable(edition);
@@ -160,7 +160,11 @@ public final class ComparisonTable {
     BigDecimal rounded = expected.setScale(shown.scale(), RoundingMode.HALF_UP);
     if (rounded.compareTo(shown) != 0) {
       found.add(
-          place + ": the page shows " + shown + ", its printed parts give " + rounded.toPlainString());
+          place
+              + ": the page shows "
+              + shown
+              + ", its printed parts give "
+              + rounded.toPlainString());
     }
   }
 
@@ -189,7 +193,8 @@ public final class ComparisonTable {
               .reduce(BigDecimal.ZERO, BigDecimal::add)
               .divide(weight, 12, RoundingMode.HALF_UP);
       case GEOMETRIC -> geometric(parts, weight.doubleValue());
-      case FLOOR -> parts.stream().map(ComparisonTable::printed).min(BigDecimal::compareTo).orElseThrow();
+      case FLOOR ->
+          parts.stream().map(ComparisonTable::printed).min(BigDecimal::compareTo).orElseThrow();
     };
   }
 

@@ -45,14 +45,15 @@ final class CurveWords {
   }
 
   private static String window(CurveSpec.Window window) {
-    String below = window.zeroBelow() == null ? "" : ", falling to 0 at " + amount(window.zeroBelow());
-    String above = window.zeroAbove() == null ? "" : ", falling to 0 at " + amount(window.zeroAbove());
+    String below =
+        window.zeroBelow() == null ? "" : ", falling to 0 at " + amount(window.zeroBelow());
+    String above =
+        window.zeroAbove() == null ? "" : ", falling to 0 at " + amount(window.zeroAbove());
     return "10 from " + amount(window.from()) + " to " + amount(window.to()) + below + above;
   }
 
   private static String percentile(CurveSpec.Percentile percentile) {
-    String better =
-        percentile.better() == CurveSpec.Percentile.Better.HIGHER ? "higher" : "lower";
+    String better = percentile.better() == CurveSpec.Percentile.Better.HIGHER ? "higher" : "lower";
     return "percentile in the pool " + percentile.pool() + ", " + better + " is better";
   }
 

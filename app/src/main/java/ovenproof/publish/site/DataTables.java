@@ -324,7 +324,8 @@ final class DataTables {
     List<List<Object>> rows = new ArrayList<>();
     for (Campaign.Price p : edition.campaign().prices()) {
       rows.add(
-          List.of(p.product(), BigDecimal.valueOf(p.amount()), p.currency(), p.on(), or(p.where())));
+          List.of(
+              p.product(), BigDecimal.valueOf(p.amount()), p.currency(), p.on(), or(p.where())));
     }
     table(
         "prices",

@@ -23,8 +23,8 @@ import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
- * The editions of a site, oldest first, kept in {@code data/editions.json} so that a new one can say
- * what it changed.
+ * The editions of a site, oldest first, kept in {@code data/editions.json} so that a new one can
+ * say what it changed.
  */
 final class Editions {
   private static final String FILE = "data/editions.json";
@@ -56,8 +56,7 @@ final class Editions {
     for (ProductVerdict product : edition.verdict().products()) {
       products.put(
           product.id(),
-          new Standing(
-              product.name(), Scores.words(product.score()), Scores.rank(product.rank())));
+          new Standing(product.name(), Scores.words(product.score()), Scores.rank(product.rank())));
     }
     return new Past(edition.published(), edition.verdict().version(), products);
   }
@@ -105,9 +104,7 @@ final class Editions {
 
   private static String changed(Past before, Past after) {
     List<String> said = new ArrayList<>();
-    after
-        .products()
-        .forEach((id, now) -> changed(before.products().get(id), now, said));
+    after.products().forEach((id, now) -> changed(before.products().get(id), now, said));
     before
         .products()
         .forEach(

@@ -57,8 +57,7 @@ final class Elements {
       return span(dual.first()).withClass("nowrap");
     }
     return join(
-        span(dual.first()).withClass("nowrap"),
-        small(dual.second()).withClass("quiet nowrap"));
+        span(dual.first()).withClass("nowrap"), small(dual.second()).withClass("quiet nowrap"));
   }
 
   static TdTag figure(Dual dual) {

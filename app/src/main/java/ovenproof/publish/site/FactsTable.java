@@ -68,8 +68,7 @@ final class FactsTable {
     TrTag names = Elements.columns("Product", ">Price");
     facts.forEach(f -> names.with(th(f.name()).attr("scope", "col").withClass("r")));
     return j2html.TagCreator.table(
-        thead(names),
-        tbody(each(view.edition().campaign().products(), p -> row(page, p, facts))));
+        thead(names), tbody(each(view.edition().campaign().products(), p -> row(page, p, facts))));
   }
 
   private DomContent row(String page, Product product, List<Fact> facts) {
@@ -85,7 +84,9 @@ final class FactsTable {
   static DomContent price(Optional<Price> price) {
     return price
         .<DomContent>map(
-            p -> join(text(Prices.text(p)), br(), small(Frame.day(p.on())).withClass("quiet nowrap")))
+            p ->
+                join(
+                    text(Prices.text(p)), br(), small(Frame.day(p.on())).withClass("quiet nowrap")))
         .orElseGet(() -> small("not noted").withClass("quiet"));
   }
 

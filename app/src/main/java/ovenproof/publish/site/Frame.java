@@ -66,9 +66,7 @@ final class Frame {
         + html(
                 head(
                     meta().withCharset("utf-8"),
-                    meta()
-                        .withName("viewport")
-                        .withContent("width=device-width, initial-scale=1"),
+                    meta().withName("viewport").withContent("width=device-width, initial-scale=1"),
                     title(page.heading() + " · " + edition.campaign().info().title()),
                     iff(edition.isInvented(), meta().withName("robots").withContent("noindex")),
                     link()
@@ -110,9 +108,7 @@ final class Frame {
                 .withHref(SiteAddresses.link(page.path(), SiteAddresses.INDEX)),
             nav(
                     ul(each(DOORS, door -> li(door(page, door)))),
-                    details(
-                        summary(span("Pages")),
-                        ul(each(DOORS, door -> li(door(page, door))))))
+                    details(summary(span("Pages")), ul(each(DOORS, door -> li(door(page, door))))))
                 .withClass("stages")
                 .attr("aria-label", "Pages"))
         .withClass("top");
@@ -120,7 +116,9 @@ final class Frame {
 
   private static DomContent door(Page page, Door door) {
     var link = a(door.name()).withHref(SiteAddresses.link(page.path(), door.path()));
-    return belongs(page.path(), door.path()) ? link.attr("aria-current", current(page, door)) : link;
+    return belongs(page.path(), door.path())
+        ? link.attr("aria-current", current(page, door))
+        : link;
   }
 
   private static String current(Page page, Door door) {
@@ -158,9 +156,8 @@ final class Frame {
                     span(" computed from. "),
                     a("All data as tables")
                         .withHref(SiteAddresses.link(page.path(), "data/index.html"))),
-                p(
-                        "Made with Ovenproof. Numbers are rounded once, from the stored value, after"
-                            + " conversion; floors are rounded up.")
+                p("Made with Ovenproof. Numbers are rounded once, from the stored value, after"
+                        + " conversion; floors are rounded up.")
                     .withClass("quiet")))
         .withClass("foot small");
   }

@@ -82,7 +82,8 @@ final class IndexPage {
               + " points, covers all pairs at once.");
       notes.add("Within a tier: by score, then by name.");
     } else {
-      notes.add("One run each says nothing of how far a second one would fall: no margin, no rank.");
+      notes.add(
+          "One run each says nothing of how far a second one would fall: no margin, no rank.");
     }
     notes.add("An interval speaks of the appliances that stood on the bench.");
     return Elements.part("ranking", rankingHeading(), notes, rankingTable(), unranked());
@@ -100,7 +101,9 @@ final class IndexPage {
                 tr(
                         head(text("Rank"), null),
                         head(text("Product"), null),
-                        head(rawHtml(ScoreChart.axis() + "<span class=\"skip\">Picture</span>"), "plot-h"),
+                        head(
+                            rawHtml(ScoreChart.axis() + "<span class=\"skip\">Picture</span>"),
+                            "plot-h"),
                         head(join("Score", br(), "of 10"), null),
                         head(join("90 %", br(), "interval"), null),
                         head(join("Chance of", br(), "being best"), null),
@@ -172,8 +175,7 @@ final class IndexPage {
                 .withClass("plot")
                 .attr("role", "cell"),
             td(
-                    iff(
-                        !qualifier.isEmpty(), span(qualifier).withClass("unit most")),
+                    iff(!qualifier.isEmpty(), span(qualifier).withClass("unit most")),
                     text(Scores.digits(product.score())))
                 .withClass("fig total")
                 .attr("role", "cell"),
@@ -188,11 +190,7 @@ final class IndexPage {
   private DomContent price(String product) {
     Optional<Price> price = view.edition().price(product);
     return price
-        .<DomContent>map(
-            p ->
-                join(
-                    text(Prices.text(p)),
-                    small(Frame.day(p.on())).withClass("on")))
+        .<DomContent>map(p -> join(text(Prices.text(p)), small(Frame.day(p.on())).withClass("on")))
         .orElseGet(() -> small("not noted").withClass("on"));
   }
 
@@ -250,8 +248,7 @@ final class IndexPage {
     }
     names.with(
         th(text("Total"), span(rows.parts() + " parts").withClass("unit")).attr("scope", "col"));
-    return table(
-            thead(names), tbody(each(view.edition().verdict().products(), this::matrixRow)))
+    return table(thead(names), tbody(each(view.edition().verdict().products(), this::matrixRow)))
         .withClass("matrix");
   }
 
@@ -351,6 +348,7 @@ final class IndexPage {
         lines.isEmpty()
             ? Elements.quiet("Nothing was changed since this was first published.")
             : div(
-                table(thead(Elements.columns("When", "What changed")), tbody(each(lines, l -> l)))));
+                table(
+                    thead(Elements.columns("When", "What changed")), tbody(each(lines, l -> l)))));
   }
 }

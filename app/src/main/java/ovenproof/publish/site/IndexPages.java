@@ -43,8 +43,7 @@ final class IndexPages {
                 List.of(),
                 table(
                         thead(Elements.columns("Product", ">Rank", ">Score", "", ">90 % interval")),
-                        tbody(
-                            each(view.edition().verdict().products(), x -> productRow(path, x))))
+                        tbody(each(view.edition().verdict().products(), x -> productRow(path, x))))
                     .withClass("own-tests"))),
         null);
   }
@@ -148,13 +147,9 @@ final class IndexPages {
                 "tables",
                 "Tables",
                 List.of("datapackage.json describes their columns (Frictionless Table Schema)."),
-                ul(
-                        each(
-                            tables.entrySet(),
-                            t ->
-                                li(
-                                    a(t.getKey()).withHref(t.getKey()),
-                                    span(": " + t.getValue()))))
+                ul(each(
+                        tables.entrySet(),
+                        t -> li(a(t.getKey()).withHref(t.getKey()), span(": " + t.getValue()))))
                     .withClass("plain-list"))),
         null);
   }

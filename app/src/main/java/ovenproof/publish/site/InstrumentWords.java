@@ -30,7 +30,8 @@ final class InstrumentWords {
   }
 
   private static String correction(Calibration calibration) {
-    String reference = calibration.reference() == null ? "" : ", against " + calibration.reference();
+    String reference =
+        calibration.reference() == null ? "" : ", against " + calibration.reference();
     return Rounding.HALF_UP.text(calibration.correction(), 2)
         + " ± "
         + Rounding.HALF_UP.text(calibration.uncertainty(), 2)

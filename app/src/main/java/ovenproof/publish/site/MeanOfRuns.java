@@ -58,7 +58,9 @@ final class MeanOfRuns {
     return join(
         iff(mean.censored() != Censoring.NONE, rawHtml(Sign.OVER.svg())),
         span(dual.first()).withClass("nowrap"),
-        iff(dual.second() != null, join(br(), small(note(dual.second())).withClass("quiet nowrap"))),
+        iff(
+            dual.second() != null,
+            join(br(), small(note(dual.second())).withClass("quiet nowrap"))),
         br(),
         small(count()).withClass("quiet"));
   }

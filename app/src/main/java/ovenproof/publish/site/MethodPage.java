@@ -13,7 +13,6 @@ import static j2html.TagCreator.rawHtml;
 import static j2html.TagCreator.table;
 import static j2html.TagCreator.tbody;
 import static j2html.TagCreator.td;
-import static j2html.TagCreator.text;
 import static j2html.TagCreator.th;
 import static j2html.TagCreator.thead;
 import static j2html.TagCreator.tr;
@@ -23,7 +22,6 @@ import j2html.tags.specialized.TrTag;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 import ovenproof.method.Criterion;
 import ovenproof.method.Gate;
 import ovenproof.method.Method;
@@ -59,8 +57,14 @@ final class MethodPage {
         SiteAddresses.METHOD,
         method.title() + ": " + method.tests().size() + " tests, weighed before anything was seen",
         List.of(
-            p("Method " + method.id() + ", version " + method.version() + ". Made for: "
-                + method.population() + "."),
+            p(
+                "Method "
+                    + method.id()
+                    + ", version "
+                    + method.version()
+                    + ". Made for: "
+                    + method.population()
+                    + "."),
             Elements.maybe(method.why())),
         parts,
         null);
@@ -70,7 +74,11 @@ final class MethodPage {
     return Elements.part(
         "weights",
         "What weighs how much",
-        List.of("Weights are whole parts. " + "The total is a " + MethodWords.combine(method.scoring().combine()) + "."),
+        List.of(
+            "Weights are whole parts. "
+                + "The total is a "
+                + MethodWords.combine(method.scoring().combine())
+                + "."),
         table(
             thead(Elements.columns("Test", ">Parts", "Why")),
             tbody(
@@ -118,7 +126,9 @@ final class MethodPage {
                 "Criteria of " + test.name(),
                 table(
                     caption("Criteria: " + MethodWords.combine(test.combine())),
-                    thead(Elements.columns("Criterion", ">Parts", "From measurement to points", "Why")),
+                    thead(
+                        Elements.columns(
+                            "Criterion", ">Parts", "From measurement to points", "Why")),
                     tbody(each(rows, r -> r))));
     return Elements.part(
         view.addresses().name("method", test.id()),
@@ -131,8 +141,7 @@ final class MethodPage {
         Cautions.of(test));
   }
 
-  private void criteria(
-      TestPlan test, List<ValueNode> nodes, int depth, List<TrTag> rows) {
+  private void criteria(TestPlan test, List<ValueNode> nodes, int depth, List<TrTag> rows) {
     for (ValueNode node : nodes) {
       rows.add(
           tr(
@@ -186,7 +195,9 @@ final class MethodPage {
                 fact ->
                     div(
                         h3(fact.name()),
-                        ol(each(fact.steps(), s -> li(s))).attr("start", "0").withClass("steps")))));
+                        ol(each(fact.steps(), s -> li(s)))
+                            .attr("start", "0")
+                            .withClass("steps")))));
   }
 
   private DomContent numbers() {
@@ -220,7 +231,8 @@ final class MethodPage {
         : Elements.part(
             "instruments",
             "Measured with",
-            List.of("An error of calibration is shared by everything measured with the instrument."),
+            List.of(
+                "An error of calibration is shared by everything measured with the instrument."),
             Elements.wide(
                 "Instruments",
                 table(

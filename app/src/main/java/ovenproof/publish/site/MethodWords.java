@@ -150,8 +150,7 @@ final class MethodWords {
     Quantity at = Objects.requireNonNull(stop.at());
     Quantity shown =
         at.unit().dimension() == ovenproof.core.quantity.Dimension.TIME ? at.to(Unit.SECOND) : at;
-    Rounding rounding =
-        stop.when() == StopRule.When.CORE ? Rounding.FLOOR_UP : Rounding.HALF_UP;
+    Rounding rounding = stop.when() == StopRule.When.CORE ? Rounding.FLOOR_UP : Rounding.HALF_UP;
     return Figures.dual(shown, rounding).toString();
   }
 
@@ -176,13 +175,18 @@ final class MethodWords {
     };
   }
 
-  /** A limit outside the weighing, in a sentence; floors and ceilings are rounded to their safe side. */
+  /**
+   * A limit outside the weighing, in a sentence; floors and ceilings are rounded to their safe
+   * side.
+   */
   static String gate(Gate gate) {
     String limit = limit(gate);
     String what =
         switch (gate.kind()) {
           case VETO -> "no score";
-          case CEILING -> "at most " + Figures.text(Objects.requireNonNullElse(gate.ceiling(), 0.0), Unit.POINTS);
+          case CEILING ->
+              "at most "
+                  + Figures.text(Objects.requireNonNullElse(gate.ceiling(), 0.0), Unit.POINTS);
           case FLAG -> "said beside the score";
         };
     String scope = gate.scope() == Gate.Scope.TOTAL ? " of the whole" : " of the test";

@@ -82,7 +82,8 @@ final class Pictures {
   private View.@Nullable Picture write(SiteFolder folder, Photo photo, int number) {
     try {
       Made made = smaller(edition.evidence().bytes(photo.file(), MOST_BYTES), LONGEST_SIDE);
-      String path = "pictures/" + addresses.name("picture", photo.run()) + "-" + (number + 1) + ".jpg";
+      String path =
+          "pictures/" + addresses.name("picture", photo.run()) + "-" + (number + 1) + ".jpg";
       folder.write(path, made.jpeg());
       return new View.Picture(
           path,
@@ -141,7 +142,8 @@ final class Pictures {
   }
 
   private static BufferedImage read(byte[] bytes, int longest) throws IOException {
-    try (ImageInputStream stream = ImageIO.createImageInputStream(new ByteArrayInputStream(bytes))) {
+    try (ImageInputStream stream =
+        ImageIO.createImageInputStream(new ByteArrayInputStream(bytes))) {
       Iterator<ImageReader> readers = ImageIO.getImageReaders(stream);
       if (!readers.hasNext()) {
         throw new IOException("not a picture in a format that can be read");

@@ -8,7 +8,6 @@ import static j2html.TagCreator.figure;
 import static j2html.TagCreator.h3;
 import static j2html.TagCreator.iff;
 import static j2html.TagCreator.img;
-import static j2html.TagCreator.join;
 import static j2html.TagCreator.li;
 import static j2html.TagCreator.p;
 import static j2html.TagCreator.rawHtml;
@@ -63,10 +62,7 @@ final class ProductPage {
     return new Page(
         path,
         view.findings().product(product),
-        List.of(
-            lane(),
-            p(intro()),
-            Elements.bullets(view.findings().reservations(product))),
+        List.of(lane(), p(intro()), Elements.bullets(view.findings().reservations(product))),
         parts.stream().filter(Objects::nonNull).toList(),
         new StructuredData(view.edition()).product(product));
   }
@@ -167,8 +163,7 @@ final class ProductPage {
   }
 
   private DomContent gateRow(GateOutcome gate) {
-    return tr(
-        th(gate.name()).attr("scope", "row"), td(testName(gate.test())), td(gate.words()));
+    return tr(th(gate.name()).attr("scope", "row"), td(testName(gate.test())), td(gate.words()));
   }
 
   private String testName(String id) {

@@ -84,7 +84,9 @@ final class RunPage {
 
   private static String ending(Event stop) {
     String after = Figures.text(stop.elapsedSeconds(), Unit.SECOND);
-    return "cap".equals(stop.value()) ? ": not done at the cap, " + after : ": ended after " + after;
+    return "cap".equals(stop.value())
+        ? ": not done at the cap, " + after
+        : ": ended after " + after;
   }
 
   private List<DomContent> intro() {
@@ -96,9 +98,10 @@ final class RunPage {
             rawHtml(" · "),
             a(testName()).withHref(SiteAddresses.link(path, view.addresses().test(run.test()))),
             rawHtml(" · "),
-            a("Score").withHref(SiteAddresses.link(path, view.addresses().score(run.product(), run.test())))));
-    String counts =
-        campaign.whyNotCounted(run).map(w -> "Does not count: " + w).orElse("Counts");
+            a("Score")
+                .withHref(
+                    SiteAddresses.link(path, view.addresses().score(run.product(), run.test())))));
+    String counts = campaign.whyNotCounted(run).map(w -> "Does not count: " + w).orElse("Counts");
     intro.add(
         p(
             view.names().hidden(counts)
@@ -112,7 +115,9 @@ final class RunPage {
                     : ", " + new RunTable(view).when(run))
                 + (run.redoOf() == null ? "" : ". Repeats " + run.redoOf())
                 + "."));
-    card().forEach(c -> intro.add(p("Setting: " + view.names().hidden(ProductPage.setting(c)) + ".")));
+    card()
+        .forEach(
+            c -> intro.add(p("Setting: " + view.names().hidden(ProductPage.setting(c)) + ".")));
     List<Deviation> deviations = campaign.deviationsOf(run.id());
     if (!deviations.isEmpty()) {
       intro.add(Elements.bullets(deviations.stream().map(this::deviation).toList()));
@@ -174,11 +179,18 @@ final class RunPage {
         th(m.label(), m.n() > 1 ? " (n = " + m.n() + ")" : "").attr("scope", "row"),
         Elements.figure(Figures.of(m)),
         td(uncertainty(m)).withClass("small"),
-        td(
-                view.names().hidden(m.definition()) + " (" + m.id() + ", revision " + m.revision() + ")"
-                    + (m.note() == null ? "" : ". " + view.names().hidden(m.note())))
+        td(view.names().hidden(m.definition())
+                + " ("
+                + m.id()
+                + ", revision "
+                + m.revision()
+                + ")"
+                + (m.note() == null ? "" : ". " + view.names().hidden(m.note())))
             .withClass("small quiet"),
-        td(m.evidence().stream().map(view.names()::hidden).map(RunPage::shortened).collect(Collectors.joining(", ")))
+        td(m.evidence().stream()
+                .map(view.names()::hidden)
+                .map(RunPage::shortened)
+                .collect(Collectors.joining(", ")))
             .withClass("small quiet"));
   }
 
@@ -196,9 +208,7 @@ final class RunPage {
       return rawHtml("");
     }
     String sources =
-        m.components().stream()
-            .map(c -> source(c, m))
-            .collect(Collectors.joining("; "));
+        m.components().stream().map(c -> source(c, m)).collect(Collectors.joining("; "));
     return join(
         j2html.TagCreator.text(Figures.withUncertainty(m.value(), m.uncertainty(), m.unit())),
         br(),
@@ -261,7 +271,9 @@ final class RunPage {
                                 td(e.type().word().replace('-', ' ')),
                                 td(e.batch() == null ? "" : e.batch().toString()),
                                 td(Objects.requireNonNullElse(view.names().hide(e.value()), "")),
-                                td(Objects.requireNonNullElse(view.names().hide(e.note()), "")))))));
+                                td(
+                                    Objects.requireNonNullElse(
+                                        view.names().hide(e.note()), "")))))));
   }
 
   private DomContent traces() {
@@ -271,10 +283,7 @@ final class RunPage {
             "traces",
             "Traces",
             List.of(),
-            div(
-                each(
-                    view.traces(run),
-                    t -> figure(rawHtml(t.svg()), figcaption(t.caption())))));
+            div(each(view.traces(run), t -> figure(rawHtml(t.svg()), figcaption(t.caption())))));
   }
 
   private DomContent pictures() {
@@ -284,18 +293,18 @@ final class RunPage {
             "pictures",
             "Pictures",
             List.of("Made smaller; the fingerprints below belong to the files as they came in."),
-            div(
-                    each(
-                        view.pictures(run),
-                        x ->
-                            ProductPage.picture(
-                                path, x, "batch " + x.batch() + (x.face().isEmpty() ? "" : ", " + x.face()))))
+            div(each(
+                    view.pictures(run),
+                    x ->
+                        ProductPage.picture(
+                            path,
+                            x,
+                            "batch " + x.batch() + (x.face().isEmpty() ? "" : ", " + x.face()))))
                 .withClass("gallery"));
   }
 
   private DomContent pieces() {
-    List<Piece> pieces =
-        campaign.pieces().stream().filter(x -> x.run().equals(run.id())).toList();
+    List<Piece> pieces = campaign.pieces().stream().filter(x -> x.run().equals(run.id())).toList();
     return pieces.isEmpty()
         ? rawHtml("")
         : Elements.part(
@@ -323,7 +332,10 @@ final class RunPage {
 
   private DomContent files() {
     Set<String> files = new LinkedHashSet<>();
-    campaign.photos().stream().filter(x -> x.run().equals(run.id())).map(Photo::file).forEach(files::add);
+    campaign.photos().stream()
+        .filter(x -> x.run().equals(run.id()))
+        .map(Photo::file)
+        .forEach(files::add);
     campaign.traces().stream().filter(this::serves).map(TraceBinding::file).forEach(files::add);
     values().stream()
         .flatMap(v -> v.value().evidence().stream())
@@ -335,7 +347,8 @@ final class RunPage {
             "files",
             "No file behind it",
             List.of(),
-            Elements.quiet("Everything known of this run was typed in by hand; it is listed above."))
+            Elements.quiet(
+                "Everything known of this run was typed in by hand; it is listed above."))
         : Elements.part(
             "files",
             "Files as they came in",

@@ -2,7 +2,6 @@ package ovenproof.publish.site;
 
 import static j2html.TagCreator.a;
 import static j2html.TagCreator.each;
-import static j2html.TagCreator.table;
 import static j2html.TagCreator.tbody;
 import static j2html.TagCreator.td;
 import static j2html.TagCreator.th;
@@ -39,7 +38,14 @@ final class RunTable {
         j2html.TagCreator.table(
             thead(
                 Elements.columns(
-                    "Run", "Product", "Test", "Variant", ">Replicate", "When", "Counts", "Deviations")),
+                    "Run",
+                    "Product",
+                    "Test",
+                    "Variant",
+                    ">Replicate",
+                    "When",
+                    "Counts",
+                    "Deviations")),
             tbody(each(runs, run -> row(page, run)))));
   }
 
@@ -50,7 +56,13 @@ final class RunTable {
         th(a(run.id()).withHref(SiteAddresses.link(page, view.addresses().run(run.id()))))
             .attr("scope", "row"),
         td(view.edition().name(run.product())),
-        td(view.edition().campaign().method().test(run.test()).map(TestPlan::name).orElse(run.test())),
+        td(
+            view.edition()
+                .campaign()
+                .method()
+                .test(run.test())
+                .map(TestPlan::name)
+                .orElse(run.test())),
         td(run.variant()),
         Elements.figure(Integer.toString(run.replicate())),
         td(when(run)).withClass("nowrap"),

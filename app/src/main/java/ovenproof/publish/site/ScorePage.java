@@ -4,7 +4,6 @@ import static j2html.TagCreator.a;
 import static j2html.TagCreator.div;
 import static j2html.TagCreator.each;
 import static j2html.TagCreator.h3;
-import static j2html.TagCreator.join;
 import static j2html.TagCreator.p;
 import static j2html.TagCreator.rawHtml;
 import static j2html.TagCreator.table;
@@ -87,7 +86,8 @@ final class ScorePage {
     List<DomContent> rows = new ArrayList<>();
     for (Node child : parent.children()) {
       String anchor = view.addresses().name("criterion", child.id());
-      DomContent name = child.measure() == null ? rawHtml("") : a(child.name()).withHref("#" + anchor);
+      DomContent name =
+          child.measure() == null ? rawHtml("") : a(child.name()).withHref("#" + anchor);
       rows.add(
           tr(
               th(child.measure() == null ? j2html.TagCreator.text(child.name()) : name)
@@ -104,7 +104,8 @@ final class ScorePage {
 
   private void criteria(Node parent, List<ValueNode> plan, List<DomContent> parts) {
     for (Node child : parent.children()) {
-      Optional<ValueNode> planned = plan.stream().filter(n -> n.id().equals(child.id())).findFirst();
+      Optional<ValueNode> planned =
+          plan.stream().filter(n -> n.id().equals(child.id())).findFirst();
       if (planned.isPresent() && planned.get() instanceof ValueNode.Group group) {
         criteria(child, group.children(), parts);
       } else if (planned.isPresent() && planned.get() instanceof Criterion criterion) {
@@ -122,7 +123,8 @@ final class ScorePage {
         view.addresses().name("criterion", child.id()),
         criterion.name() + ": " + Scores.words(child.score()),
         List.of(
-            "Curve: " + CurveWords.of(criterion) + ".", Objects.requireNonNullElse(criterion.why(), "")),
+            "Curve: " + CurveWords.of(criterion) + ".",
+            Objects.requireNonNullElse(criterion.why(), "")),
         measurement(child, values),
         runs(values));
   }
@@ -134,7 +136,8 @@ final class ScorePage {
       mean = new MeanOfRuns(counted).measurement();
     }
     if (mean == null) {
-      return Elements.quiet(Objects.requireNonNullElse(child.score().note(), "Nothing was measured."));
+      return Elements.quiet(
+          Objects.requireNonNullElse(child.score().note(), "Nothing was measured."));
     }
     return div(
         h3(mean.label() + ": " + Figures.of(mean)),

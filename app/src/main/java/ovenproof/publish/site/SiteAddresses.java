@@ -4,8 +4,8 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HashMap;
-import java.util.HexFormat;
 import java.util.HashSet;
+import java.util.HexFormat;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
@@ -13,9 +13,9 @@ import java.util.Set;
 /**
  * Where each page of a site lies: paths relative to its root, with {@code /}.
  *
- * <p>Keys become file names only if they are plain lower-case words; anything else is made plain and
- * told apart by a fingerprint, so that no key leaves the folder and two keys that differ in case
- * only do not meet in one file.
+ * <p>Keys become file names only if they are plain lower-case words; anything else is made plain
+ * and told apart by a fingerprint, so that no key leaves the folder and two keys that differ in
+ * case only do not meet in one file.
  */
 final class SiteAddresses {
   static final String INDEX = "index.html";

@@ -1,21 +1,15 @@
 package ovenproof.publish.site;
 
 import static j2html.TagCreator.a;
-import static j2html.TagCreator.b;
-import static j2html.TagCreator.dd;
 import static j2html.TagCreator.div;
-import static j2html.TagCreator.dl;
-import static j2html.TagCreator.dt;
 import static j2html.TagCreator.each;
 import static j2html.TagCreator.figcaption;
 import static j2html.TagCreator.figure;
 import static j2html.TagCreator.h3;
 import static j2html.TagCreator.iff;
-import static j2html.TagCreator.join;
 import static j2html.TagCreator.p;
 import static j2html.TagCreator.rawHtml;
 import static j2html.TagCreator.small;
-import static j2html.TagCreator.span;
 import static j2html.TagCreator.table;
 import static j2html.TagCreator.tbody;
 import static j2html.TagCreator.td;
@@ -27,16 +21,13 @@ import j2html.tags.DomContent;
 import j2html.tags.specialized.TrTag;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Run;
 import ovenproof.chart.ScoreChart;
-import ovenproof.core.measure.Measurement;
 import ovenproof.measure.Measured.Value;
 import ovenproof.method.MeasureUse;
 import ovenproof.method.TestPlan;
-import ovenproof.publish.figure.Figures;
 import ovenproof.publish.figure.Scores;
 import ovenproof.verdict.Verdict.Node;
 import ovenproof.verdict.Verdict.ProductVerdict;
@@ -122,8 +113,7 @@ final class TestPage {
             "Measurements",
             table(
                     thead(names),
-                    tbody(
-                        each(view.edition().campaign().products(), p -> measurementRow(p))))
+                    tbody(each(view.edition().campaign().products(), p -> measurementRow(p))))
                 .withClass("measured")));
   }
 
@@ -194,8 +184,7 @@ final class TestPage {
   }
 
   private String caption(ProductVerdict product, View.Picture picture) {
-    String score =
-        product.test(test.id()).map(n -> ", " + Scores.words(n.score())).orElse("");
+    String score = product.test(test.id()).map(n -> ", " + Scores.words(n.score())).orElse("");
     return product.name() + (picture.face().isEmpty() ? "" : ", " + picture.face()) + score;
   }
 
