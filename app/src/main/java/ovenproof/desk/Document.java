@@ -1,0 +1,21 @@
+package ovenproof.desk;
+
+import java.time.Instant;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One revision of a document.
+ *
+ * @param name {@link #METHOD} or {@link #FIELD}
+ * @param revision from 1
+ * @param why the reason given for the change, or null
+ */
+public record Document(
+    String name, long revision, String who, Instant at, @Nullable String why, String body) {
+
+  /** The method's text as written. */
+  public static final String METHOD = "method";
+
+  /** Products and everything else that is known of the field before anything is cooked. */
+  public static final String FIELD = "field";
+}
