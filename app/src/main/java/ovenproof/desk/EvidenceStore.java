@@ -3,7 +3,6 @@ package ovenproof.desk;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
-import java.nio.ByteBuffer;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.file.FileAlreadyExistsException;
@@ -88,13 +87,14 @@ public final class EvidenceStore {
     if (Files.exists(place)) {
       return;
     }
-    Files.createDirectories(place.getParent());
+    Path shelf = root.resolve(sha256.substring(0, 2));
+    Files.createDirectories(shelf);
     try {
       Files.move(part, place, StandardCopyOption.ATOMIC_MOVE);
     } catch (FileAlreadyExistsException sameBytesMeanwhile) {
       return;
     }
-    force(place.getParent());
+    force(shelf);
     force(root);
   }
 
@@ -178,7 +178,4 @@ public final class EvidenceStore {
     }
   }
 
-  static ByteBuffer utf8(String text) {
-    return ByteBuffer.wrap(text.getBytes(java.nio.charset.StandardCharsets.UTF_8));
-  }
 }
