@@ -112,7 +112,8 @@ final class Database implements AutoCloseable {
   private boolean isCurrent() {
     try {
       return reader
-          .sql("select version from flyway_schema_history where success order by installed_rank desc")
+          .sql(
+              "select version from flyway_schema_history where success order by installed_rank desc")
           .query(String.class)
           .list()
           .contains(NEWEST_MIGRATION);
@@ -156,7 +157,9 @@ final class Database implements AutoCloseable {
       root = root.getCause();
     }
     String message = root.getMessage();
-    return message == null ? root.getClass().getSimpleName() : message.lines().findFirst().orElse("");
+    return message == null
+        ? root.getClass().getSimpleName()
+        : message.lines().findFirst().orElse("");
   }
 
   @Override

@@ -303,7 +303,8 @@ public final class Desk implements AutoCloseable {
   public Document document(String id, String name) {
     return database
         .reader()
-        .sql("select * from document where campaign = ? and name = ? order by revision desc limit 1")
+        .sql(
+            "select * from document where campaign = ? and name = ? order by revision desc limit 1")
         .param(id)
         .param(name)
         .query(Desk::document)
@@ -520,8 +521,8 @@ public final class Desk implements AutoCloseable {
   }
 
   /**
-   * Gives stored evidence a name in a campaign. The same bytes under the same name are attached once;
-   * other bytes under a name that is taken get a number behind it.
+   * Gives stored evidence a name in a campaign. The same bytes under the same name are attached
+   * once; other bytes under a name that is taken get a number behind it.
    *
    * @param path relative, with {@code /}
    * @return the name under which it is attached
@@ -591,7 +592,9 @@ public final class Desk implements AutoCloseable {
     List<String> known = campaigns().stream().map(DeskCampaign::id).toList();
     return new InputException(
         Problem.error(
-            Place.of(id), "no such campaign", "a campaign of this desk",
+            Place.of(id),
+            "no such campaign",
+            "a campaign of this desk",
             NearestWord.remedy(id, known)));
   }
 

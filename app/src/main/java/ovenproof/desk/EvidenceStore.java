@@ -53,7 +53,10 @@ public final class EvidenceStore {
       return stored;
     } catch (IOException failure) {
       throw new OutsideException(
-          "\"" + name + "\" could not be stored (" + Database.rootMessage(failure)
+          "\""
+              + name
+              + "\" could not be stored ("
+              + Database.rootMessage(failure)
               + "). Nothing was kept of it; check that the disk has room, then send it again.",
           failure);
     } finally {
@@ -117,7 +120,10 @@ public final class EvidenceStore {
       return Files.newInputStream(place(sha256));
     } catch (IOException failure) {
       throw new OutsideException(
-          "the evidence " + sha256 + " cannot be read from " + root
+          "the evidence "
+              + sha256
+              + " cannot be read from "
+              + root
               + ". Restore the folder from a backup.",
           failure);
     }
@@ -177,5 +183,4 @@ public final class EvidenceStore {
       }
     }
   }
-
 }

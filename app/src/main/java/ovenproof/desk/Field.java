@@ -16,7 +16,9 @@ import ovenproof.campaign.Campaign.Product;
 import ovenproof.campaign.Campaign.SettingCard;
 import ovenproof.campaign.Campaign.Specimen;
 
-/** The document of what is compared, with what, in which order: all of a campaign but its entries. */
+/**
+ * The document of what is compared, with what, in which order: all of a campaign but its entries.
+ */
 public record Field(
     Info info,
     List<Product> products,
@@ -67,49 +69,121 @@ public record Field(
 
   public Field withInfo(Info changed) {
     return new Field(
-        changed, products, leftOut, specimens, prices, settingCards, plan, notRun, lots,
-        instruments, calibrations);
+        changed,
+        products,
+        leftOut,
+        specimens,
+        prices,
+        settingCards,
+        plan,
+        notRun,
+        lots,
+        instruments,
+        calibrations);
   }
 
   public Field withProducts(List<Product> changed) {
     return new Field(
-        info, changed, leftOut, specimens, prices, settingCards, plan, notRun, lots, instruments,
+        info,
+        changed,
+        leftOut,
+        specimens,
+        prices,
+        settingCards,
+        plan,
+        notRun,
+        lots,
+        instruments,
         calibrations);
   }
 
   public Field withLeftOut(List<LeftOut> changed) {
     return new Field(
-        info, products, changed, specimens, prices, settingCards, plan, notRun, lots, instruments,
+        info,
+        products,
+        changed,
+        specimens,
+        prices,
+        settingCards,
+        plan,
+        notRun,
+        lots,
+        instruments,
         calibrations);
   }
 
   public Field withSpecimens(List<Specimen> changed) {
     return new Field(
-        info, products, leftOut, changed, prices, settingCards, plan, notRun, lots, instruments,
+        info,
+        products,
+        leftOut,
+        changed,
+        prices,
+        settingCards,
+        plan,
+        notRun,
+        lots,
+        instruments,
         calibrations);
   }
 
   public Field withPrices(List<Price> changed) {
     return new Field(
-        info, products, leftOut, specimens, changed, settingCards, plan, notRun, lots, instruments,
+        info,
+        products,
+        leftOut,
+        specimens,
+        changed,
+        settingCards,
+        plan,
+        notRun,
+        lots,
+        instruments,
         calibrations);
   }
 
   public Field withSettingCards(List<SettingCard> changed) {
     return new Field(
-        info, products, leftOut, specimens, prices, changed, plan, notRun, lots, instruments,
+        info,
+        products,
+        leftOut,
+        specimens,
+        prices,
+        changed,
+        plan,
+        notRun,
+        lots,
+        instruments,
         calibrations);
   }
 
   public Field withPlan(List<PlannedRun> changed) {
     return new Field(
-        info, products, leftOut, specimens, prices, settingCards, changed, notRun, lots,
-        instruments, calibrations);
+        info,
+        products,
+        leftOut,
+        specimens,
+        prices,
+        settingCards,
+        changed,
+        notRun,
+        lots,
+        instruments,
+        calibrations);
   }
 
   public Field withNotRun(List<NotRun> changed) {
     return new Field(
-        info, products, leftOut, specimens, prices, settingCards, plan, changed, lots, instruments,
+        info,
+        products,
+        leftOut,
+        specimens,
+        prices,
+        settingCards,
+        plan,
+        changed,
+        lots,
+        instruments,
         calibrations);
   }
 

@@ -109,8 +109,18 @@ public final class Jobs implements AutoCloseable {
     long now = clock.millis();
     Job job =
         new Job(
-            Keys.next(clock), kind, campaign, input, Job.State.WAITING, 0, 0, "waiting", null, who,
-            Instant.ofEpochMilli(now), Instant.ofEpochMilli(now));
+            Keys.next(clock),
+            kind,
+            campaign,
+            input,
+            Job.State.WAITING,
+            0,
+            0,
+            "waiting",
+            null,
+            who,
+            Instant.ofEpochMilli(now),
+            Instant.ofEpochMilli(now));
     database.write(
         write ->
             write
@@ -208,8 +218,12 @@ public final class Jobs implements AutoCloseable {
     } catch (RuntimeException fault) {
       LOG.error("job {} of kind {} failed", id, job.kind(), fault);
       update(
-          id, Job.State.FAILED, 0, 0,
-          "a fault in the program itself; nothing was kept. The log says more.", null);
+          id,
+          Job.State.FAILED,
+          0,
+          0,
+          "a fault in the program itself; nothing was kept. The log says more.",
+          null);
     } finally {
       running.remove(id);
     }

@@ -29,10 +29,14 @@ public record NewEntry(
    *
    * @param deviceTime what the sender's clock said
    * @param clockOffsetMillis the desk's clock minus the sender's, as the sender estimated it
-   * @param clockUncertaintyMillis standard uncertainty of the offset; null when it was not estimated
+   * @param clockUncertaintyMillis standard uncertainty of the offset; null when it was not
+   *     estimated
    */
   public record Stamp(
-      String who, Instant deviceTime, long clockOffsetMillis, @Nullable Long clockUncertaintyMillis) {
+      String who,
+      Instant deviceTime,
+      long clockOffsetMillis,
+      @Nullable Long clockUncertaintyMillis) {
 
     public static Stamp of(String who, Instant now) {
       return new Stamp(who, now, 0, null);

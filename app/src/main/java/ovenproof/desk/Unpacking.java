@@ -24,14 +24,15 @@ final class Unpacking {
   private Unpacking() {}
 
   /**
-   * Unpacks and finds the campaign in it: the folder that holds {@code campaign.yaml}, at the top or
-   * one level down.
+   * Unpacks and finds the campaign in it: the folder that holds {@code campaign.yaml}, at the top
+   * or one level down.
    */
   static Path campaignFolder(Path zip, Path target) {
     try (InputStream in = Files.newInputStream(zip)) {
       unpack(zip.getFileName().toString(), in, target);
     } catch (java.util.zip.ZipException broken) {
-      throw refused(zip.getFileName().toString(), "a damaged zip file", "a zip file", "send it again");
+      throw refused(
+          zip.getFileName().toString(), "a damaged zip file", "a zip file", "send it again");
     } catch (IOException failure) {
       throw new OutsideException("cannot unpack " + zip.getFileName(), failure);
     }
@@ -88,7 +89,9 @@ final class Unpacking {
       // Falls through to the refusal.
     }
     throw refused(
-        zip, "\"" + name + "\", which leaves the folder", "files inside the folder only",
+        zip,
+        "\"" + name + "\", which leaves the folder",
+        "files inside the folder only",
         "pack the folder again with another program");
   }
 
@@ -101,7 +104,9 @@ final class Unpacking {
         remaining -= n;
         if (remaining < 0) {
           throw refused(
-              name, "more than " + MOST_BYTES / 1_000_000_000 + " GB when unpacked", "less",
+              name,
+              "more than " + MOST_BYTES / 1_000_000_000 + " GB when unpacked",
+              "less",
               "split the campaign");
         }
         out.write(buffer, 0, n);

@@ -81,16 +81,38 @@ class DeskTest {
   private static NewEntry run(String key, String id) {
     Run run =
         new Run(
-            id, "alder", null, "toast", "standard", 1, Run.Kind.COUNTED, null, null, NOON, null,
-            null, null, "lead", null);
+            id,
+            "alder",
+            null,
+            "toast",
+            "standard",
+            1,
+            Run.Kind.COUNTED,
+            null,
+            null,
+            NOON,
+            null,
+            null,
+            null,
+            "lead",
+            null);
     return new NewEntry(key, EntryKind.RUN, run, NewEntry.Stamp.of("lead", NOON), null);
   }
 
   private static NewEntry reading(String key, String corrects, double celsius) {
     Reading reading =
         new Reading(
-            "r1", "skin", null, null, null, new Quantity(celsius, Unit.CELSIUS), null, null, null,
-            null, new Entry.Provenance(key, "operator", NOON, corrects));
+            "r1",
+            "skin",
+            null,
+            null,
+            null,
+            new Quantity(celsius, Unit.CELSIUS),
+            null,
+            null,
+            null,
+            null,
+            new Entry.Provenance(key, "operator", NOON, corrects));
     return new NewEntry(
         key, EntryKind.READING, reading, NewEntry.Stamp.of("operator", NOON), corrects);
   }
@@ -102,7 +124,8 @@ class DeskTest {
     Campaign before;
     try (Desk desk = Desk.open(location, Clock.systemUTC())) {
       desk.create(field(), METHOD, "lead");
-      desk.append("toasters-2026", List.of(run("key-run-1", "r1"), reading("key-read-1", null, 61.5)));
+      desk.append(
+          "toasters-2026", List.of(run("key-run-1", "r1"), reading("key-read-1", null, 61.5)));
       before = desk.load("toasters-2026");
     }
     try (Desk desk = Desk.open(location, Clock.systemUTC())) {
@@ -128,7 +151,8 @@ class DeskTest {
   void aCorrectionReplacesAndBothStayInTheRecord(DatabaseKind kind) {
     try (Desk desk = kind.open(folder)) {
       desk.create(field(), METHOD, "lead");
-      desk.append("toasters-2026", List.of(run("key-run-1", "r1"), reading("key-read-1", null, 615)));
+      desk.append(
+          "toasters-2026", List.of(run("key-run-1", "r1"), reading("key-read-1", null, 615)));
       desk.append("toasters-2026", List.of(reading("key-read-2", "key-read-1", 61.5)));
       Campaign campaign = desk.load("toasters-2026");
       assertThat(campaign.readings()).hasSize(2);
@@ -149,17 +173,28 @@ class DeskTest {
       desk.append(
           "toasters-2026",
           List.of(
-              new NewEntry("row-key-1", EntryKind.EVENT, stop, NewEntry.Stamp.of("x", NOON), null)));
+              new NewEntry(
+                  "row-key-1", EntryKind.EVENT, stop, NewEntry.Stamp.of("x", NOON), null)));
       assertThat(desk.load("toasters-2026").events().get(0).origin().id()).isNull();
       Event mended =
           new Event(
-              "r1", Event.Type.STOP, 310, null, null, "cap", null,
+              "r1",
+              Event.Type.STOP,
+              310,
+              null,
+              null,
+              "cap",
+              null,
               new Entry.Provenance("row-key-2", "lead", NOON, "row-key-1"));
       desk.append(
           "toasters-2026",
           List.of(
               new NewEntry(
-                  "row-key-2", EntryKind.EVENT, mended, NewEntry.Stamp.of("x", NOON), "row-key-1")));
+                  "row-key-2",
+                  EntryKind.EVENT,
+                  mended,
+                  NewEntry.Stamp.of("x", NOON),
+                  "row-key-1")));
       assertThat(desk.load("toasters-2026").eventsOf("r1"))
           .extracting(Event::elapsedSeconds)
           .containsExactly(310.0);
@@ -273,8 +308,7 @@ class DeskTest {
   }
 
   private static String attach(Desk desk, String path, String bytes) {
-    var stored =
-        desk.evidence().put(path, new ByteArrayInputStream(bytes.getBytes()), 1000);
+    var stored = desk.evidence().put(path, new ByteArrayInputStream(bytes.getBytes()), 1000);
     return desk.attach("toasters-2026", path, stored, "cook");
   }
 

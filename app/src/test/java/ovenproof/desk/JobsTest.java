@@ -86,7 +86,8 @@ class JobsTest {
       desk.jobs().register("long", (job, running) -> "finished after the restart");
       desk.jobs().resume();
       await(() -> !desk.jobs().find(id).orElseThrow().isOpen());
-      assertThat(desk.jobs().find(id).orElseThrow().result()).isEqualTo("finished after the restart");
+      assertThat(desk.jobs().find(id).orElseThrow().result())
+          .isEqualTo("finished after the restart");
     }
   }
 

@@ -37,13 +37,27 @@ public final class TemporaryPostgresql {
     Path data = folder.resolve("data");
     run(
         List.of(
-            bin.resolve("initdb").toString(), "-D", data.toString(), "-U", "desk", "-A", "trust",
-            "-E", "UTF8", "--locale=C", "--no-sync"),
+            bin.resolve("initdb").toString(),
+            "-D",
+            data.toString(),
+            "-U",
+            "desk",
+            "-A",
+            "trust",
+            "-E",
+            "UTF8",
+            "--locale=C",
+            "--no-sync"),
         true);
     run(
         List.of(
-            bin.resolve("pg_ctl").toString(), "-D", data.toString(), "-w", "-l",
-            folder.resolve("log").toString(), "-o",
+            bin.resolve("pg_ctl").toString(),
+            "-D",
+            data.toString(),
+            "-w",
+            "-l",
+            folder.resolve("log").toString(),
+            "-o",
             "-p " + port + " -c listen_addresses=127.0.0.1 -c unix_socket_directories=" + folder,
             "start"),
         true);
@@ -54,8 +68,12 @@ public final class TemporaryPostgresql {
                   try {
                     run(
                         List.of(
-                            bin.resolve("pg_ctl").toString(), "-D", data.toString(), "-m",
-                            "immediate", "stop"),
+                            bin.resolve("pg_ctl").toString(),
+                            "-D",
+                            data.toString(),
+                            "-m",
+                            "immediate",
+                            "stop"),
                         true);
                     remove(folder);
                   } catch (IOException | InterruptedException leftToTheSystem) {
