@@ -91,7 +91,9 @@ public final class YamlMap {
                 where,
                 "the key \"" + key + "\"",
                 "one of " + String.join(", ", known),
-                NearestWord.remedy(key, known));
+                key.contains(" ")
+                    ? "a comma between { and } ends a value: put the text before it in quotes"
+                    : NearestWord.remedy(key, known));
           }
         });
   }
