@@ -1,0 +1,134 @@
+package ovenproof.measure;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import org.jspecify.annotations.Nullable;
+import ovenproof.campaign.Photo;
+import ovenproof.core.colour.Lab;
+import ovenproof.core.measure.MeasureDescription;
+import ovenproof.core.measure.Measurement;
+import ovenproof.core.measure.Subject;
+import ovenproof.core.photo.ChartCalibrator;
+import ovenproof.core.photo.ChartFinder;
+import ovenproof.core.photo.ChartSighting;
+import ovenproof.core.photo.Outline;
+import ovenproof.core.photo.PhotoCalibration;
+import ovenproof.core.photo.PhotoMeasureCatalogue;
+import ovenproof.core.photo.PhotoMeasures;
+import ovenproof.core.photo.PhotoScale;
+import ovenproof.core.photo.Picture;
+import ovenproof.core.photo.PixelBox;
+import ovenproof.core.photo.ShadeSettings;
+import ovenproof.core.quantity.Dimension;
+import ovenproof.core.quantity.QuantityParser;
+import ovenproof.evidence.EvidenceSource;
+import ovenproof.method.MeasureUse;
+import ovenproof.method.TestPlan;
+
+/** Photographs of a campaign, each decoded and measured once per set of parameters. */
+final class PhotoLibrary {
+  private static final long LARGEST_BYTES = 64L << 20;
+
+  private final EvidenceSource evidence;
+  private final MeasurementCache cache;
+  private final Map<MeasurementKey, List<Measurement>> known = new ConcurrentHashMap<>();
+  private final ConcurrentLinkedQueue<String> warnings = new ConcurrentLinkedQueue<>();
+
+  PhotoLibrary(EvidenceSource evidence, MeasurementCache cache) {
+    this.evidence = evidence;
+    this.cache = cache;
+  }
+
+  List<String> warnings() {
+    return warnings.stream().distinct().sorted().toList();
+  }
+
+  /** Every measure of every piece of a photograph. */
+  List<Measurement> measurements(Photo photo, TestPlan test, MeasureUse use, Subject subject) {
+    ShadeSettings settings = settings(test, use);
+    MeasurementKey key = key(photo, settings, subject);
+    List<Measurement> found = known.get(key);
+    if (found == null) {
+      found = cache.get(key, () -> measure(photo, settings, subject));
+      known.put(key, found);
+    }
+    return found;
+  }
+
+  private List<Measurement> measure(Photo photo, ShadeSettings settings, Subject subject) {
+    Picture picture = PhotoDecoder.decode(evidence.bytes(photo.file(), LARGEST_BYTES), photo.file());
+    String source = photo.camera() == null ? "camera:" + photo.file() : "camera:" + photo.camera();
+    ChartSighting chart = ChartFinder.find(picture);
+    PhotoCalibration calibration =
+        chart.isWhole()
+            ? ChartCalibrator.withDefaults().calibrate(picture, chart, source)
+            : PhotoCalibration.none(source);
+    calibration.warnings().forEach(w -> warnings.add(photo.file() + ": " + w));
+    @Nullable PhotoScale scale = chart.isWhole() ? scale(chart) : null;
+    PhotoMeasures measures = PhotoMeasures.with(settings);
+    List<Measurement> all = new ArrayList<>();
+    for (Photo.Box box : photo.boxes()) {
+      Outline outline = inside(picture, box);
+      measures
+          .measure(picture, outline, calibration.colours(), calibration.trust(), scale)
+          .measurements(subject.withPiece(box.piece()))
+          .forEach(m -> all.add(m.withEvidence(List.of(photo.file() + " sha256:" + fingerprint(photo)))));
+    }
+    return all;
+  }
+
+  /**
+   * The largest ellipse inside a box: what a person frames is round or rounded more often than not,
+   * and the corners of a box show the ground.
+   */
+  private static Outline inside(Picture picture, Photo.Box box) {
+    int left = Math.max(0, box.x());
+    int top = Math.max(0, box.y());
+    int right = Math.min(picture.width(), box.x() + box.width());
+    int bottom = Math.min(picture.height(), box.y() + box.height());
+    return Outline.of(new PixelBox(left, top, Math.max(1, right - left), Math.max(1, bottom - top)));
+  }
+
+  private static PhotoScale scale(ChartSighting chart) {
+    return PhotoScale.ofChart(chart);
+  }
+
+  private static ShadeSettings settings(TestPlan test, MeasureUse use) {
+    ShadeSettings settings = ShadeSettings.withDefaults();
+    TestPlan.PhotoPlan plan = test.photos();
+    TestPlan.Shade target = plan == null ? null : plan.target();
+    if (target != null) {
+      settings = settings.withTarget(Lab.d50(target.lightness(), target.a(), target.b()));
+    }
+    return settings.withLimits(
+        colour(use, "near", settings.nearLightness()),
+        colour(use, "beyond", settings.beyondLightness()));
+  }
+
+  private static double colour(MeasureUse use, String parameter, double fallback) {
+    String written = use.parameters().get(parameter);
+    return written == null
+        ? fallback
+        : QuantityParser.parse(written, Dimension.COLOUR).contract();
+  }
+
+  private MeasurementKey key(Photo photo, ShadeSettings settings, Subject subject) {
+    List<String> parts = new ArrayList<>();
+    parts.add("photo");
+    for (MeasureDescription measure : PhotoMeasureCatalogue.ALL) {
+      parts.add(measure.id() + "@" + measure.revision());
+    }
+    parts.add(fingerprint(photo));
+    parts.add(photo.toString());
+    parts.add(settings.toString());
+    parts.add(subject.toString());
+    return MeasurementKey.of(parts);
+  }
+
+  private String fingerprint(Photo photo) {
+    return evidence.fingerprint(photo.file()).orElse("missing");
+  }
+}
