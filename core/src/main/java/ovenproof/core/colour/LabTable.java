@@ -59,9 +59,23 @@ public final class LabTable {
    * @param lab receives L*, a*, b* at {@code offset}, {@code offset + 1}, {@code offset + 2}
    */
   public void convert(float red, float green, float blue, float[] lab, int offset) {
-    float fx = f(m00 * red + m01 * green + m02 * blue);
-    float fy = f(m10 * red + m11 * green + m12 * blue);
-    float fz = f(m20 * red + m21 * green + m22 * blue);
+    ofRatios(
+        m00 * red + m01 * green + m02 * blue,
+        m10 * red + m11 * green + m12 * blue,
+        m20 * red + m21 * green + m22 * blue,
+        lab,
+        offset);
+  }
+
+  /**
+   * CIELAB of tristimulus values that are already divided by those of the white.
+   *
+   * @param lab receives L*, a*, b* at {@code offset}, {@code offset + 1}, {@code offset + 2}
+   */
+  public static void ofRatios(float x, float y, float z, float[] lab, int offset) {
+    float fx = f(x);
+    float fy = f(y);
+    float fz = f(z);
     lab[offset] = 116 * fy - 16;
     lab[offset + 1] = 500 * (fx - fy);
     lab[offset + 2] = 200 * (fy - fz);

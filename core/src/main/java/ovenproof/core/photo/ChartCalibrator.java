@@ -1,0 +1,312 @@
+package ovenproof.core.photo;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import ovenproof.core.colour.Ciede2000;
+import ovenproof.core.colour.Lab;
+import ovenproof.core.photo.ColourCorrection.Form;
+import ovenproof.core.photo.ReferenceChart.Edition;
+
+/**
+ * Turns a chart that was found into a reading of colours.
+ *
+ * <p>Tone curve (plain sRGB, a power, a bent power), form (3×3 or root polynomial) and the edition
+ * of the chart are chosen together by leave-one-out: each patch is corrected by a fit to the
+ * others, and the smallest mean ΔE00 wins. Patches that are clipped, or that a highlight or a hand
+ * covers, are left out and said.
+ */
+public final class ChartCalibrator {
+
+  /** The gate of common practice on chart patches after correction. */
+  public record Gate(double mean, double largest) {
+    public static final Gate DEFAULT = new Gate(2, 5);
+  }
+
+  /**
+   * What prints differ from the published values, as a standard uncertainty; the published values
+   * and the averages of thirty charts lie 0.5 apart in the middle.
+   */
+  private static final double PRINT_LIGHTNESS = 0.3;
+
+  private static final double PRINT_CHROMA = 0.4;
+  private static final double CONTRAST_SHARE = 0.02;
+
+  /** L* that light may differ over the frame when nothing showed it. Judgement. */
+  private static final double UNSEEN_GRADIENT = 2;
+
+  private static final double ASSUMED_BLOCK_NOISE = 0.2;
+  private static final int MOST_LEFT_OUT = 4;
+  private static final double COVERED = 9;
+  private static final double COVERED_MEDIANS = 3;
+
+  private final Gate gate;
+  private final List<Edition> editions;
+
+  private ChartCalibrator(Gate gate, List<Edition> editions) {
+    this.gate = gate;
+    this.editions = editions;
+  }
+
+  /** The default gate, either edition of the chart. */
+  public static ChartCalibrator withDefaults() {
+    return new ChartCalibrator(Gate.DEFAULT, List.of(Edition.values()));
+  }
+
+  public ChartCalibrator with(Gate newGate) {
+    return new ChartCalibrator(newGate, editions);
+  }
+
+  /** For a chart whose edition is known. */
+  public ChartCalibrator with(Edition edition) {
+    return new ChartCalibrator(gate, List.of(edition));
+  }
+
+  /**
+   * Calibrates by a whole chart.
+   *
+   * @param source name of what photographs under this light with this camera share
+   * @throws IllegalArgumentException if the sighting is not of a whole chart
+   */
+  public PhotoCalibration calibrate(Picture picture, ChartSighting sighting, String source) {
+    if (!sighting.isWhole()) {
+      throw new IllegalArgumentException("a whole chart is needed, found " + sighting.status());
+    }
+    PatchSamples samples = PatchSamples.read(picture, sighting);
+    List<String> warnings = new ArrayList<>();
+    boolean[] use = unclipped(samples, warnings);
+    dropCovered(samples, use, warnings);
+    Choice choice = best(samples, use, List.of(Form.values()));
+    if (choice == null) {
+      return unusable(source, warnings);
+    }
+    return report(choice, use, samples, source, warnings);
+  }
+
+  private static boolean[] unclipped(PatchSamples samples, List<String> warnings) {
+    boolean[] use = new boolean[ReferenceChart.PATCHES];
+    List<String> clipped = new ArrayList<>();
+    for (int i = 0; i < use.length; i++) {
+      use[i] = !samples.patches().get(i).clipped();
+      if (!use[i]) {
+        clipped.add(ReferenceChart.name(i));
+      }
+    }
+    if (!clipped.isEmpty()) {
+      warnings.add(
+          "overexposed on the chart, not used: "
+              + String.join(", ", clipped)
+              + "; expose less so that white stays below the end of the scale");
+    }
+    return use;
+  }
+
+  /** One way of correcting with its errors; differences are NaN for unused patches. */
+  private record Choice(
+      ToneCurve.Kind curve,
+      Edition edition,
+      ColourCorrection correction,
+      double[] leaveOneOut,
+      double[][] leaveOneOutLab,
+      double mean) {}
+
+  private @Nullable Choice best(PatchSamples samples, boolean[] use, List<Form> forms) {
+    Choice best = null;
+    for (Edition edition : editions) {
+      double[] grey = greys(edition);
+      for (ToneCurve.Kind kind : ToneCurve.Kind.values()) {
+        for (Form form : forms) {
+          Choice choice = tried(samples, use, edition, grey, kind, form);
+          if (choice != null && (best == null || choice.mean < best.mean)) {
+            best = choice;
+          }
+        }
+      }
+    }
+    return best;
+  }
+
+  private static double[] greys(Edition edition) {
+    double[] grey = new double[6];
+    for (int i = 0; i < grey.length; i++) {
+      grey[i] = edition.patches().get(ReferenceChart.FIRST_GREY + i).toXyz().y();
+    }
+    return grey;
+  }
+
+  private static @Nullable Choice tried(
+      PatchSamples samples,
+      boolean[] use,
+      Edition edition,
+      double[] grey,
+      ToneCurve.Kind kind,
+      Form form) {
+    ColourCorrection all = fit(samples, use, edition, grey, kind, form);
+    if (all == null) {
+      return null;
+    }
+    double[] differences = new double[use.length];
+    double[][] labs = new double[use.length][3];
+    Arrays.fill(differences, Double.NaN);
+    for (int i = 0; i < use.length; i++) {
+      if (use[i]) {
+        boolean[] others = use.clone();
+        others[i] = false;
+        ColourCorrection without = fit(samples, others, edition, grey, kind, form);
+        if (without == null) {
+          return null;
+        }
+        Lab found = without.correct(samples.patches().get(i));
+        Lab published = edition.patches().get(i);
+        differences[i] = Ciede2000.between(found, published);
+        labs[i] =
+            new double[] {
+              found.lightness() - published.lightness(),
+              found.a() - published.a(),
+              found.b() - published.b()
+            };
+      }
+    }
+    double mean = Arrays.stream(differences).filter(d -> !Double.isNaN(d)).average().orElseThrow();
+    return new Choice(kind, edition, all, differences, labs, mean);
+  }
+
+  private static @Nullable ColourCorrection fit(
+      PatchSamples samples,
+      boolean[] use,
+      Edition edition,
+      double[] grey,
+      ToneCurve.Kind kind,
+      Form form) {
+    ToneCurve curve = ToneCurve.fit(kind, samples, use, grey);
+    return curve == null
+        ? null
+        : ColourCorrection.fit(form, curve, samples, use, edition.patches());
+  }
+
+  /**
+   * Leaves out one patch after the other while the worst stands far beyond the rest. Judged by the
+   * 3×3, which a single patch cannot bend to its will.
+   */
+  private void dropCovered(PatchSamples samples, boolean[] use, List<String> warnings) {
+    boolean[] kept = use.clone();
+    List<String> covered = new ArrayList<>();
+    while (covered.size() <= MOST_LEFT_OUT) {
+      Choice choice = best(samples, kept, List.of(Form.MATRIX));
+      int worst = choice == null ? -1 : farBeyond(choice.leaveOneOut);
+      if (worst < 0) {
+        break;
+      }
+      kept[worst] = false;
+      covered.add(ReferenceChart.name(worst));
+    }
+    if (covered.isEmpty() || covered.size() > MOST_LEFT_OUT) {
+      return;
+    }
+    System.arraycopy(kept, 0, use, 0, use.length);
+    warnings.add(
+        "covered or shining on the chart, not used: "
+            + String.join(", ", covered)
+            + "; tilt the chart out of the reflection");
+  }
+
+  private static int farBeyond(double[] leaveOneOut) {
+    double[] sorted = Arrays.stream(leaveOneOut).filter(d -> !Double.isNaN(d)).sorted().toArray();
+    double limit = Math.max(COVERED, COVERED_MEDIANS * sorted[sorted.length / 2]);
+    int worst = -1;
+    for (int i = 0; i < leaveOneOut.length; i++) {
+      if (leaveOneOut[i] > limit && (worst < 0 || leaveOneOut[i] > leaveOneOut[worst])) {
+        worst = i;
+      }
+    }
+    return worst;
+  }
+
+  private static PhotoCalibration unusable(String source, List<String> warnings) {
+    warnings.add("too few usable patches on the chart: colours are as the camera made them");
+    PhotoCalibration none = PhotoCalibration.none(source);
+    return new PhotoCalibration(
+        PhotoCalibration.Kind.NONE,
+        none.colours(),
+        none.trust(),
+        null,
+        null,
+        null,
+        none.method(),
+        false,
+        warnings);
+  }
+
+  private PhotoCalibration report(
+      Choice choice, boolean[] use, PatchSamples samples, String source, List<String> warnings) {
+    double sum = 0;
+    double largest = 0;
+    int n = 0;
+    for (int i = 0; i < use.length; i++) {
+      if (use[i]) {
+        double d =
+            Ciede2000.between(
+                choice.correction.correct(samples.patches().get(i)),
+                choice.edition.patches().get(i));
+        sum += d;
+        largest = Math.max(largest, d);
+        n++;
+      }
+    }
+    double mean = sum / n;
+    boolean within = mean <= gate.mean() && largest <= gate.largest();
+    if (!within) {
+      warnings.add(
+          String.format(
+              java.util.Locale.ROOT,
+              "the chart's colours come out at mean ΔE00 %.1f, largest %.1f; the gate is %.1f and"
+                  + " %.1f: shade the chart evenly, avoid reflections and mixed light",
+              mean,
+              largest,
+              gate.mean(),
+              gate.largest()));
+    }
+    return new PhotoCalibration(
+        PhotoCalibration.Kind.CHART,
+        choice.correction.colours(),
+        trust(choice, use, n, source),
+        mean,
+        largest,
+        choice.mean,
+        words(choice, n),
+        within,
+        warnings);
+  }
+
+  private static ColourTrust trust(Choice choice, boolean[] use, int n, String source) {
+    double[] squares = new double[3];
+    for (int i = 0; i < use.length; i++) {
+      for (int axis = 0; axis < 3 && use[i]; axis++) {
+        squares[axis] += choice.leaveOneOutLab[i][axis] * choice.leaveOneOutLab[i][axis];
+      }
+    }
+    return new ColourTrust(
+        source,
+        Math.hypot(Math.sqrt(squares[0] / n), PRINT_LIGHTNESS),
+        Math.hypot(Math.sqrt(squares[1] / n), PRINT_CHROMA),
+        Math.hypot(Math.sqrt(squares[2] / n), PRINT_CHROMA),
+        CONTRAST_SHARE,
+        UNSEEN_GRADIENT,
+        ASSUMED_BLOCK_NOISE);
+  }
+
+  private static String words(Choice choice, int n) {
+    String curve =
+        switch (choice.curve) {
+          case SRGB -> "sRGB tone curve";
+          case POWER -> "a power for each channel";
+          case BENT_POWER -> "a bent power for each channel";
+        };
+    String form =
+        choice.correction.form() == Form.MATRIX ? "3×3 matrix" : "root polynomial of degree 2";
+    String edition =
+        choice.edition == Edition.AFTER_2014 ? "after November 2014" : "before November 2014";
+    return curve + ", " + form + ", " + n + " patches, chart colours of " + edition;
+  }
+}
