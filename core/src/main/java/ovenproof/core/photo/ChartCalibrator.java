@@ -39,7 +39,7 @@ public final class ChartCalibrator {
   private static final double ASSUMED_BLOCK_NOISE = 0.2;
   private static final int MOST_LEFT_OUT = 4;
   private static final double COVERED = 9;
-  private static final double COVERED_MEDIANS = 3;
+  private static final double COVERED_MEDIANS = 4;
 
   private final Gate gate;
   private final List<Edition> editions;
@@ -186,20 +186,29 @@ public final class ChartCalibrator {
   }
 
   /**
-   * Leaves out one patch after the other while the worst stands far beyond the rest. Judged by the
-   * 3×3, which a single patch cannot bend to its will.
+   * Leaves out patches that stand far beyond the rest. Judged against a 3×3 fitted to the three
+   * quarters that agree best, which a covered patch cannot bend to its will.
    */
   private void dropCovered(PatchSamples samples, boolean[] use, List<String> warnings) {
-    boolean[] kept = use.clone();
-    List<String> covered = new ArrayList<>();
-    while (covered.size() <= MOST_LEFT_OUT) {
-      Choice choice = best(samples, kept, List.of(Form.MATRIX));
-      int worst = choice == null ? -1 : farBeyond(choice.leaveOneOut);
-      if (worst < 0) {
-        break;
+    double[] best = null;
+    for (ToneCurve.Kind kind : ToneCurve.Kind.values()) {
+      double[] differences = toTheAgreeing(samples, use, kind);
+      if (differences != null && (best == null || lowerMean(differences) < lowerMean(best))) {
+        best = differences;
       }
-      kept[worst] = false;
-      covered.add(ReferenceChart.name(worst));
+    }
+    if (best == null) {
+      return;
+    }
+    double[] sorted = Arrays.stream(best).filter(d -> !Double.isNaN(d)).sorted().toArray();
+    double limit = Math.max(COVERED, COVERED_MEDIANS * sorted[sorted.length / 2]);
+    List<String> covered = new ArrayList<>();
+    boolean[] kept = use.clone();
+    for (int i = 0; i < best.length; i++) {
+      if (best[i] > limit) {
+        kept[i] = false;
+        covered.add(ReferenceChart.name(i));
+      }
     }
     if (covered.isEmpty() || covered.size() > MOST_LEFT_OUT) {
       return;
@@ -211,16 +220,37 @@ public final class ChartCalibrator {
             + "; tilt the chart out of the reflection");
   }
 
-  private static int farBeyond(double[] leaveOneOut) {
-    double[] sorted = Arrays.stream(leaveOneOut).filter(d -> !Double.isNaN(d)).sorted().toArray();
-    double limit = Math.max(COVERED, COVERED_MEDIANS * sorted[sorted.length / 2]);
-    int worst = -1;
-    for (int i = 0; i < leaveOneOut.length; i++) {
-      if (leaveOneOut[i] > limit && (worst < 0 || leaveOneOut[i] > leaveOneOut[worst])) {
-        worst = i;
+  /** Differences to a fit that is repeated on the best three quarters; NaN for unused patches. */
+  private double @Nullable [] toTheAgreeing(
+      PatchSamples samples, boolean[] use, ToneCurve.Kind kind) {
+    Edition edition = editions.get(0);
+    double[] grey = greys(edition);
+    boolean[] now = use.clone();
+    double[] differences = new double[use.length];
+    for (int round = 0; round < 4; round++) {
+      ColourCorrection fitted = fit(samples, now, edition, grey, kind, Form.MATRIX);
+      if (fitted == null) {
+        return null;
+      }
+      for (int i = 0; i < use.length; i++) {
+        differences[i] =
+            use[i]
+                ? Ciede2000.between(
+                    fitted.correct(samples.patches().get(i)), edition.patches().get(i))
+                : Double.NaN;
+      }
+      double[] sorted = Arrays.stream(differences).filter(d -> !Double.isNaN(d)).sorted().toArray();
+      double limit = sorted[(sorted.length - 1) * 3 / 4];
+      for (int i = 0; i < use.length; i++) {
+        now[i] = use[i] && differences[i] <= limit;
       }
     }
-    return worst;
+    return differences;
+  }
+
+  private static double lowerMean(double[] differences) {
+    double[] sorted = Arrays.stream(differences).filter(d -> !Double.isNaN(d)).sorted().toArray();
+    return Arrays.stream(sorted, 0, sorted.length * 3 / 4).average().orElseThrow();
   }
 
   private static PhotoCalibration unusable(String source, List<String> warnings) {

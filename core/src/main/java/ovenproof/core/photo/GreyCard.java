@@ -12,8 +12,7 @@ final class GreyCard {
   static PhotoCalibration calibrate(
       Picture picture, Outline card, double cardLightness, String source) {
     if (!(cardLightness > 0) || !(cardLightness <= 100)) {
-      throw new IllegalArgumentException(
-          "cardLightness must lie in 0…100, found " + cardLightness);
+      throw new IllegalArgumentException("cardLightness must lie in 0…100, found " + cardLightness);
     }
     double[] sum = new double[3];
     long n = 0;
@@ -32,8 +31,7 @@ final class GreyCard {
       throw new IllegalArgumentException("card holds no pixel that is neither black nor clipped");
     }
     double wanted = Lab.d50(cardLightness, 0, 0).toLinearRgb().green();
-    List<Double> gains =
-        List.of(wanted * n / sum[0], wanted * n / sum[1], wanted * n / sum[2]);
+    List<Double> gains = List.of(wanted * n / sum[0], wanted * n / sum[1], wanted * n / sum[2]);
     return new PhotoCalibration(
         PhotoCalibration.Kind.GREY_CARD,
         GainedColours.neutral(gains),

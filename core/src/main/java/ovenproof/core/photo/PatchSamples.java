@@ -39,8 +39,7 @@ record PatchSamples(List<Patch> patches) {
   /** Reads all patches; the chart must lie inside the picture as a whole. */
   static PatchSamples read(Picture picture, ChartSighting sighting) {
     List<Patch> out = new ArrayList<>();
-    int points =
-        Math.max(4, Math.min(MOST_POINTS, (int) (2 * REACH * sighting.pitchPixels())));
+    int points = Math.max(4, Math.min(MOST_POINTS, (int) (2 * REACH * sighting.pitchPixels())));
     for (int patch = 0; patch < ReferenceChart.PATCHES; patch++) {
       out.add(read(picture, sighting, patch, points));
     }
@@ -58,8 +57,7 @@ record PatchSamples(List<Patch> patches) {
       PixelPoint at =
           view.apply(
               patch % ReferenceChart.COLUMNS + 0.5 + x, patch / ReferenceChart.COLUMNS + 0.5 + y);
-      int pixel =
-          picture.at(clamp(at.x(), picture.width()), clamp(at.y(), picture.height()));
+      int pixel = picture.at(clamp(at.x(), picture.width()), clamp(at.y(), picture.height()));
       int highest = 0;
       for (int c = 0; c < 3; c++) {
         int value = pixel >> (16 - 8 * c) & 0xff;

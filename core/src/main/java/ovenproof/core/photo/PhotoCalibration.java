@@ -59,7 +59,8 @@ public record PhotoCalibration(
    * By a grey card that a person outlined.
    *
    * @param cardLightness L* of the card; 49.5 for the usual 18 % (common practice)
-   * @throws IllegalArgumentException if the outline holds no pixel that is neither black nor clipped
+   * @throws IllegalArgumentException if the outline holds no pixel that is neither black nor
+   *     clipped
    */
   public static PhotoCalibration greyCard(
       Picture picture, Outline card, double cardLightness, String source) {

@@ -74,8 +74,7 @@ final class ToneCurve {
     if (n < kind.degree + 2) {
       return null;
     }
-    double[] solved =
-        LeastSquares.solve(Arrays.copyOf(design, n), Arrays.copyOf(right, n), 1e-9);
+    double[] solved = LeastSquares.solve(Arrays.copyOf(design, n), Arrays.copyOf(right, n), 1e-9);
     return solved == null ? null : Arrays.copyOf(solved, 3);
   }
 

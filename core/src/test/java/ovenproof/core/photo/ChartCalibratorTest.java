@@ -30,8 +30,7 @@ class ChartCalibratorTest {
   @ParameterizedTest
   @MethodSource("patches")
   void thePublishedValuesAreThePublishedValues(int patch) {
-    ReferenceTable.Row row =
-        ReferenceTable.read("reference_chart_24_lab_d50.csv").get(patch);
+    ReferenceTable.Row row = ReferenceTable.read("reference_chart_24_lab_d50.csv").get(patch);
     Lab after = row.lab("L_after2014", "a_after2014", "b_after2014", White.D50);
     Lab before = row.lab("L_2005", "a_2005", "b_2005", White.D50);
     assertThat(ReferenceChart.Edition.AFTER_2014.patches().get(patch)).isEqualTo(after);
@@ -61,8 +60,13 @@ class ChartCalibratorTest {
   @MethodSource("seeds")
   void brownsBesideTheChartComeOutWithinTheirUncertainty(int seed) {
     Camera camera = Camera.ordinary(seed).evenLight();
-    Scene scene = Scene.of(1200, Ground.MATTE_BLUE_GREY, Scene.pieces(3, 0.3, true, seed),
-        Scene.chart(0.82, 0.37, 0.26, 90, 0.05), seed);
+    Scene scene =
+        Scene.of(
+            1200,
+            Ground.MATTE_BLUE_GREY,
+            Scene.pieces(3, 0.3, true, seed),
+            Scene.chart(0.82, 0.37, 0.26, 90, 0.05),
+            seed);
     Picture picture = scene.shoot(camera);
     Picture truth = scene.shoot(Camera.PERFECT);
     PhotoCalibration found = calibrate(picture);
@@ -85,7 +89,8 @@ class ChartCalibratorTest {
 
   @Test
   void aCoveredPatchIsLeftOutAndSaid() {
-    Scene scene = Scene.of(1200, Ground.BLACK_CLOTH, List.of(), Scene.chart(0.5, 0.37, 0.5, 0, 0), 1);
+    Scene scene =
+        Scene.of(1200, Ground.BLACK_CLOTH, List.of(), Scene.chart(0.5, 0.37, 0.5, 0, 0), 1);
     Picture picture = scene.shoot(Camera.ordinary(1).evenLight());
     int[] pixels = picture.pixels().clone();
     PixelPoint orange = scene.chart.apply(0.5, 1.5).times(1200);
@@ -107,7 +112,8 @@ class ChartCalibratorTest {
     for (int i = 0; i < pixels.length; i++) {
       // A film look: two hues pushed apart, which no curve and no matrix undoes.
       Lab lab = Srgb.ofPacked(pixels[i]).toLab(White.D50);
-      double hue = Math.toRadians(lab.hueDegrees() + 25 * Math.sin(Math.toRadians(3 * lab.hueDegrees())));
+      double hue =
+          Math.toRadians(lab.hueDegrees() + 25 * Math.sin(Math.toRadians(3 * lab.hueDegrees())));
       pixels[i] =
           Lab.d50(lab.lightness(), lab.chroma() * Math.cos(hue), lab.chroma() * Math.sin(hue))
               .toSrgb()
@@ -151,8 +157,7 @@ class ChartCalibratorTest {
 
   private static Scene chartOnly(int seed) {
     Ground ground = Ground.values()[seed % Ground.values().length];
-    return Scene.of(
-        1200, ground, List.of(), Scene.chart(0.5, 0.37, 0.45, 23 * seed, 0.1), seed);
+    return Scene.of(1200, ground, List.of(), Scene.chart(0.5, 0.37, 0.45, 23 * seed, 0.1), seed);
   }
 
   private static PhotoCalibration calibrate(Picture picture) {
