@@ -213,7 +213,7 @@ public record PanelMeans(
   }
 
   /** Means of batches as if every person had rated each; plain means where that cannot be told. */
-  private static double[] adjustedRunMeans(Observations data, Factor runs) {
+  static double[] adjustedRunMeans(Observations data, Factor runs) {
     Observations byRun = data.withProduct(runs);
     boolean enough = byRun.n() - byRun.assessors() - runs.size() >= 0;
     if (runs.size() < 2 || byRun.assessors() < 2 || !enough || data.isConstant()) {

@@ -1,0 +1,126 @@
+package ovenproof.core.panel.table;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/** One column's contents, counted. */
+final class Column {
+  final int index;
+  final String header;
+  final String[] text;
+  final double[] number;
+  final int filled;
+  final int numbers;
+  final boolean whole;
+  final double smallest;
+  final double largest;
+  final Map<String, Integer> levels;
+  final int longest;
+
+  Column(Grid grid, int index) {
+    this.index = index;
+    this.header = grid.header(index);
+    int n = grid.body().size();
+    text = new String[n];
+    number = new double[n];
+    levels = new LinkedHashMap<>();
+    int filledCells = 0;
+    int numericCells = 0;
+    boolean integers = true;
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    int length = 0;
+    for (int r = 0; r < n; r++) {
+      String cell = grid.body().get(r).cell(index);
+      text[r] = cell;
+      number[r] = Double.NaN;
+      if (Mark.isMissing(cell)) {
+        continue;
+      }
+      filledCells++;
+      length = Math.max(length, cell.length());
+      levels.merge(cell, 1, Integer::sum);
+      double value = Mark.parse(cell);
+      number[r] = value;
+      if (!Double.isNaN(value)) {
+        numericCells++;
+        integers &= value == Math.rint(value);
+        low = Math.min(low, value);
+        high = Math.max(high, value);
+      }
+    }
+    filled = filledCells;
+    numbers = numericCells;
+    whole = integers;
+    smallest = low;
+    largest = high;
+    longest = length;
+  }
+
+  boolean isEmpty() {
+    return filled == 0;
+  }
+
+  boolean isNumeric() {
+    return filled > 0 && numbers >= 0.8 * filled;
+  }
+
+  /** Each level once. */
+  boolean isUnique() {
+    return filled > 1 && levels.size() == filled;
+  }
+
+  boolean isRepeated() {
+    return levels.size() < filled && levels.size() <= 0.75 * filled;
+  }
+
+  /** Every level equally often, at least twice: what a design does and marks do not. */
+  boolean isEven() {
+    int first = levels.values().stream().findFirst().orElse(0);
+    return levels.size() > 1 && first > 1 && levels.values().stream().allMatch(c -> c == first);
+  }
+
+  /** 1, 2, 3 … down the column. */
+  boolean isRowNumber() {
+    if (!isNumeric() || !whole || filled < 2 || filled != text.length) {
+      return false;
+    }
+    for (int r = 1; r < number.length; r++) {
+      if (number[r] != number[r - 1] + 1) {
+        return false;
+      }
+    }
+    return number[0] == 0 || number[0] == 1;
+  }
+
+  boolean isRemark() {
+    double total = 0;
+    for (String level : levels.keySet()) {
+      total += level.length();
+    }
+    return !isNumeric() && !levels.isEmpty() && total / levels.size() > 28;
+  }
+
+  /** Whether the other column's level decides this one's, each met at least twice somewhere. */
+  boolean isDecidedBy(Column other) {
+    Map<String, String> seen = new LinkedHashMap<>();
+    boolean repeated = false;
+    for (int r = 0; r < text.length; r++) {
+      if (Mark.isMissing(other.text[r]) || Mark.isMissing(text[r])) {
+        continue;
+      }
+      String before = seen.putIfAbsent(other.text[r], text[r]);
+      if (before != null) {
+        repeated = true;
+        if (!before.equals(text[r])) {
+          return false;
+        }
+      }
+    }
+    return repeated;
+  }
+
+  String name() {
+    return header.isEmpty() ? "column " + (index + 1) : header;
+  }
+}

@@ -1,0 +1,24 @@
+package ovenproof.core.panel.table;
+
+/** Where products and people stand. */
+public enum Layout {
+  /** One row per person and product, one or several attributes in columns. */
+  LONG("long: one row per person and product"),
+  /** One row per person and product and attribute. */
+  LONG_ATTRIBUTES("long: one row per person, product and attribute"),
+  PRODUCTS_IN_COLUMNS("wide: products in columns, people in rows"),
+  PRODUCTS_IN_ROWS("wide: products in rows, people in columns"),
+  /** Rows of products, nobody named. */
+  UNNAMED("one row per mark, people not named"),
+  UNREADABLE("not understood");
+
+  private final String words;
+
+  Layout(String words) {
+    this.words = words;
+  }
+
+  public String words() {
+    return words;
+  }
+}

@@ -1,0 +1,281 @@
+package ovenproof.core.panel.table;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import ovenproof.core.panel.Rating;
+
+/** Turns sheets of cells into ratings and says how. */
+public final class RatingTableReader {
+
+  private final ReadingChoices choices;
+  private final List<TableProblem> problems = new ArrayList<>();
+  private final List<String> questions = new ArrayList<>();
+  private final List<String> notes = new ArrayList<>();
+  private final List<FoundMark> found = new ArrayList<>();
+  private int missing;
+
+  private RatingTableReader(ReadingChoices choices) {
+    this.choices = choices;
+  }
+
+  /** Reads without any choice made. */
+  public static ReadTable read(List<Sheet> sheets) {
+    return read(sheets, ReadingChoices.none());
+  }
+
+  /**
+   * @param sheets in order; empty ones are passed over
+   * @param choices what a person decided
+   */
+  public static ReadTable read(List<Sheet> sheets, ReadingChoices choices) {
+    return new RatingTableReader(choices).readAll(sheets);
+  }
+
+  private ReadTable readAll(List<Sheet> sheets) {
+    List<SheetReader> readers = new ArrayList<>();
+    for (Sheet sheet : sheets) {
+      Grid grid = Grid.of(sheet);
+      if (grid.body().isEmpty()) {
+        if (!sheet.rows().isEmpty()) {
+          notes.add(named(sheet.name()) + "holds no table and was passed over.");
+        }
+        continue;
+      }
+      readers.add(new SheetReader(grid, choices).decide());
+    }
+    String use = sheetUse(readers);
+    for (SheetReader reader : readers) {
+      notes.addAll(reader.grid().notes());
+      notes.addAll(reader.notes());
+      questions.addAll(reader.questions());
+      collect(reader, use);
+    }
+    if (readers.size() > 1) {
+      SheetWords.ask(readers.stream().map(r -> r.grid().sheet()).toList(), found, questions);
+    }
+    Spelling.ask(found, questions);
+    Map<String, String> scales = Scales.check(found, choices.scale(), problems);
+    List<Rating> ratings = Duplicates.settle(found, problems, notes);
+    Layout layout = readers.isEmpty() ? Layout.UNREADABLE : readers.get(0).layout();
+    if (ratings.isEmpty() && problems.isEmpty()) {
+      problems.add(
+          new TableProblem(
+              "",
+              0,
+              0,
+              "no marks",
+              "a table with a column or row of names and numbers beside it",
+              "say which column is what: --assessor, --product, --mark"));
+    }
+    List<ColumnReading> columns = new ArrayList<>();
+    readers.forEach(r -> columns.addAll(r.readings()));
+    return new ReadTable(
+        ratings, layout, columns, scales, missing, problems, distinct(questions), distinct(notes));
+  }
+
+  private static List<String> distinct(List<String> lines) {
+    return new ArrayList<>(new LinkedHashSet<>(lines));
+  }
+
+  private static String named(String sheet) {
+    return sheet.isEmpty() ? "The file " : "Sheet \"" + sheet + "\" ";
+  }
+
+  /** What the names of several sheets stand for: "session", "attribute", "product" or nothing. */
+  private String sheetUse(List<SheetReader> readers) {
+    if (readers.size() < 2) {
+      return "";
+    }
+    Set<String> names =
+        readers.stream()
+            .map(r -> r.grid().sheet())
+            .collect(Collectors.toCollection(LinkedHashSet::new));
+    boolean session = readers.stream().anyMatch(r -> r.key(Role.SESSION) != null);
+    boolean attribute =
+        readers.stream()
+            .anyMatch(
+                r ->
+                    r.key(Role.ATTRIBUTE) != null
+                        || r.labels().stream().anyMatch(l -> l.attribute() != null));
+    if (SheetReader.kind(names) == Role.ATTRIBUTE && !attribute) {
+      notes.add("The sheets' names were read as attributes.");
+      return "attribute";
+    }
+    boolean persons = SheetReader.kind(names) == Role.ASSESSOR;
+    if (persons && readers.stream().allMatch(r -> r.key(Role.ASSESSOR) == null)) {
+      notes.add("The sheets' names were read as people.");
+      return "assessor";
+    }
+    if (!session) {
+      notes.add("The sheets' names were read as sessions.");
+      return "session";
+    }
+    return "";
+  }
+
+  private void collect(SheetReader reader, String use) {
+    Grid grid = reader.grid();
+    Column assessorKey = reader.key(Role.ASSESSOR);
+    List<Sheet.Row> body = grid.body();
+    String sectionUse = sectionUse(reader);
+    for (int r = 0; r < body.size(); r++) {
+      if (reader.summaryRows().contains(r)) {
+        continue;
+      }
+      for (int m = 0; m < reader.marks().size(); m++) {
+        Column column = reader.marks().get(m);
+        SheetReader.WideLabel label = reader.labels().get(m);
+        collectCell(reader, r, column, label, assessorKey, use, sectionUse);
+      }
+    }
+    if (!sectionUse.isEmpty()) {
+      notes.add("Lines with a single word were read as " + sectionUse + "s.");
+    }
+  }
+
+  private static String sectionUse(SheetReader reader) {
+    Set<String> sections = new LinkedHashSet<>(reader.grid().sections());
+    sections.remove("");
+    if (sections.isEmpty()) {
+      return "";
+    }
+    Role kind = SheetReader.kind(sections);
+    if (kind == Role.SESSION
+        || sections.stream().allMatch(s -> Vocabulary.role(s) == Role.SESSION)) {
+      return "session";
+    }
+    if (kind == Role.ASSESSOR && reader.key(Role.ASSESSOR) == null) {
+      return "assessor";
+    }
+    if (reader.key(Role.PRODUCT) == null && reader.layout() == Layout.UNNAMED) {
+      return "product";
+    }
+    return "attribute";
+  }
+
+  private void collectCell(
+      SheetReader reader,
+      int row,
+      Column column,
+      SheetReader.WideLabel label,
+      @Nullable Column assessorKey,
+      String use,
+      String sectionUse) {
+    Grid grid = reader.grid();
+    int line = grid.body().get(row).line();
+    String cell = column.text[row];
+    if (Mark.isMissing(cell)) {
+      missing++;
+      return;
+    }
+    double value = column.number[row];
+    if (Double.isNaN(value)) {
+      problems.add(
+          new TableProblem(
+              grid.sheet(), line, column.index + 1, quote(cell), "a number", "left out"));
+      return;
+    }
+    String section = grid.sections().get(row);
+    String product = name(label.product(), reader.key(Role.PRODUCT), row);
+    String assessor = name(label.assessor(), assessorKey, row);
+    if ("assessor".equals(use)) {
+      assessor = grid.sheet();
+    }
+    if ("assessor".equals(sectionUse)) {
+      assessor = section;
+    }
+    if (product == null) {
+      product =
+          "product".equals(sectionUse)
+              ? section
+              : reader.key(Role.PRODUCT) == null && label.product() == null ? "the product" : null;
+    }
+    if (product == null || reader.key(Role.ASSESSOR) != null && assessor == null) {
+      problems.add(
+          new TableProblem(
+              grid.sheet(),
+              line,
+              0,
+              "a mark without " + (product == null ? "a product" : "a person"),
+              "a name",
+              "left out"));
+      return;
+    }
+    if (assessor == null && reader.layout() == Layout.PRODUCTS_IN_COLUMNS) {
+      assessor = "row " + (row + 1);
+    }
+    found.add(
+        found(reader, row, column, label, product, assessor, value, use, section, sectionUse));
+  }
+
+  private FoundMark found(
+      SheetReader reader,
+      int row,
+      Column column,
+      SheetReader.WideLabel label,
+      String product,
+      @Nullable String assessor,
+      double value,
+      String use,
+      String section,
+      String sectionUse) {
+    Grid grid = reader.grid();
+    String attribute = name(label.attribute(), reader.key(Role.ATTRIBUTE), row);
+    if (reader.key(Role.ATTRIBUTE) != null) {
+      attribute = name(null, reader.key(Role.ATTRIBUTE), row);
+    }
+    if ("attribute".equals(use)) {
+      attribute = grid.sheet();
+    }
+    if ("attribute".equals(sectionUse)) {
+      attribute = section;
+    }
+    String session = name(label.session(), reader.key(Role.SESSION), row);
+    if ("session".equals(use)) {
+      session = grid.sheet();
+    }
+    if ("session".equals(sectionUse)) {
+      session = section;
+    }
+    Map<String, String> conditions = new LinkedHashMap<>();
+    for (Column condition : reader.conditions()) {
+      conditions.put(condition.name(), condition.text[row]);
+    }
+    Column order = reader.key(Role.ORDER);
+    Integer position =
+        order == null || Double.isNaN(order.number[row]) ? null : (int) order.number[row];
+    Rating rating =
+        new Rating(
+            assessor,
+            product,
+            session,
+            name(null, reader.key(Role.BATCH), row),
+            attribute == null ? "mark" : attribute,
+            value,
+            position,
+            conditions);
+    return new FoundMark(
+        rating,
+        grid.sheet(),
+        grid.body().get(row).line(),
+        column.index + 1,
+        name(label.replicate(), reader.key(Role.REPLICATE), row));
+  }
+
+  /** The label of the column, else the key's cell; null when there is none. */
+  private @Nullable String name(@Nullable String label, @Nullable Column key, int row) {
+    String text =
+        label != null ? label : key == null || Mark.isMissing(key.text[row]) ? null : key.text[row];
+    return text == null ? null : choices.same().getOrDefault(text, text);
+  }
+
+  static String quote(String text) {
+    return "\"" + (text.length() > 40 ? text.substring(0, 40) + "…" : text) + "\"";
+  }
+}

@@ -1,0 +1,1002 @@
+package ovenproof.core.panel.table;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Decides for one sheet which column says what. Headers are believed first; what they leave open is
+ * decided by how the columns are filled: keys repeat evenly, facts about people are the same in all
+ * their rows, totals are sums of their neighbours.
+ */
+final class SheetReader {
+
+  private final Grid grid;
+  private final ReadingChoices choices;
+  private final List<Column> columns = new ArrayList<>();
+  private final Map<Integer, ColumnReading> readings = new LinkedHashMap<>();
+  private final Map<Role, Column> keys = new EnumMap<>(Role.class);
+  private final List<Column> conditions = new ArrayList<>();
+  private List<Column> marks = new ArrayList<>();
+  private List<WideLabel> labels = List.of();
+  private final List<String> questions = new ArrayList<>();
+  private final List<String> notes = new ArrayList<>();
+  private final Set<Integer> summaryRows = new HashSet<>();
+  private Layout layout = Layout.UNREADABLE;
+
+  SheetReader(Grid grid, ReadingChoices choices) {
+    this.grid = grid;
+    this.choices = choices;
+    for (int c = 0; c < grid.width(); c++) {
+      columns.add(new Column(grid, c));
+    }
+  }
+
+  /** What a mark column stands for beside the keys of its row; parts that do not apply are null. */
+  record WideLabel(
+      @Nullable String product,
+      @Nullable String assessor,
+      @Nullable String attribute,
+      @Nullable String session,
+      @Nullable String replicate) {}
+
+  SheetReader decide() {
+    leaveOutSummaryRows();
+    takeChoices();
+    takeHeaders();
+    leaveOut();
+    findMarks();
+    findKeysByShape();
+    shape();
+    return this;
+  }
+
+  Grid grid() {
+    return grid;
+  }
+
+  Layout layout() {
+    return layout;
+  }
+
+  List<Column> marks() {
+    return marks;
+  }
+
+  List<WideLabel> labels() {
+    return labels;
+  }
+
+  @Nullable Column key(Role role) {
+    return keys.get(role);
+  }
+
+  List<Column> conditions() {
+    return conditions;
+  }
+
+  Set<Integer> summaryRows() {
+    return summaryRows;
+  }
+
+  List<String> questions() {
+    return questions;
+  }
+
+  List<String> notes() {
+    return notes;
+  }
+
+  List<ColumnReading> readings() {
+    List<ColumnReading> all = new ArrayList<>();
+    for (Column column : columns) {
+      ColumnReading reading = readings.get(column.index);
+      if (reading != null) {
+        all.add(reading);
+      } else if (!column.isEmpty()) {
+        all.add(
+            new ColumnReading(
+                grid.sheet(), column.name(), Role.IGNORED, "nothing tells what it is"));
+      }
+    }
+    return all;
+  }
+
+  private void set(Column column, Role role, String why) {
+    readings.put(column.index, new ColumnReading(grid.sheet(), column.name(), role, why));
+    if (role == Role.CONDITION) {
+      conditions.add(column);
+    } else if (role == Role.MARK) {
+      marks.add(column);
+    } else if (role != Role.IGNORED) {
+      keys.put(role, column);
+    }
+  }
+
+  private boolean isOpen(Column column) {
+    return !readings.containsKey(column.index) && !column.isEmpty();
+  }
+
+  private List<Column> open() {
+    return columns.stream().filter(this::isOpen).toList();
+  }
+
+  private void leaveOutSummaryRows() {
+    for (int r = 0; r < grid.body().size(); r++) {
+      for (int c = 0; c < Math.min(2, grid.width()); c++) {
+        String cell = grid.body().get(r).cell(c);
+        if (!cell.isEmpty() && Double.isNaN(Mark.parse(cell)) && Vocabulary.isSummary(cell)) {
+          summaryRows.add(r);
+        }
+      }
+    }
+    if (summaryRows.size() > 6 && summaryRows.size() > grid.body().size() / 3) {
+      summaryRows.clear();
+    }
+    if (!summaryRows.isEmpty()) {
+      notes.add(
+          "Rows of totals or means were left out: lines "
+              + summaryRows.stream()
+                  .sorted()
+                  .map(r -> String.valueOf(grid.body().get(r).line()))
+                  .collect(Collectors.joining(", "))
+              + ".");
+    }
+  }
+
+  private void takeChoices() {
+    for (Column column : columns) {
+      Role chosen = choices.roles().get(column.header);
+      if (chosen == null) {
+        chosen = choices.roles().get(Vocabulary.fold(column.header));
+      }
+      if (chosen != null) {
+        set(column, chosen, "as you said");
+      }
+    }
+  }
+
+  private void takeHeaders() {
+    Map<Role, Integer> numbered = numberedHeaders();
+    for (Column column : open()) {
+      Role role = Vocabulary.role(column.header);
+      if (role == null || isNumbered(column) && numbered.getOrDefault(role, 0) > 1) {
+        continue;
+      }
+      takeHeader(column, role);
+    }
+  }
+
+  /** judge1, judge2 …: the header names a level, not a key. */
+  private Map<Role, Integer> numberedHeaders() {
+    Map<Role, Integer> count = new LinkedHashMap<>();
+    for (Column column : open()) {
+      Role role = Vocabulary.role(column.header);
+      if (role != null && isNumbered(column)) {
+        count.merge(role, 1, Integer::sum);
+      }
+    }
+    return count;
+  }
+
+  private static boolean isNumbered(Column column) {
+    List<String> tokens = Vocabulary.tokens(column.header);
+    if (tokens.size() < 2) {
+      return false;
+    }
+    String last = tokens.get(tokens.size() - 1);
+    return last.matches("\\d+|[a-z]") && column.isNumeric();
+  }
+
+  private void takeHeader(Column column, Role role) {
+    boolean fits =
+        switch (role) {
+          case MARK -> false;
+          case IGNORED -> isIgnorable(column);
+          case ORDER -> column.isNumeric() && column.whole && column.isRepeated();
+          case ASSESSOR, PRODUCT, ATTRIBUTE -> !column.isNumeric() || column.whole;
+          default -> !column.isNumeric() || column.whole;
+        };
+    if (role == Role.PRODUCT && isMarkLike(column) && !column.isEven() && hasOtherProduct(column)) {
+      fits = false;
+    }
+    if (role == Role.PRODUCT && column.levels.size() < 2 && hasOtherProduct(column)) {
+      fits = false;
+    }
+    if (!fits || keys.containsKey(role)) {
+      return;
+    }
+    String why = "the header says so";
+    set(column, role, why);
+  }
+
+  private boolean hasOtherProduct(Column column) {
+    return open().stream().anyMatch(c -> c != column && Vocabulary.role(c.header) == Role.PRODUCT);
+  }
+
+  private static boolean isMarkLike(Column column) {
+    return column.isNumeric() && column.levels.size() > 1 && !column.isEven();
+  }
+
+  /** "id" above repeated numbers may be the person, and "note" above numbers is a mark. */
+  private boolean isIgnorable(Column column) {
+    List<String> tokens = Vocabulary.tokens(column.header);
+    boolean id =
+        tokens.contains("id")
+            || tokens.contains("no")
+            || tokens.contains("nr")
+            || tokens.contains("number");
+    boolean named =
+        open().stream().anyMatch(c -> c != column && Vocabulary.role(c.header) == Role.ASSESSOR);
+    if (id && !named && !keys.containsKey(Role.ASSESSOR)) {
+      return false;
+    }
+    return !(id && Vocabulary.tokens(column.header).stream().anyMatch(t -> roleWord(t)));
+  }
+
+  private static boolean roleWord(String token) {
+    Role role = Vocabulary.role(token);
+    return role == Role.ASSESSOR || role == Role.PRODUCT || role == Role.BATCH;
+  }
+
+  private void leaveOut() {
+    for (Column column : open()) {
+      if (column.isRemark()) {
+        set(column, Role.IGNORED, "sentences, not marks");
+      } else if (isAddress(column)) {
+        set(column, Role.IGNORED, "dates, times or addresses");
+      } else if (column.levels.size() == 1 && !column.isNumeric()) {
+        set(column, Role.IGNORED, "the same in every row");
+      }
+    }
+    Column assessor = keys.get(Role.ASSESSOR);
+    Column product = keys.get(Role.PRODUCT);
+    for (Column column : open()) {
+      if (assessor != null && product != null && assessor != product) {
+        if (repeats(assessor)
+            && column.isDecidedBy(assessor)
+            && column.levels.size() > 0
+            && isFact(column, assessor)) {
+          set(column, Role.IGNORED, "the same in all rows of a person: a fact about the person");
+        } else if (repeats(product) && column.isDecidedBy(product) && isFact(column, product)) {
+          set(column, Role.IGNORED, "the same in all rows of a product: a fact about the product");
+        }
+      }
+    }
+    leaveOutRowNumbers();
+    leaveOutTotals();
+  }
+
+  /** Decided by a key in so many rows that chance cannot have done it. */
+  private static boolean isFact(Column column, Column key) {
+    return column.filled - key.levels.size() >= 4 || !column.isNumeric();
+  }
+
+  private static boolean repeats(Column key) {
+    return key.levels.size() < key.filled;
+  }
+
+  private void leaveOutRowNumbers() {
+    for (Column column : open()) {
+      boolean others =
+          columns.stream()
+              .anyMatch(
+                  c ->
+                      c != column
+                          && !c.isEmpty()
+                          && (keys.containsValue(c) || isOpen(c) && !c.isNumeric()));
+      if (column.isRowNumber()
+          && others
+          && (column.header.isEmpty()
+              || Vocabulary.role(column.header) == Role.IGNORED
+              || column.index == 0
+                  && keys.containsKey(Role.ASSESSOR)
+                  && keys.containsKey(Role.PRODUCT))) {
+        set(column, Role.IGNORED, "running row numbers");
+      }
+    }
+  }
+
+  private static boolean isAddress(Column column) {
+    long like =
+        column.levels.keySet().stream()
+            .filter(
+                t ->
+                    t.matches(
+                        ".*(@|://).*|\\d{4}-\\d{2}-\\d{2}.*\\d{1,2}:\\d{2}.*|\\d{1,2}:\\d{2}(:\\d{2})?"))
+            .count();
+    return like > 0 && like >= 0.8 * column.levels.size();
+  }
+
+  /** A column that is the sum or the mean of other numeric columns in every row. */
+  private void leaveOutTotals() {
+    List<Column> numeric = open().stream().filter(Column::isNumeric).toList();
+    if (numeric.size() < 3) {
+      return;
+    }
+    for (Column candidate : numeric) {
+      List<Column> others = numeric.stream().filter(c -> c != candidate).toList();
+      if (isTotal(candidate, others)) {
+        set(candidate, Role.IGNORED, "the sum or mean of the other columns");
+        return;
+      }
+    }
+  }
+
+  private static boolean isTotal(Column candidate, List<Column> others) {
+    int agree = 0;
+    int rows = 0;
+    boolean varies = false;
+    for (int r = 0; r < candidate.number.length; r++) {
+      if (Double.isNaN(candidate.number[r])) {
+        continue;
+      }
+      double sum = 0;
+      int count = 0;
+      for (Column other : others) {
+        if (!Double.isNaN(other.number[r])) {
+          sum += other.number[r];
+          count++;
+          varies |= other.number[r] != others.get(0).number[r];
+        }
+      }
+      rows++;
+      boolean isSum = Math.abs(candidate.number[r] - sum) < 1e-6;
+      boolean isMean = count > 0 && Math.abs(candidate.number[r] - sum / count) < 0.0051;
+      agree += isSum || isMean ? 1 : 0;
+    }
+    return varies && rows >= 3 && agree == rows;
+  }
+
+  private void findMarks() {
+    for (Column column : open()) {
+      if (Vocabulary.role(column.header) == Role.MARK && column.isNumeric()) {
+        set(column, Role.MARK, "the header says so");
+      }
+    }
+  }
+
+  /** Keys whose header says nothing. */
+  private void findKeysByShape() {
+    unnamedKey();
+    List<Column> categories = new ArrayList<>();
+    for (Column column : open()) {
+      if (isCategory(column)) {
+        categories.add(column);
+      }
+    }
+    if (categories.isEmpty()) {
+      return;
+    }
+    boolean assessor = keys.containsKey(Role.ASSESSOR);
+    boolean product = keys.containsKey(Role.PRODUCT);
+    if (!assessor) {
+      takeAssessor(categories, product);
+    }
+    if (!keys.containsKey(Role.PRODUCT)) {
+      takeProduct(categories);
+    }
+    for (Column column : categories) {
+      if (isOpen(column) && column.isRepeated() && keys.containsKey(Role.PRODUCT)) {
+        takeCondition(column);
+      }
+    }
+  }
+
+  private void takeCondition(Column column) {
+    Column assessor = keys.get(Role.ASSESSOR);
+    Column product = keys.get(Role.PRODUCT);
+    if (assessor != null && column.isDecidedBy(assessor)) {
+      set(column, Role.IGNORED, "the same in all rows of a person: a fact about the person");
+    } else if (product != null && column.isDecidedBy(product)) {
+      set(column, Role.IGNORED, "the same in all rows of a product: a fact about the product");
+    } else if (column.levels.size() <= 12) {
+      set(column, Role.CONDITION, "crossed with people and products; taken out as a circumstance");
+    } else {
+      set(column, Role.IGNORED, "many different words");
+    }
+  }
+
+  /** The first column without a header is the row's name unless it only counts rows. */
+  private void unnamedKey() {
+    for (Column column : open()) {
+      boolean blank =
+          column.header.isEmpty()
+              || column.header.matches("(?i)unnamed.*|\\.\\.\\.\\d+|x|v1|rownames?");
+      if (!blank || column.index > 0 || grid.headers().stream().allMatch(h -> h.get(0).isEmpty())) {
+        continue;
+      }
+      boolean assessor = keys.containsKey(Role.ASSESSOR);
+      boolean product = keys.containsKey(Role.PRODUCT);
+      if (assessor && product) {
+        set(column, Role.IGNORED, "row names");
+      } else if (assessor) {
+        set(column, Role.PRODUCT, "the unnamed first column; people stand elsewhere");
+      } else if (product) {
+        if (column.isRepeated() || !column.isRowNumber()) {
+          set(column, Role.ASSESSOR, "the unnamed first column; products stand elsewhere");
+        } else {
+          set(column, Role.IGNORED, "running row numbers");
+        }
+      }
+    }
+  }
+
+  private boolean isCategory(Column column) {
+    if (column.levels.size() < 2) {
+      return false;
+    }
+    return !column.isNumeric()
+        || column.whole
+            && column.isEven()
+            && column.levels.size() < column.filled
+            && !Vocabulary.isAttributeWord(column.header);
+  }
+
+  private void takeAssessor(List<Column> categories, boolean productKnown) {
+    List<Column> repeated = categories.stream().filter(c -> isOpen(c) && c.isRepeated()).toList();
+    Column best = null;
+    for (Column column : repeated) {
+      if (personShare(column) >= 0.6 && (best == null || personShare(column) > personShare(best))) {
+        best = column;
+      }
+    }
+    if (best != null) {
+      set(best, Role.ASSESSOR, "its words look like names or numbers of people");
+      return;
+    }
+    Column id =
+        columns.stream()
+            .filter(c -> isOpen(c) && Vocabulary.tokens(c.header).contains("id") && c.isRepeated())
+            .findFirst()
+            .orElse(null);
+    if (id != null) {
+      set(id, Role.ASSESSOR, "repeated identifiers");
+      return;
+    }
+    if (productKnown && repeated.size() == 1 && crosses(repeated.get(0), keys.get(Role.PRODUCT))) {
+      set(repeated.get(0), Role.ASSESSOR, "the only other column that repeats across products");
+    } else if (!productKnown && repeated.size() == 2 && crosses(repeated.get(0), repeated.get(1))) {
+      Column more =
+          repeated.get(0).levels.size() >= repeated.get(1).levels.size()
+              ? repeated.get(0)
+              : repeated.get(1);
+      Column fewer = more == repeated.get(0) ? repeated.get(1) : repeated.get(0);
+      if (marks.size() + numericOpen() > 0 && cellsAreFew(more, fewer)) {
+        set(more, Role.ASSESSOR, "more levels than the other key");
+        questions.add(
+            String.format(
+                Locale.ROOT,
+                "Is \"%s\" who rated and \"%s\" what was rated? The headers do not say; it was read"
+                    + " so because %s has more levels.",
+                more.name(),
+                fewer.name(),
+                more.name()));
+      }
+    }
+  }
+
+  /** Whether two keys name the rows nearly one by one: so a person and a product would. */
+  private static boolean cellsAreFew(Column a, Column b) {
+    Set<String> pairs = new HashSet<>();
+    for (int r = 0; r < a.text.length; r++) {
+      pairs.add(a.text[r] + "\u0000" + b.text[r]);
+    }
+    return pairs.size() >= a.text.length / 4.0 && (a.levels.size() >= 4);
+  }
+
+  private long numericOpen() {
+    return open().stream().filter(Column::isNumeric).count();
+  }
+
+  private static boolean crosses(Column a, @Nullable Column b) {
+    return b != null && !a.isDecidedBy(b) && !b.isDecidedBy(a);
+  }
+
+  private static double personShare(Column column) {
+    long persons = column.levels.keySet().stream().filter(Vocabulary::isPerson).count();
+    return persons / (double) column.levels.size();
+  }
+
+  private void takeProduct(List<Column> categories) {
+    Column assessor = keys.get(Role.ASSESSOR);
+    Column batch = keys.get(Role.BATCH);
+    List<Column> candidates =
+        categories.stream()
+            .filter(c -> isOpen(c) && c.isRepeated() && c.levels.size() <= 100)
+            .filter(c -> assessor == null || !c.isDecidedBy(assessor))
+            .toList();
+    if (candidates.isEmpty()) {
+      return;
+    }
+    Column named =
+        candidates.stream().max(Comparator.comparingLong(SheetReader::productWords)).get();
+    Column best = productWords(named) > 0 ? named : largest(candidates);
+    if (batch != null && candidates.size() > 1) {
+      List<Column> above = candidates.stream().filter(c -> c.isDecidedBy(batch)).toList();
+      best = above.isEmpty() ? best : largest(above);
+    }
+    if (candidates.size() == 1) {
+      set(best, Role.PRODUCT, "the only other column that repeats");
+    } else {
+      set(best, Role.PRODUCT, "the column that repeats with the most levels");
+      String chosen = best.name();
+      String others =
+          candidates.stream()
+              .map(Column::name)
+              .filter(n -> !n.equals(chosen))
+              .collect(Collectors.joining(", "));
+      questions.add(
+          "Is \""
+              + best.name()
+              + "\" the product? It was read so; "
+              + others
+              + " is taken as a circumstance. Say --product NAME if not.");
+    }
+  }
+
+  private static long productWords(Column column) {
+    return column.levels.keySet().stream().filter(Vocabulary::isProduct).count();
+  }
+
+  private static Column largest(List<Column> candidates) {
+    return candidates.stream().max(Comparator.comparingInt(c -> c.levels.size())).orElseThrow();
+  }
+
+  /** Long or wide, once the keys are known. */
+  private void shape() {
+    Column assessor = keys.get(Role.ASSESSOR);
+    Column product = keys.get(Role.PRODUCT);
+    List<Column> numeric = open().stream().filter(c -> c.isNumeric()).toList();
+    if (marks.stream().anyMatch(this::isChosen)) {
+      numeric = List.of();
+    }
+    List<Column> values = new ArrayList<>(marks);
+    values.addAll(numeric);
+    if (assessor == null && product == null) {
+      bothOpen(values);
+    } else if (assessor != null && product != null) {
+      oneRowPerProduct(values);
+    } else if (assessor != null) {
+      wideOrNothing(values, Role.PRODUCT);
+    } else {
+      personsMissing(values);
+    }
+  }
+
+  private void oneRowPerProduct(List<Column> values) {
+    Set<Role> dimensions = columnRoles(values);
+    if (dimensions.equals(Set.of(Role.ASSESSOR))
+        && values.size() > 1
+        && isRowKey(keys.get(Role.ASSESSOR))) {
+      // subject × rater1 … raterK: the "subject" is what was rated.
+      demote(Role.ASSESSOR);
+      layout = Layout.PRODUCTS_IN_ROWS;
+      wide(values, Role.ASSESSOR);
+      return;
+    }
+    layout = keys.containsKey(Role.ATTRIBUTE) ? Layout.LONG_ATTRIBUTES : Layout.LONG;
+    boolean repeats = values.size() > 1 && dimensions.equals(Set.of(Role.REPLICATE));
+    List<WideLabel> all = new ArrayList<>();
+    for (Column value : values) {
+      if (!marks.contains(value)) {
+        set(value, Role.MARK, "numbers beside person and product");
+      }
+    }
+    orderMarks();
+    for (Column value : marks) {
+      all.add(
+          new WideLabel(
+              null, null, repeats ? "mark" : value.name(), null, repeats ? value.name() : null));
+    }
+    labels = all;
+  }
+
+  private boolean isChosen(Column column) {
+    ColumnReading reading = readings.get(column.index);
+    return reading != null && reading.why().equals("as you said");
+  }
+
+  private void demote(Role role) {
+    Column column = keys.remove(role);
+    if (column != null) {
+      readings.remove(column.index);
+    }
+  }
+
+  private boolean isRowKey(@Nullable Column column) {
+    return column != null && column.isUnique();
+  }
+
+  private void orderMarks() {
+    marks = new ArrayList<>(marks.stream().sorted(Comparator.comparingInt(m -> m.index)).toList());
+  }
+
+  private void personsMissing(List<Column> values) {
+    Column product = keys.get(Role.PRODUCT);
+    boolean uniqueRows = product != null && rowsAreUnique(product);
+    Set<Role> roles = columnRoles(values);
+    boolean attributes = roles.equals(Set.of(Role.ATTRIBUTE));
+    if (uniqueRows && values.size() >= 2 && !attributes) {
+      layout = Layout.PRODUCTS_IN_ROWS;
+      wide(values, Role.ASSESSOR);
+      return;
+    }
+    if (roles.contains(Role.ASSESSOR) && values.size() >= 2) {
+      layout = Layout.PRODUCTS_IN_ROWS;
+      wide(values, Role.ASSESSOR);
+      return;
+    }
+    layout = Layout.UNNAMED;
+    notes.add("People are not named: every mark counts as another person's.");
+    oneRowPerProduct(values);
+    layout = Layout.UNNAMED;
+  }
+
+  /** Whether product with session, batch, repetition or attribute names each row once. */
+  private boolean rowsAreUnique(Column product) {
+    Set<String> seen = new HashSet<>();
+    int rows = 0;
+    for (int r = 0; r < product.text.length; r++) {
+      if (summaryRows.contains(r)) {
+        continue;
+      }
+      StringBuilder name = new StringBuilder(product.text[r]);
+      for (Role role : List.of(Role.SESSION, Role.BATCH, Role.REPLICATE, Role.ATTRIBUTE)) {
+        Column key = keys.get(role);
+        name.append('\u0000').append(key == null ? "" : key.text[r]);
+      }
+      for (Column condition : conditions) {
+        name.append('\u0000').append(condition.text[r]);
+      }
+      name.append('\u0000').append(grid.sections().get(r));
+      seen.add(name.toString());
+      rows++;
+    }
+    return seen.size() >= 0.9 * rows;
+  }
+
+  private void wideOrNothing(List<Column> values, Role missing) {
+    if (values.size() < 2) {
+      if (values.size() == 1 && keys.get(Role.ASSESSOR) != null) {
+        questions.add("No column tells what was rated. Say --product NAME.");
+      }
+      layout = Layout.UNREADABLE;
+      return;
+    }
+    if (columnRoles(values).equals(Set.of(Role.ATTRIBUTE))) {
+      layout = Layout.LONG;
+      questions.add(
+          "No column tells what was rated, and the columns look like attributes: read as one"
+              + " product. If they are products, say --products-in columns.");
+      oneRowPerProduct(values);
+      return;
+    }
+    if (columnRoles(values).equals(Set.of(Role.ASSESSOR))) {
+      Column rows = keys.get(Role.ASSESSOR);
+      demote(Role.ASSESSOR);
+      if (rows != null) {
+        set(rows, Role.PRODUCT, "people stand in the columns");
+      }
+      layout = Layout.PRODUCTS_IN_ROWS;
+      wide(values, Role.ASSESSOR);
+      return;
+    }
+    layout = Layout.PRODUCTS_IN_COLUMNS;
+    wide(values, missing);
+  }
+
+  /** Neither key has a header that says so. */
+  private void bothOpen(List<Column> values) {
+    Column rows =
+        columns.stream()
+            .filter(c -> isOpen(c) && !values.contains(c) && c.isUnique())
+            .findFirst()
+            .orElse(null);
+    Column first = columns.isEmpty() ? null : columns.get(0);
+    List<Column> marksOnly = new ArrayList<>(values);
+    if (rows == null
+        && first != null
+        && values.contains(first)
+        && values.size() >= 3
+        && isKeyLikeNumber(first)) {
+      rows = first;
+      marksOnly.remove(first);
+    }
+    if (marksOnly.isEmpty()) {
+      return;
+    }
+    Role inColumns = dimensionOf(marksOnly, rows);
+    if (rows != null) {
+      set(
+          rows,
+          inColumns == Role.ASSESSOR ? Role.PRODUCT : Role.ASSESSOR,
+          "the row's name; "
+              + (inColumns == Role.ASSESSOR ? "people" : "products")
+              + " stand in the columns");
+    }
+    if (inColumns == Role.ATTRIBUTE) {
+      layout = Layout.UNNAMED;
+      questions.add(
+          "The columns look like attributes of one product. If they are products, say --products-in columns.");
+      oneRowPerProduct(marksOnly);
+      return;
+    }
+    layout = inColumns == Role.ASSESSOR ? Layout.PRODUCTS_IN_ROWS : Layout.PRODUCTS_IN_COLUMNS;
+    wide(marksOnly, inColumns);
+  }
+
+  private boolean isKeyLikeNumber(Column first) {
+    return first.isUnique()
+        && first.whole
+        && (first.isRowNumber()
+            || first.header.isEmpty()
+            || Vocabulary.tokens(first.header).contains("id")
+            || Vocabulary.tokens(first.header).contains("no")
+            || Vocabulary.tokens(first.header).contains("nr"));
+  }
+
+  /** Products or people in the columns? */
+  private Role dimensionOf(List<Column> values, @Nullable Column rows) {
+    Set<Role> roles = columnRoles(values);
+    if (roles.contains(Role.ASSESSOR)) {
+      return Role.ASSESSOR;
+    }
+    if (roles.contains(Role.PRODUCT)) {
+      return Role.PRODUCT;
+    }
+    if (roles.equals(Set.of(Role.ATTRIBUTE))) {
+      return rows != null && rows.isUnique() && values.size() >= 2
+          ? Role.ATTRIBUTE
+          : Role.ATTRIBUTE;
+    }
+    if (rows == null) {
+      return Role.PRODUCT;
+    }
+    if (personShare(rows) >= 0.6) {
+      return Role.PRODUCT;
+    }
+    boolean numberedColumns = values.stream().allMatch(v -> v.header.matches("[A-Za-z]{0,3}\\d+"));
+    if (numberedColumns && values.size() > rows.levels.size()) {
+      return Role.ASSESSOR;
+    }
+    if (rows.isNumeric()) {
+      return Role.PRODUCT;
+    }
+    Role decided = values.size() > rows.levels.size() ? Role.ASSESSOR : Role.PRODUCT;
+    questions.add(
+        String.format(
+            Locale.ROOT,
+            "Are the columns (%s …) %s? They were read so because there are %s of them than rows."
+                + " Say --products-in %s if not.",
+            values.get(0).name(),
+            decided == Role.ASSESSOR ? "people" : "products",
+            decided == Role.ASSESSOR ? "more" : "no more",
+            decided == Role.ASSESSOR ? "columns" : "rows"));
+    return decided;
+  }
+
+  /** What the headers of mark columns name. */
+  private Set<Role> columnRoles(List<Column> values) {
+    if (values.isEmpty()) {
+      return Set.of();
+    }
+    Set<Role> roles = new LinkedHashSet<>();
+    for (Set<String> part : parts(values)) {
+      roles.add(kind(part));
+    }
+    roles.remove(Role.IGNORED);
+    return roles;
+  }
+
+  /** Role that a set of labels seems to have; IGNORED when nothing tells. */
+  static Role kind(Set<String> labels) {
+    double n = labels.size();
+    long persons = labels.stream().filter(SheetReader::isPersonLabel).count();
+    long products = labels.stream().filter(Vocabulary::isProduct).count();
+    long attributes = labels.stream().filter(Vocabulary::isAttributeWord).count();
+    long sessions = labels.stream().filter(Vocabulary::isSession).count();
+    long repeats = labels.stream().filter(Vocabulary::isReplicate).count();
+    if (products >= 0.8 * n) {
+      return Role.PRODUCT;
+    }
+    if (sessions == n && labels.stream().anyMatch(l -> Vocabulary.role(l) == Role.SESSION)) {
+      return Role.SESSION;
+    }
+    if (repeats == n
+        && n <= 6
+        && labels.stream()
+            .allMatch(l -> Vocabulary.tokens(l).stream().noneMatch(t -> t.matches("\\d{3,}")))) {
+      return Role.REPLICATE;
+    }
+    if (persons >= 0.6 * n) {
+      return Role.ASSESSOR;
+    }
+    if (attributes >= 0.4 * n) {
+      return Role.ATTRIBUTE;
+    }
+    return Role.IGNORED;
+  }
+
+  private static boolean isPersonLabel(String label) {
+    return Vocabulary.isPerson(label) || Vocabulary.role(label) == Role.ASSESSOR;
+  }
+
+  /** Label sets of the mark columns: one, or two when the headers are pairs. */
+  private List<Set<String>> parts(List<Column> values) {
+    List<Set<String>> sets = new ArrayList<>();
+    for (String[] pair : pairs(values)) {
+      for (int i = 0; i < pair.length; i++) {
+        if (sets.size() <= i) {
+          sets.add(new LinkedHashSet<>());
+        }
+        sets.get(i).add(pair[i]);
+      }
+    }
+    return sets;
+  }
+
+  /** Headers as they are, or split in two where all combinations occur. */
+  private List<String[]> pairs(List<Column> values) {
+    boolean two = values.stream().allMatch(v -> grid.headers().get(v.index).size() == 2);
+    if (two && values.size() > 1) {
+      return values.stream().map(v -> grid.headers().get(v.index).toArray(new String[0])).toList();
+    }
+    for (String separator : List.of("_", " - ", "/", ":", "|", ".", "-", " ")) {
+      for (boolean last : new boolean[] {true, false}) {
+        List<String[]> split = split(values, separator, last);
+        if (!split.isEmpty()) {
+          return split;
+        }
+      }
+    }
+    List<String[]> lettered = lettered(values);
+    return lettered.isEmpty()
+        ? values.stream().map(v -> new String[] {v.name()}).toList()
+        : lettered;
+  }
+
+  private static List<String[]> split(List<Column> values, String separator, boolean last) {
+    List<String[]> result = new ArrayList<>();
+    for (Column value : values) {
+      int at = last ? value.header.lastIndexOf(separator) : value.header.indexOf(separator);
+      if (at <= 0 || at + separator.length() >= value.header.length()) {
+        return List.of();
+      }
+      result.add(
+          new String[] {
+            value.header.substring(0, at).strip(),
+            value.header.substring(at + separator.length()).strip()
+          });
+    }
+    return isCrossed(result) ? result : List.of();
+  }
+
+  /** A1 A2 B1 B2. */
+  private static List<String[]> lettered(List<Column> values) {
+    List<String[]> result = new ArrayList<>();
+    for (Column value : values) {
+      if (!value.header.matches("\\p{L}+\\d{1,2}")) {
+        return List.of();
+      }
+      String letters = value.header.replaceAll("\\d+$", "");
+      result.add(new String[] {letters, value.header.substring(letters.length())});
+    }
+    return isCrossed(result) ? result : List.of();
+  }
+
+  private static boolean isCrossed(List<String[]> pairs) {
+    Set<String> first = new HashSet<>();
+    Set<String> second = new HashSet<>();
+    Set<String> both = new HashSet<>();
+    for (String[] pair : pairs) {
+      first.add(pair[0]);
+      second.add(pair[1]);
+      both.add(pair[0] + "\u0000" + pair[1]);
+    }
+    return first.size() > 1
+        && second.size() > 1
+        && both.size() == pairs.size()
+        && pairs.size() >= 0.8 * first.size() * second.size();
+  }
+
+  /** Reads mark columns as levels of {@code main}, perhaps with attribute or repetition. */
+  private void wide(List<Column> values, Role main) {
+    List<String[]> pairs = pairs(values);
+    List<Role> roles = partRoles(pairs, main);
+    List<WideLabel> all = new ArrayList<>();
+    marks = new ArrayList<>();
+    for (int i = 0; i < values.size(); i++) {
+      all.add(label(pairs.get(i), roles));
+      Role role = roles.get(0);
+      set(
+          values.get(i),
+          Role.MARK,
+          "marks; the header names " + words(pairs.get(i), roles) + (role == null ? "" : ""));
+    }
+    labels = all;
+  }
+
+  private static String words(String[] pair, List<Role> roles) {
+    List<String> words = new ArrayList<>();
+    for (int i = 0; i < pair.length; i++) {
+      words.add(noun(roles.get(i)) + " \"" + pair[i] + "\"");
+    }
+    return String.join(" and ", words);
+  }
+
+  private static String noun(Role role) {
+    return switch (role) {
+      case ASSESSOR -> "the person";
+      case PRODUCT -> "the product";
+      case ATTRIBUTE -> "the attribute";
+      case SESSION -> "the session";
+      default -> "the repetition";
+    };
+  }
+
+  private List<Role> partRoles(List<String[]> pairs, Role main) {
+    if (pairs.get(0).length == 1) {
+      return List.of(main);
+    }
+    Role[] kinds = new Role[2];
+    for (int i = 0; i < 2; i++) {
+      int part = i;
+      kinds[i] =
+          kind(
+              pairs.stream()
+                  .map(p -> p[part])
+                  .collect(Collectors.toCollection(LinkedHashSet::new)));
+    }
+    int place = Arrays.asList(kinds).indexOf(main);
+    if (place < 0) {
+      place = kinds[0] == Role.IGNORED ? 0 : kinds[1] == Role.IGNORED ? 1 : 0;
+      if (kinds[0] == Role.IGNORED && kinds[1] == Role.IGNORED) {
+        questions.add(
+            "Which part of \""
+                + String.join(" / ", pairs.get(0))
+                + "\" is "
+                + (main == Role.PRODUCT ? "the product" : "the person")
+                + "? The first was taken, the second as the attribute.");
+      }
+    }
+    Role[] roles = new Role[2];
+    roles[place] = main;
+    Role other = kinds[1 - place];
+    roles[1 - place] =
+        other == Role.IGNORED || other == main || other == Role.PRODUCT || other == Role.ASSESSOR
+            ? otherRole(other, main)
+            : other;
+    return Arrays.asList(roles);
+  }
+
+  private static Role otherRole(Role kind, Role main) {
+    boolean people =
+        kind == Role.ASSESSOR && main == Role.PRODUCT
+            || kind == Role.PRODUCT && main == Role.ASSESSOR;
+    return people ? kind : Role.ATTRIBUTE;
+  }
+
+  private static WideLabel label(String[] parts, List<Role> roles) {
+    Map<Role, String> by = new EnumMap<>(Role.class);
+    for (int i = 0; i < parts.length; i++) {
+      by.put(roles.get(i), parts[i]);
+    }
+    return new WideLabel(
+        by.get(Role.PRODUCT),
+        by.get(Role.ASSESSOR),
+        by.get(Role.ATTRIBUTE),
+        by.get(Role.SESSION),
+        by.get(Role.REPLICATE));
+  }
+}

@@ -1,0 +1,211 @@
+package ovenproof.core.panel.table;
+
+import java.text.Normalizer;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Words that people write above columns, in the languages our desks and their guests write: the
+ * trade's words in English, German, French, Spanish, Italian, Dutch and Portuguese.
+ */
+final class Vocabulary {
+
+  private static final Map<Role, Set<String>> ROLES = new EnumMap<>(Role.class);
+
+  static {
+    words(
+        Role.ASSESSOR,
+        "assessor assessors judge judges panelist panellist panelists taster tasters rater raters"
+            + " consumer consumers subject worker participant respondent evaluator person people"
+            + " tester expert juror observer user member student player who panel customer"
+            + " individual volunteer reviewer grader scorer prufer pruefer verkoster tester bewerter"
+            + " teilnehmer teilnehmerin juge paneliste degustateur sujet consommateur juez catador"
+            + " panelista evaluador consumidor giudice assaggiatore valutatore beoordelaar proever"
+            + " provador avaliador");
+    words(
+        Role.PRODUCT,
+        "product products sample samples oven ovens appliance device model machine item brand"
+            + " treatment variety recipe formulation formula wine cheese target stimulus object food"
+            + " toaster fryer spray group tvset tv make specimen prototype blend beer coffee juice"
+            + " bread chocolate candidate produkt produkte probe muster ofen gerat geraet produit"
+            + " produits echantillon four appareil producto muestra horno prodotto campione forno"
+            + " monster produto amostra");
+    words(
+        Role.SESSION,
+        "session sessions sitting day date round week evening sitzung tag runde seance jour sesion"
+            + " dia sessione giorno zitting dag sessao visit occasion");
+    words(
+        Role.BATCH,
+        "batch batches lot load bake baking loaf bottle cooking charge ofenladung partie fournee"
+            + " hornada infornata lote batchno run");
+    words(
+        Role.REPLICATE,
+        "rep reps replicate replicates replication repetition repeat wiederholung repetizione"
+            + " repeticion duplicate dup herhaling replica");
+    words(
+        Role.ORDER,
+        "order position pos rank serving sequence presentation reihenfolge ordre rang orden"
+            + " posizione volgorde ordem place");
+    words(
+        Role.ATTRIBUTE,
+        "attribute attributes criterion descriptor property characteristic question variable trait"
+            + " eigenschaft merkmal descripteur attribut atributo attributo aspect kenmerk parameter"
+            + " dimension");
+    words(
+        Role.MARK,
+        "score scores rating ratings mark marks value values grade points wert punkte bewertung"
+            + " valeur puntuacion valor punteggio voto response liking preference opinion acceptance"
+            + " hedonic intensity note cijfer nota evaluation");
+    words(
+        Role.IGNORED,
+        "id ids age gender sex comment comments remark remarks notes email mail timestamp time"
+            + " duration start end total sum mean average avg sd stdev std median row no nr number"
+            + " index income education household homesize smoker weight height birth year phone"
+            + " country city occupation work frequency form seat booth minutes temperature consent"
+            + " alter geschlecht kommentar bemerkung commentaire sexe edad sexo comentario eta"
+            + " sesso commento leeftijd geslacht opmerking summe mittelwert moyenne somme promedio"
+            + " media totale gesamt durchschnitt nummer numero minimum maximum min max count n ip"
+            + " browser language locale initials");
+  }
+
+  private static final Set<String> ATTRIBUTES =
+      set(
+          "crisp crispness crispy crispiness crunch crunchy crunchiness taste tasting flavour flavor"
+              + " aroma odor odour smell colour color texture appearance overall liking juicy"
+              + " juiciness salty salt saltiness sweet sweetness bitter bitterness sour sourness"
+              + " acid acidity hardness hard soft softness browning brown brownness darkness doneness"
+              + " evenness moist moisture moistness tender tenderness aftertaste crust crumb"
+              + " chewy chewiness greasy greasiness oily dry dryness fresh freshness burnt toasty"
+              + " sticky granular melting astringent vanilla milk milky caramel cocoa cocoaa noise"
+              + " sharpness contrast depth look looks mouthfeel preference acceptance intensity"
+              + " thickness smooth smoothness umami spicy spiciness fruity fruitiness floral"
+              + " geschmack aussehen geruch farbe textur knusprigkeit gesamteindruck gout odeur"
+              + " couleur croustillant apparence sabor olor aspecto textura jar");
+
+  private static final Set<String> NAMES =
+      set(
+          "anna anne ana ann amy alice andrea alex alan adam ada ben bob bea beth bert carl carla"
+              + " chris clara cora dan dana dave david diana dora ed eddie ella emma eva eve erik"
+              + " eric finn frank fred gina george grace greta hans hanna hannah harry helen henry"
+              + " ida ian ines iris jack jane jan jean jim joe john jonas julia kate karl kim lara"
+              + " laura lea lena leo lisa liz louis lucy luca maria marie mark martin max maya mia"
+              + " mike mira nina nora noah olga oliver omar oscar pat paul paula pete peter pia quinn"
+              + " rosa rob ruth sam sara sarah sofia sophie sue susan tara tim tom tomas tina ursula"
+              + " uma vera victor will yara zoe zoey ola ole per lars ingrid pablo diego carmen"
+              + " giulia marco francois pierre claire camille wei ming yuki hiro priya raj omar");
+
+  private static final Pattern PERSON_NUMBER =
+      Pattern.compile(
+          "(judge|taster|assessor|panell?ist|rater|consumer|subject|person|tester|expert|participant"
+              + "|juror|panel|respondent|evaluator|juge|juez|prufer|p|j|t|c|pan|con|cons|subj|r)"
+              + "[ _.#-]?0*\\d+[a-z]?");
+
+  private static final Pattern PRODUCT_NUMBER =
+      Pattern.compile(
+          "(product|sample|oven|appliance|model|item|prod|brand|wine|choc|probe|produit|muestra"
+              + "|target|machine|toaster|fryer|recipe)[ _.#-]?0*[\\da-z]{1,3}");
+
+  private static final Pattern SESSION_NUMBER =
+      Pattern.compile("(session|day|round|week|sitting|sitzung|tag|seance|sess|s)[ _.#-]?0*\\d+");
+
+  private static final Pattern REPLICATE_NUMBER =
+      Pattern.compile(
+          "((rep|replicate|repeat|replication|r|dup|trial|test|wdh)[ _.#-]?)?0*\\d{1,2}");
+
+  private static final Set<String> SUMMARY =
+      set(
+          "total totals sum mean means average averages avg sd stdev std median min max minimum"
+              + " maximum count summe mittelwert mittel moyenne somme promedio media totale gesamt"
+              + " durchschnitt gesamtsumme subtotal se sem var variance range");
+
+  private Vocabulary() {}
+
+  private static void words(Role role, String words) {
+    ROLES.put(role, set(words));
+  }
+
+  private static Set<String> set(String words) {
+    return new HashSet<>(Arrays.asList(words.split(" ")));
+  }
+
+  /** Lower case, no accents, no punctuation at the ends. */
+  static String fold(String text) {
+    String plain = Normalizer.normalize(text, Normalizer.Form.NFD).replaceAll("\\p{M}", "");
+    return plain.toLowerCase(Locale.ROOT).replaceAll("[\\s\\u00A0]+", " ").strip();
+  }
+
+  /** Folded and without anything but letters and digits. */
+  static String key(String text) {
+    return fold(text).replaceAll("[^\\p{L}\\p{N}]", "");
+  }
+
+  /** Words of a header: split at punctuation, at capitals and before digits. */
+  static List<String> tokens(String header) {
+    String apart =
+        header.replaceAll("(\\p{Ll})(\\p{Lu})", "$1 $2").replaceAll("(\\p{L})(\\d)", "$1 $2");
+    List<String> tokens = new ArrayList<>();
+    for (String token : fold(apart).split("[^\\p{L}\\p{N}]+")) {
+      if (!token.isEmpty()) {
+        tokens.add(token);
+      }
+    }
+    return tokens;
+  }
+
+  /** The role that a header's words name; null when none does. The last word weighs most. */
+  static @Nullable Role role(String header) {
+    List<String> tokens = tokens(header);
+    String whole = String.join("", tokens);
+    Role named = roleOf(whole);
+    for (int i = tokens.size() - 1; named == null && i >= 0; i--) {
+      named = roleOf(tokens.get(i));
+    }
+    return named;
+  }
+
+  private static @Nullable Role roleOf(String token) {
+    for (Map.Entry<Role, Set<String>> entry : ROLES.entrySet()) {
+      if (entry.getValue().contains(token)) {
+        return entry.getKey();
+      }
+    }
+    return null;
+  }
+
+  static boolean isSummary(String label) {
+    List<String> tokens = tokens(label);
+    return !tokens.isEmpty() && tokens.size() <= 3 && SUMMARY.contains(tokens.get(0))
+        || tokens.size() == 2 && SUMMARY.contains(tokens.get(1));
+  }
+
+  static boolean isAttributeWord(String label) {
+    return tokens(label).stream().anyMatch(ATTRIBUTES::contains);
+  }
+
+  static boolean isPerson(String label) {
+    String folded = fold(label);
+    List<String> tokens = tokens(label);
+    return PERSON_NUMBER.matcher(folded).matches()
+        || !tokens.isEmpty() && NAMES.contains(tokens.get(0)) && tokens.size() <= 2;
+  }
+
+  static boolean isProduct(String label) {
+    return PRODUCT_NUMBER.matcher(fold(label)).matches();
+  }
+
+  static boolean isSession(String label) {
+    return SESSION_NUMBER.matcher(fold(label)).matches();
+  }
+
+  static boolean isReplicate(String label) {
+    return REPLICATE_NUMBER.matcher(fold(label)).matches();
+  }
+}
