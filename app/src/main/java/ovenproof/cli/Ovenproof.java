@@ -25,6 +25,7 @@ import picocli.CommandLine.ParameterException;
     subcommands = {
       CheckCommand.class,
       NewCommand.class,
+      PanelCommand.class,
       ProofreadCommand.class,
       PublishCommand.class,
       VerdictCommand.class,

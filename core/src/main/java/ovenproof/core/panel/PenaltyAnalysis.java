@@ -1,7 +1,10 @@
 package ovenproof.core.panel;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import ovenproof.core.statistics.Descriptive;
 import ovenproof.core.statistics.Distributions;
 import ovenproof.core.statistics.Interval;
@@ -69,6 +72,79 @@ public record PenaltyAnalysis(
       }
     }
     return result;
+  }
+
+  /**
+   * Every attribute named "just about right", "just right" or "JAR" beside the attribute of liking,
+   * product by product. The middle is that of the usual scales: 3 of 5, 4 of 7, 2 of 3, 0 of −2 …
+   * 2.
+   *
+   * @return empty when the ratings hold no such pair
+   */
+  public static List<PenaltyAnalysis> ofRatings(List<Rating> ratings) {
+    Map<String, Map<String, Map<String, Double>>> byAttribute = new LinkedHashMap<>();
+    for (Rating r : ratings) {
+      byAttribute
+          .computeIfAbsent(r.attribute(), any -> new LinkedHashMap<>())
+          .computeIfAbsent(r.product(), any -> new LinkedHashMap<>())
+          .put(r.assessor() + "\u0000" + r.session() + "\u0000" + r.batch(), r.value());
+    }
+    List<PenaltyAnalysis> result = new ArrayList<>();
+    String liking =
+        byAttribute.keySet().stream()
+            .filter(a -> isLiking(a) && !isJustRight(a))
+            .findFirst()
+            .orElse("");
+    Map<String, Map<String, Double>> likes = byAttribute.getOrDefault(liking, Map.of());
+    byAttribute.forEach(
+        (attribute, products) -> {
+          if (isJustRight(attribute) && !likes.isEmpty()) {
+            double middle = middle(products);
+            products.forEach(
+                (product, marks) ->
+                    result.addAll(
+                        of(
+                            product,
+                            attribute,
+                            answers(marks, likes.getOrDefault(product, Map.of())),
+                            middle)));
+          }
+        });
+    return result;
+  }
+
+  private static boolean isJustRight(String attribute) {
+    String folded = attribute.toLowerCase(Locale.ROOT);
+    return folded.matches(".*(just (about )?right|\\bjar\\b|_jar|jar_).*");
+  }
+
+  private static boolean isLiking(String attribute) {
+    return attribute.toLowerCase(Locale.ROOT).matches(".*(liking|overall|hedonic|accept|pleas).*");
+  }
+
+  private static double middle(Map<String, Map<String, Double>> products) {
+    double[] all =
+        products.values().stream()
+            .flatMap(m -> m.values().stream())
+            .mapToDouble(Double::doubleValue)
+            .toArray();
+    Descriptive d = Descriptive.of(all);
+    if (d.minimum() < 0) {
+      return 0;
+    }
+    return d.maximum() > 5 ? 4 : d.maximum() > 3 ? 3 : 2;
+  }
+
+  private static List<Answer> answers(Map<String, Double> marks, Map<String, Double> likes) {
+    List<Answer> answers = new ArrayList<>();
+    marks.forEach(
+        (who, mark) -> {
+          Double liking = likes.get(who);
+          if (liking != null) {
+            answers.add(new Answer(mark, liking));
+          }
+        });
+    return answers;
   }
 
   private static PenaltyAnalysis of(
