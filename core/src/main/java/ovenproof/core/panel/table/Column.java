@@ -1,7 +1,10 @@
 package ovenproof.core.panel.table;
 
+import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /** One column's contents, counted. */
 final class Column {
@@ -18,10 +21,28 @@ final class Column {
   final int longest;
 
   Column(Grid grid, int index) {
+    this(
+        index,
+        grid.header(index),
+        grid.body().stream().map(row -> row.cell(index)).toArray(String[]::new));
+  }
+
+  /** Several columns that together name one thing, row by row. */
+  static Column joined(List<Column> parts) {
+    String header = parts.stream().map(p -> p.header).collect(Collectors.joining(" × "));
+    String[] text = new String[parts.get(0).text.length];
+    for (int r = 0; r < text.length; r++) {
+      int row = r;
+      text[r] = parts.stream().map(p -> p.text[row]).collect(Collectors.joining(" / "));
+    }
+    return new Column(parts.get(0).index, header, text);
+  }
+
+  private Column(int index, String header, String[] cells) {
     this.index = index;
-    this.header = grid.header(index);
-    int n = grid.body().size();
-    text = new String[n];
+    this.header = header;
+    int n = cells.length;
+    text = cells;
     number = new double[n];
     levels = new LinkedHashMap<>();
     int filledCells = 0;
@@ -31,8 +52,7 @@ final class Column {
     double high = Double.NEGATIVE_INFINITY;
     int length = 0;
     for (int r = 0; r < n; r++) {
-      String cell = grid.body().get(r).cell(index);
-      text[r] = cell;
+      String cell = cells[r];
       number[r] = Double.NaN;
       if (Mark.isMissing(cell)) {
         continue;
@@ -78,6 +98,26 @@ final class Column {
   boolean isEven() {
     int first = levels.values().stream().findFirst().orElse(0);
     return levels.size() > 1 && first > 1 && levels.values().stream().allMatch(c -> c == first);
+  }
+
+  /** Every level meets every level of the other equally often: a design, not chance. */
+  boolean isCrossedWith(Column other) {
+    Map<String, Integer> pairs = new HashMap<>();
+    int rows = 0;
+    for (int r = 0; r < text.length; r++) {
+      if (!Mark.isMissing(text[r]) && !Mark.isMissing(other.text[r])) {
+        pairs.merge(text[r] + "\u0000" + other.text[r], 1, Integer::sum);
+        rows++;
+      }
+    }
+    int cells = levels.size() * other.levels.size();
+    return pairs.size() == cells
+        && rows % cells == 0
+        && pairs.values().stream().allMatch(count -> count == rowsPerCell(pairs));
+  }
+
+  private static int rowsPerCell(Map<String, Integer> pairs) {
+    return pairs.values().iterator().next();
   }
 
   /** 1, 2, 3 … down the column. */

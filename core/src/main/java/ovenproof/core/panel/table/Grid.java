@@ -118,9 +118,9 @@ record Grid(
     Set<String> distinct = new HashSet<>();
     double smallest = Double.POSITIVE_INFINITY;
     double previous = Double.NaN;
-    for (int c = 1; c < width; c++) {
+    for (int c = 0; c < width; c++) {
       String cell = first.cell(c);
-      if (cell.isEmpty()) {
+      if (cell.isEmpty() || !numericBelow(rows, start + 1, c)) {
         continue;
       }
       filled++;

@@ -57,7 +57,7 @@ public final class RatingTableReader {
       collect(reader, use);
     }
     if (readers.size() > 1) {
-      SheetWords.ask(readers.stream().map(r -> r.grid().sheet()).toList(), found, questions);
+      SheetWords.ask(readers.stream().map(r -> r.grid().sheet()).toList(), found, use, questions);
     }
     Spelling.ask(found, questions);
     Map<String, String> scales = Scales.check(found, choices.scale(), problems);

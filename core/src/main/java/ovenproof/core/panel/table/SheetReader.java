@@ -21,6 +21,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class SheetReader {
 
+  private static final String BY_HEADER = "the header says so";
+
   private final Grid grid;
   private final ReadingChoices choices;
   private final List<Column> columns = new ArrayList<>();
@@ -168,7 +170,9 @@ final class SheetReader {
 
   private void takeHeaders() {
     Map<Role, Integer> numbered = numberedHeaders();
-    for (Column column : open()) {
+    List<Column> keysFirst = new ArrayList<>(open());
+    keysFirst.sort(Comparator.comparing((Column c) -> Vocabulary.role(c.header) == Role.IGNORED));
+    for (Column column : keysFirst) {
       Role role = Vocabulary.role(column.header);
       if (role == null || isNumbered(column) && numbered.getOrDefault(role, 0) > 1) {
         continue;
@@ -216,8 +220,7 @@ final class SheetReader {
     if (!fits || keys.containsKey(role)) {
       return;
     }
-    String why = "the header says so";
-    set(column, role, why);
+    set(column, role, BY_HEADER);
   }
 
   private boolean hasOtherProduct(Column column) {
@@ -241,7 +244,15 @@ final class SheetReader {
     if (id && !named && !keys.containsKey(Role.ASSESSOR)) {
       return false;
     }
-    return !(id && Vocabulary.tokens(column.header).stream().anyMatch(t -> roleWord(t)));
+    Column assessor = keys.get(Role.ASSESSOR);
+    boolean factor =
+        !column.isNumeric()
+            && column.isEven()
+            && column.levels.size() <= 6
+            && assessor != null
+            && assessor.isRepeated()
+            && !column.isDecidedBy(assessor);
+    return !factor && !(id && tokens.stream().anyMatch(SheetReader::roleWord));
   }
 
   private static boolean roleWord(String token) {
@@ -361,7 +372,7 @@ final class SheetReader {
   private void findMarks() {
     for (Column column : open()) {
       if (Vocabulary.role(column.header) == Role.MARK && column.isNumeric()) {
-        set(column, Role.MARK, "the header says so");
+        set(column, Role.MARK, BY_HEADER);
       }
     }
   }
@@ -436,11 +447,31 @@ final class SheetReader {
     if (column.levels.size() < 2) {
       return false;
     }
-    return !column.isNumeric()
-        || column.whole
-            && column.isEven()
-            && column.levels.size() < column.filled
-            && !Vocabulary.isAttributeWord(column.header);
+    return !column.isNumeric() || isDesigned(column);
+  }
+
+  /** Whole numbers that meet every other key equally often, as only a plan makes them. */
+  private boolean isDesigned(Column column) {
+    if (!column.whole
+        || !column.isEven()
+        || column.filled < 8
+        || Vocabulary.isAttributeWord(column.header)) {
+      return false;
+    }
+    List<Column> others = new ArrayList<>();
+    for (Role role : List.of(Role.ASSESSOR, Role.PRODUCT)) {
+      Column key = keys.get(role);
+      if (key != null) {
+        others.add(key);
+      }
+    }
+    for (Column other : open()) {
+      if (others.size() < 2 && other != column && other.isEven() && column.isCrossedWith(other)) {
+        others.add(other);
+      }
+    }
+    return !others.isEmpty()
+        && others.stream().allMatch(o -> o.isRepeated() && column.isCrossedWith(o));
   }
 
   private void takeAssessor(List<Column> categories, boolean productKnown) {
@@ -524,7 +555,14 @@ final class SheetReader {
     Column best = productWords(named) > 0 ? named : largest(candidates);
     if (batch != null && candidates.size() > 1) {
       List<Column> above = candidates.stream().filter(c -> c.isDecidedBy(batch)).toList();
-      best = above.isEmpty() ? best : largest(above);
+      if (above.size() > 1) {
+        Column together = Column.joined(above);
+        above.forEach(c -> set(c, Role.PRODUCT, "together with others, what each batch was"));
+        keys.put(Role.PRODUCT, together);
+        notes.add("The product is the combination of " + together.header + ".");
+        return;
+      }
+      best = above.isEmpty() ? best : above.get(0);
     }
     if (candidates.size() == 1) {
       set(best, Role.PRODUCT, "the only other column that repeats");
@@ -563,6 +601,9 @@ final class SheetReader {
     }
     List<Column> values = new ArrayList<>(marks);
     values.addAll(numeric);
+    if (values.isEmpty()) {
+      values.addAll(lastResort());
+    }
     if (assessor == null && product == null) {
       bothOpen(values);
     } else if (assessor != null && product != null) {
@@ -597,14 +638,44 @@ final class SheetReader {
     for (Column value : marks) {
       all.add(
           new WideLabel(
-              null, null, repeats ? "mark" : value.name(), null, repeats ? value.name() : null));
+              null,
+              null,
+              repeats ? "mark" : attributeName(value),
+              null,
+              repeats ? value.name() : null));
     }
     labels = all;
+  }
+
+  /** Ranks, or numbers under a header that usually is no rating, when there is nothing else. */
+  private List<Column> lastResort() {
+    Column order = keys.get(Role.ORDER);
+    if (order != null) {
+      demote(Role.ORDER);
+      notes.add("The only numbers are ranks: 1 is the first place, so a low mean is a good one.");
+      return List.of(order);
+    }
+    List<Column> numbers = new ArrayList<>();
+    for (Column column : columns) {
+      ColumnReading reading = readings.get(column.index);
+      boolean byHeader =
+          reading != null && reading.role() == Role.IGNORED && reading.why().equals(BY_HEADER);
+      if (byHeader && column.isNumeric() && !column.isRowNumber() && !column.isUnique()) {
+        readings.remove(column.index);
+        numbers.add(column);
+      }
+    }
+    return numbers;
   }
 
   private boolean isChosen(Column column) {
     ColumnReading reading = readings.get(column.index);
     return reading != null && reading.why().equals("as you said");
+  }
+
+  /** Without a header there is one attribute, and it is called mark. */
+  private static String attributeName(Column value) {
+    return value.header.isEmpty() ? "mark" : value.header;
   }
 
   private void demote(Role role) {
@@ -674,7 +745,8 @@ final class SheetReader {
       layout = Layout.UNREADABLE;
       return;
     }
-    if (columnRoles(values).equals(Set.of(Role.ATTRIBUTE))) {
+    boolean said = choices.inColumns() != null;
+    if (!said && columnRoles(values).equals(Set.of(Role.ATTRIBUTE))) {
       layout = Layout.LONG;
       questions.add(
           "No column tells what was rated, and the columns look like attributes: read as one"
@@ -682,7 +754,8 @@ final class SheetReader {
       oneRowPerProduct(values);
       return;
     }
-    if (columnRoles(values).equals(Set.of(Role.ASSESSOR))) {
+    if (choices.inColumns() == Role.ASSESSOR
+        || !said && columnRoles(values).equals(Set.of(Role.ASSESSOR))) {
       Column rows = keys.get(Role.ASSESSOR);
       demote(Role.ASSESSOR);
       if (rows != null) {
@@ -748,6 +821,9 @@ final class SheetReader {
 
   /** Products or people in the columns? */
   private Role dimensionOf(List<Column> values, @Nullable Column rows) {
+    if (choices.inColumns() != null) {
+      return choices.inColumns();
+    }
     Set<Role> roles = columnRoles(values);
     if (roles.contains(Role.ASSESSOR)) {
       return Role.ASSESSOR;
@@ -792,10 +868,14 @@ final class SheetReader {
       return Set.of();
     }
     Set<Role> roles = new LinkedHashSet<>();
-    for (Set<String> part : parts(values)) {
+    List<Set<String>> parts = parts(values);
+    for (Set<String> part : parts) {
       roles.add(kind(part));
     }
-    roles.remove(Role.IGNORED);
+    boolean unknown = roles.remove(Role.IGNORED);
+    if (unknown && parts.size() == 2 && !roles.contains(Role.PRODUCT)) {
+      roles.add(keys.containsKey(Role.PRODUCT) ? Role.ASSESSOR : Role.PRODUCT);
+    }
     return roles;
   }
 

@@ -3,14 +3,18 @@ package ovenproof.core.panel.table;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
 /** Sheets that use different words for what may be the same. */
 final class SheetWords {
 
-  static void ask(List<String> sheets, List<FoundMark> found, List<String> questions) {
+  static void ask(List<String> sheets, List<FoundMark> found, String use, List<String> questions) {
     for (NameKind kind : NameKind.values()) {
+      if (kind.name().toLowerCase(Locale.ROOT).equals(use)) {
+        continue;
+      }
       Map<String, Set<String>> bySheet = new LinkedHashMap<>();
       sheets.forEach(s -> bySheet.put(s, new LinkedHashSet<>()));
       for (FoundMark one : found) {
