@@ -104,6 +104,7 @@ final class ChannelBuilder {
   List<Channel> build() {
     List<Draft> drafts = drafts();
     drafts.forEach(this::type);
+    drafts.removeIf(d -> d.dimension == null && finite(d.values) == 0); // remarks nobody made
     drafts.forEach(this::takeOutSentinels);
     temperatureUnits(drafts);
     drafts.forEach(this::convert);

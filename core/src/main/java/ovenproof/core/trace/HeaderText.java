@@ -355,6 +355,9 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
 
   static HeaderText of(String written) {
     String text = written.strip().replaceAll("^[\"'#%]+\\s*|[\"']+$", "").strip();
+    if (text.isEmpty()) {
+      return make(written, written.strip(), null, written.strip());
+    }
     Matcher brackets = BRACKETS.matcher(text);
     while (brackets.find()) {
       UnitText unit = bracketed(brackets.group(1));
@@ -410,8 +413,8 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
   /** tempF, TempC, T1C – and a header that is nothing but a unit. */
   private static @Nullable UnitText glued(String text) {
     UnitText whole = UnitText.word(text);
-    if (whole != null) {
-      return whole;
+    if (whole != null || text.equals("s")) {
+      return whole == null ? UnitText.wordOrLetter(text) : whole;
     }
     Matcher m =
         Pattern.compile("(?i:.*(?:temp|temperature|deg|tc|probe|t)\\d*)(°? ?[CF])$").matcher(text);

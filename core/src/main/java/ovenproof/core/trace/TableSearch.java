@@ -352,7 +352,7 @@ final class TableSearch {
       }
       int names = 0;
       List<String> units = null;
-      if (isUnits(nearestFirst.get(0))) {
+      if (nearestFirst.size() > 1 && isUnits(nearestFirst.get(0))) {
         units = nearestFirst.get(0);
         names = 1;
       }
@@ -387,7 +387,9 @@ final class TableSearch {
         if (own.isBlank()) {
           result.add(over);
         } else if (repeated && (holes || !over.isBlank())) {
-          result.add(group.equals(own) ? own : (group + " " + own).strip());
+          boolean unit = UnitText.wordOrLetter(own) != null;
+          String joined = unit ? group + " (" + own + ")" : group + " " + own;
+          result.add(group.equals(own) ? own : joined.strip());
         } else if (columns > 2 && inputs && !holes && c > 0 && !over.matches("[-+.,:/\\d ]+")) {
           result.add(over + " " + own);
         } else {

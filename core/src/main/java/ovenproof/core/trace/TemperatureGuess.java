@@ -71,16 +71,17 @@ record TemperatureGuess(Unit unit, boolean sure, String why) {
     return new TemperatureGuess(Unit.CELSIUS, lowestStart < 55, starts);
   }
 
-  /** Median of the first five readings. */
+  /** Lowest of the first three readings: a fast curve has left the room by the fifth. */
   private static double start(double[] values) {
-    double[] first = new double[5];
+    double lowest = Double.NaN;
     int n = 0;
-    for (int i = 0; i < values.length && n < 5; i++) {
+    for (int i = 0; i < values.length && n < 3; i++) {
       if (Double.isFinite(values[i])) {
-        first[n++] = values[i];
+        lowest = Double.isNaN(lowest) ? values[i] : Math.min(lowest, values[i]);
+        n++;
       }
     }
-    return Medians.of(java.util.Arrays.copyOf(first, n));
+    return lowest;
   }
 
   private static double highest(double[] values) {

@@ -65,7 +65,8 @@ public final class TraceReader {
         return keyed;
       }
     }
-    if (tableShare < 0.6 || thin) {
+    boolean wordsFirst = table != null && table.kinds().get(0) == ColumnKind.WORDS;
+    if (tableShare < 0.6 || thin || wordsFirst) {
       TraceFile stamped = ofStampedLines(text, sample);
       if (stamped != null) {
         return stamped;
