@@ -50,7 +50,8 @@ final class PhotoDecoder {
     long width = reader.getWidth(0);
     long height = reader.getHeight(0);
     if (width * height > LARGEST_PIXELS) {
-      throw unreadable(file, width + " × " + height + " pixels", "make it smaller than 120 megapixels");
+      throw unreadable(
+          file, width + " × " + height + " pixels", "make it smaller than 120 megapixels");
     }
   }
 
@@ -86,8 +87,10 @@ final class PhotoDecoder {
       for (int x = 0; x < w; x++) {
         int sx = turned ? y : x;
         int sy = turned ? x : y;
-        boolean mirrorX = orientation == 2 || orientation == 3 || orientation == 7 || orientation == 8;
-        boolean mirrorY = orientation == 3 || orientation == 4 || orientation == 6 || orientation == 7;
+        boolean mirrorX =
+            orientation == 2 || orientation == 3 || orientation == 7 || orientation == 8;
+        boolean mirrorY =
+            orientation == 3 || orientation == 4 || orientation == 6 || orientation == 7;
         out[y * w + x] =
             p.at(mirrorX ? p.width() - 1 - sx : sx, mirrorY ? p.height() - 1 - sy : sy);
       }

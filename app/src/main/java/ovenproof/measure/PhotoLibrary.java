@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentLinkedQueue;
-import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Photo;
 import ovenproof.core.colour.Lab;
 import ovenproof.core.measure.MeasureDescription;
@@ -18,9 +17,9 @@ import ovenproof.core.photo.Outline;
 import ovenproof.core.photo.PhotoCalibration;
 import ovenproof.core.photo.PhotoMeasureCatalogue;
 import ovenproof.core.photo.PhotoMeasures;
-import ovenproof.core.photo.PhotoScale;
 import ovenproof.core.photo.Picture;
 import ovenproof.core.photo.PixelBox;
+import ovenproof.core.photo.PixelPoint;
 import ovenproof.core.photo.ShadeSettings;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.QuantityParser;
@@ -30,6 +29,7 @@ import ovenproof.method.TestPlan;
 
 /** Photographs of a campaign, each decoded and measured once per set of parameters. */
 final class PhotoLibrary {
+  private static final int ELLIPSE_POINTS = 64;
   private static final long LARGEST_BYTES = 64L << 20;
 
   private final EvidenceSource evidence;
@@ -59,7 +59,8 @@ final class PhotoLibrary {
   }
 
   private List<Measurement> measure(Photo photo, ShadeSettings settings, Subject subject) {
-    Picture picture = PhotoDecoder.decode(evidence.bytes(photo.file(), LARGEST_BYTES), photo.file());
+    Picture picture =
+        PhotoDecoder.decode(evidence.bytes(photo.file(), LARGEST_BYTES), photo.file());
     String source = photo.camera() == null ? "camera:" + photo.file() : "camera:" + photo.camera();
     ChartSighting chart = ChartFinder.find(picture);
     PhotoCalibration calibration =
@@ -67,15 +68,16 @@ final class PhotoLibrary {
             ? ChartCalibrator.withDefaults().calibrate(picture, chart, source)
             : PhotoCalibration.none(source);
     calibration.warnings().forEach(w -> warnings.add(photo.file() + ": " + w));
-    @Nullable PhotoScale scale = chart.isWhole() ? scale(chart) : null;
     PhotoMeasures measures = PhotoMeasures.with(settings);
     List<Measurement> all = new ArrayList<>();
     for (Photo.Box box : photo.boxes()) {
       Outline outline = inside(picture, box);
       measures
-          .measure(picture, outline, calibration.colours(), calibration.trust(), scale)
+          .measure(picture, outline, calibration.colours(), calibration.trust(), null)
           .measurements(subject.withPiece(box.piece()))
-          .forEach(m -> all.add(m.withEvidence(List.of(photo.file() + " sha256:" + fingerprint(photo)))));
+          .forEach(
+              m ->
+                  all.add(m.withEvidence(List.of(photo.file() + " sha256:" + fingerprint(photo)))));
     }
     return all;
   }
@@ -89,11 +91,19 @@ final class PhotoLibrary {
     int top = Math.max(0, box.y());
     int right = Math.min(picture.width(), box.x() + box.width());
     int bottom = Math.min(picture.height(), box.y() + box.height());
-    return Outline.of(new PixelBox(left, top, Math.max(1, right - left), Math.max(1, bottom - top)));
+    return ellipse(new PixelBox(left, top, Math.max(1, right - left), Math.max(1, bottom - top)));
   }
 
-  private static PhotoScale scale(ChartSighting chart) {
-    return PhotoScale.ofChart(chart);
+  private static Outline ellipse(PixelBox box) {
+    List<PixelPoint> points = new ArrayList<>();
+    for (int i = 0; i < ELLIPSE_POINTS; i++) {
+      double angle = 2 * Math.PI * i / ELLIPSE_POINTS;
+      points.add(
+          new PixelPoint(
+              box.left() + box.width() / 2.0 * (1 + Math.cos(angle)),
+              box.top() + box.height() / 2.0 * (1 + Math.sin(angle))));
+    }
+    return new Outline(points);
   }
 
   private static ShadeSettings settings(TestPlan test, MeasureUse use) {
@@ -110,9 +120,7 @@ final class PhotoLibrary {
 
   private static double colour(MeasureUse use, String parameter, double fallback) {
     String written = use.parameters().get(parameter);
-    return written == null
-        ? fallback
-        : QuantityParser.parse(written, Dimension.COLOUR).contract();
+    return written == null ? fallback : QuantityParser.parse(written, Dimension.COLOUR).contract();
   }
 
   private MeasurementKey key(Photo photo, ShadeSettings settings, Subject subject) {

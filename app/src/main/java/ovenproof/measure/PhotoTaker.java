@@ -2,10 +2,7 @@ package ovenproof.measure;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
-import java.util.concurrent.ConcurrentHashMap;
-import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Photo;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.Measurement;
@@ -28,8 +25,7 @@ final class PhotoTaker implements Taker {
     List<Measurement> found = new ArrayList<>();
     for (Photo photo : run.campaign().photos()) {
       if (wanted(photo, run, use)) {
-        Subject subject =
-            run.subject().withBatch(photo.batch()).withFace(photo.face());
+        Subject subject = run.subject().withBatch(photo.batch()).withFace(photo.face());
         try {
           library.measurements(photo, run.test(), use, subject).stream()
               .filter(m -> m.id().equals(measure.id()))
@@ -54,18 +50,5 @@ final class PhotoTaker implements Taker {
     return photo.run().equals(run.run().id())
         && (use.face() == null || use.face().equals(photo.face()))
         && (use.batch() == null || Objects.equals(use.batch(), batch));
-  }
-
-  /** Results in this call, so that one photograph is measured once for all its measures. */
-  static final class Memory {
-    private final Map<MeasurementKey, List<Measurement>> known = new ConcurrentHashMap<>();
-
-    @Nullable List<Measurement> get(MeasurementKey key) {
-      return known.get(key);
-    }
-
-    void put(MeasurementKey key, List<Measurement> measurements) {
-      known.put(key, measurements);
-    }
   }
 }

@@ -11,11 +11,13 @@ import ovenproof.evidence.EvidenceSource;
 final class Readers {
   private final MarkMeasures marks;
   private final TraceLibrary traces;
+  private final PhotoLibrary photos;
   private final MeasurementCache cache;
 
   Readers(Campaign campaign, EvidenceSource evidence, MeasurementCache cache) {
     this.marks = new MarkMeasures(campaign);
     this.traces = new TraceLibrary(evidence, campaign.info().zone());
+    this.photos = new PhotoLibrary(evidence, cache);
     this.cache = cache;
   }
 
@@ -27,7 +29,8 @@ final class Readers {
   Optional<Taker> taker(MeasureDescription measure) {
     return switch (measure.evidence()) {
       case TRACE -> Optional.of(new TraceTaker(traces, cache, measure));
-      case PHOTO, READING, EVENTS, PIECES, RATINGS, FACTS -> Optional.empty();
+      case PHOTO -> Optional.of(new PhotoTaker(photos, measure));
+      case READING, EVENTS, PIECES, RATINGS, FACTS -> Optional.empty();
     };
   }
 
@@ -35,6 +38,7 @@ final class Readers {
   List<String> warnings() {
     List<String> all = new ArrayList<>(marks.warnings());
     all.addAll(traces.warnings());
+    all.addAll(photos.warnings());
     return all;
   }
 }

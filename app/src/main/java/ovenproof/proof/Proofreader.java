@@ -27,6 +27,7 @@ public final class Proofreader {
     Constants constants = new Constants(campaign);
     this.readers =
         List.of(
+            new SafetyReader(),
             new QuantifierReader(figures, search),
             new ComparisonReader(figures, search),
             new SuperlativeReader(figures, search),
