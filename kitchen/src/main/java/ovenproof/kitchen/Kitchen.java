@@ -75,13 +75,11 @@ public final class Kitchen {
   }
 
   /** As {@link #writeTo(Path, Progress)}, perhaps without pictures. */
-  public void writeTo(Path folder, Photographs photographs, Progress progress)
-      throws IOException {
+  public void writeTo(Path folder, Photographs photographs, Progress progress) throws IOException {
     ExecutorService hands = Executors.newFixedThreadPool(threads);
     try {
       Season season = season(hands, progress);
-      new CampaignWriter(folder, Chance.ofSeed(seed), season, hands, progress)
-          .write(photographs);
+      new CampaignWriter(folder, Chance.ofSeed(seed), season, hands, progress).write(photographs);
     } finally {
       hands.shutdownNow();
     }
@@ -122,11 +120,7 @@ public final class Kitchen {
   }
 
   private static List<RunResult> play(
-      List<RunPlan> plans,
-      Chance chance,
-      ExecutorService hands,
-      String what,
-      Progress progress) {
+      List<RunPlan> plans, Chance chance, ExecutorService hands, String what, Progress progress) {
     List<Played> played = new ArrayList<>();
     for (RunPlan plan : plans) {
       played.add(new Played(plan, Luck.of(chance.named("luck " + plan.id()))));

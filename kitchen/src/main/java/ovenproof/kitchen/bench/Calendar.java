@@ -60,8 +60,7 @@ public final class Calendar {
     String id = date + (half == 0 ? "-am" : "-pm");
     Chance luck = chance.named("session " + id);
     Mains usual =
-        new Mains(
-            luck.gaussian(230, 1.2), luck.uniform(0.4, 1.2), luck.uniform(0, 6.28), 0, 1e9);
+        new Mains(luck.gaussian(230, 1.2), luck.uniform(0.4, 1.2), luck.uniform(0, 6.28), 0, 1e9);
     Mains mains = day != LOW_MAINS_DAY ? usual : sagging(usual, half);
     return new Session(
         id,
@@ -133,8 +132,7 @@ public final class Calendar {
 
   private RunPlan run(Session session, int slot, Oven oven, Map<String, Integer> presets) {
     String id =
-        String.format(
-            Locale.ROOT, "%s-%s-%d", session.test().id(), oven.id(), session.replicate());
+        String.format(Locale.ROOT, "%s-%s-%d", session.test().id(), oven.id(), session.replicate());
     Chance luck = chance.named("start " + id);
     double late = late(session.test(), slot) + Math.rint(luck.uniform(0, 90));
     boolean toast = session.test() == TestKind.TOAST;
@@ -151,10 +149,7 @@ public final class Calendar {
         toast ? presets.getOrDefault(oven.id(), 4) : 0,
         lot(session.test(), session.replicate()),
         new Day(
-            session.room() + luck.gaussian(0, 0.2),
-            luck.uniform(0, 2.4),
-            session.mains(),
-            late),
+            session.room() + luck.gaussian(0, 0.2), luck.uniform(0, 2.4), session.mains(), late),
         mishap(id),
         "");
   }

@@ -36,7 +36,6 @@ final class FoodPiece {
   /** A tray evens out part of the unevenness of the air. */
   private static final double TRAY_FOLLOWS = 0.6;
 
-
   private final Form form;
   private final int across;
   private final int deep;
@@ -58,8 +57,7 @@ final class FoodPiece {
     this.v = new double[across * deep];
     this.rim = new double[across * deep];
     double full = form.width() * form.depth();
-    this.cellArea =
-        (form.outline() == Outline.ROUND ? Math.PI / 4 : 1) * full / (across * deep);
+    this.cellArea = (form.outline() == Outline.ROUND ? Math.PI / 4 : 1) * full / (across * deep);
     for (int j = 0; j < deep; j++) {
       for (int i = 0; i < across; i++) {
         int n = j * across + i;
@@ -75,8 +73,7 @@ final class FoodPiece {
     if (form.outline() == Outline.ROUND) {
       return Math.max(0, 1 - Math.hypot(cu, cv)) * form.width() / 2;
     }
-    return Math.min(
-        (1 - Math.abs(cu)) * form.width() / 2, (1 - Math.abs(cv)) * form.depth() / 2);
+    return Math.min((1 - Math.abs(cu)) * form.width() / 2, (1 - Math.abs(cv)) * form.depth() / 2);
   }
 
   Form form() {
@@ -95,8 +92,7 @@ final class FoodPiece {
       Heating bottom =
           Double.isNaN(trayCelsius)
               ? new Heating(air, film * 0.85, plane.wall(), beam * (1 - plane.topShare()))
-              : Heating.contact(
-                  trayCelsius + here * TRAY_FOLLOWS, plane.contact());
+              : Heating.contact(trayCelsius + here * TRAY_FOLLOWS, plane.contact());
       columns[n].step(dt, top, bottom, taken);
       heat.add(taken, cellArea);
     }

@@ -51,11 +51,7 @@ public record HeatTruth(
 
   private static double spread(RunLog log) {
     Channel[] places = {
-      Channel.CENTRE,
-      Channel.FRONT_LEFT,
-      Channel.FRONT_RIGHT,
-      Channel.BACK_LEFT,
-      Channel.BACK_RIGHT
+      Channel.CENTRE, Channel.FRONT_LEFT, Channel.FRONT_RIGHT, Channel.BACK_LEFT, Channel.BACK_RIGHT
     };
     double[] means = Arrays.stream(places).mapToDouble(p -> lastMean(log.channel(p))).toArray();
     double mean = Arrays.stream(means).average().orElse(0);

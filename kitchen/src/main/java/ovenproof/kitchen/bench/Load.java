@@ -84,8 +84,7 @@ abstract class Load {
     private void add(FoodPiece piece) {
       pieces.add(piece);
       Form f = piece.form();
-      loadedSquareMetre +=
-          f.width() * f.depth() * (f.outline() == Outline.ROUND ? Math.PI / 4 : 1);
+      loadedSquareMetre += f.width() * f.depth() * (f.outline() == Outline.ROUND ? Math.PI / 4 : 1);
       tray = new Tray(trayStart, loadedSquareMetre);
     }
 
@@ -125,8 +124,7 @@ abstract class Load {
       Pieces load = new Pieces(true, plane.wall(), 240);
       double t = 0.007 * luck.factor(0.02);
       Form form = new Form("f1", "centre", 0, 0, 0.27, 0.27, t, Outline.ROUND);
-      Dough dough =
-          Dough.FLATBREAD.withBrowning(plan.lot().browning() * luck.factor(0.05));
+      Dough dough = Dough.FLATBREAD.withBrowning(plan.lot().browning() * luck.factor(0.05));
       load.add(new FoodPiece(form, dough, 13, 13, 8, 22 + luck.normal(0.6)));
       return load;
     }
@@ -240,8 +238,7 @@ abstract class Load {
       double w = plane.wall() + 273.15;
       double s = surface + 273.15;
       double byAir = plane.film() * (plane.airAt(0, 0) - surface) * joint.surface();
-      double byWall =
-          0.9 * 5.670374e-8 * (w * w * w * w - s * s * s * s) * joint.surface();
+      double byWall = 0.9 * 5.670374e-8 * (w * w * w * w - s * s * s * s) * joint.surface();
       double direct = 0.9 * plane.beam() * 2 * radius * length;
       heat.fromAir += byAir * dt;
       heat.fromWall += byWall * dt;

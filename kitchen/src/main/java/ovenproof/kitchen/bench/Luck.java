@@ -2,9 +2,7 @@ package ovenproof.kitchen.bench;
 
 import ovenproof.kitchen.physics.Chance;
 
-/**
- * Deviations of pieces and people: drawn, or all at their mean for the noiseless truth.
- */
+/** Deviations of pieces and people: drawn, or all at their mean for the noiseless truth. */
 public final class Luck {
 
   private final Chance chance;

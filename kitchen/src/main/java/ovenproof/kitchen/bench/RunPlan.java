@@ -73,8 +73,7 @@ public record RunPlan(
   public record Day(double roomCelsius, double startKelvin, Mains mains, double sessionSeconds) {
 
     /** Room of 21 °C, nominal mains. */
-    public static final Day NOMINAL =
-        new Day(21, 0, Mains.steady(Mains.NOMINAL_VOLTS), 0);
+    public static final Day NOMINAL = new Day(21, 0, Mains.steady(Mains.NOMINAL_VOLTS), 0);
 
     double volts(double runSeconds) {
       return mains.volts(sessionSeconds + runSeconds);

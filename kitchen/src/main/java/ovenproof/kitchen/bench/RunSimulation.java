@@ -7,7 +7,6 @@ import ovenproof.kitchen.bench.FoodPiece.Form;
 import ovenproof.kitchen.bench.RunPlan.Mishap;
 import ovenproof.kitchen.bench.RunResult.BatchResult;
 import ovenproof.kitchen.bench.RunResult.Happening;
-import ovenproof.kitchen.bench.RunResult.PieceResult;
 import ovenproof.kitchen.bench.RunResult.Stop;
 import ovenproof.kitchen.physics.Cavity;
 import ovenproof.kitchen.physics.Cavity.Demand;
@@ -28,7 +27,6 @@ public final class RunSimulation {
 
   /** How much a compensated program shortens at 200 K of residual heat. */
   private static final double COMPENSATION = 0.5;
-
 
   private final RunPlan plan;
   private final Luck luck;

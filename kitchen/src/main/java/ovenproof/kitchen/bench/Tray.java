@@ -30,8 +30,7 @@ final class Tray {
     double byWall =
         EMISSIVITY * BOLTZMANN * (w * w * w * w - s * s * s * s) * (SQUARE_METRE + bare) * dt;
     double beam = plane.beam() * EMISSIVITY * dt;
-    double direct =
-        beam * ((1 - plane.topShare()) * SQUARE_METRE + plane.topShare() * bare);
+    double direct = beam * ((1 - plane.topShare()) * SQUARE_METRE + plane.topShare() * bare);
     heat.fromAir += byAir;
     heat.fromWall += byWall;
     heat.direct += direct;

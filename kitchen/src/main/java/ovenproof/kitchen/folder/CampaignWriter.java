@@ -11,9 +11,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ExecutorService;
-import ovenproof.kitchen.bench.Season;
 import ovenproof.kitchen.bench.Progress;
 import ovenproof.kitchen.bench.RunResult;
+import ovenproof.kitchen.bench.Season;
 import ovenproof.kitchen.physics.Chance;
 
 /** Writes a whole season as a campaign folder. */

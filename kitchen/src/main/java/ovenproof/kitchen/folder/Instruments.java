@@ -118,15 +118,8 @@ final class Instruments {
     return csv;
   }
 
-  private void check(
-      Csv csv, Probe probe, LocalDate on, double u, String reference, String note) {
+  private void check(Csv csv, Probe probe, LocalDate on, double u, String reference, String note) {
     double found = -probe.errorKelvin() + chance.named("check " + probe.id() + on).gaussian(0, u);
-    csv.row(
-        probe.id(),
-        on,
-        Figures.of(found, 2) + " K",
-        Figures.of(u, 2) + " K",
-        reference,
-        note);
+    csv.row(probe.id(), on, Figures.of(found, 2) + " K", Figures.of(u, 2) + " K", reference, note);
   }
 }

@@ -99,8 +99,7 @@ record LogTable(LocalDateTime start, double stepSeconds, List<Column> columns) {
       case ELAPSED_SECONDS -> Figures.of(seconds, 0);
       case ELAPSED_CLOCK -> {
         long whole = Math.round(seconds);
-        yield String.format(
-            Locale.ROOT, "%d:%02d:%02d", whole / 3600, whole / 60 % 60, whole % 60);
+        yield String.format(Locale.ROOT, "%d:%02d:%02d", whole / 3600, whole / 60 % 60, whole % 60);
       }
     };
   }

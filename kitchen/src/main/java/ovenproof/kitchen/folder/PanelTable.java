@@ -7,9 +7,9 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import ovenproof.kitchen.bench.Season;
 import ovenproof.kitchen.bench.RunPlan;
 import ovenproof.kitchen.bench.RunResult;
+import ovenproof.kitchen.bench.Season;
 import ovenproof.kitchen.bench.TestKind;
 import ovenproof.kitchen.panel.Palate;
 import ovenproof.kitchen.panel.TastingPanel;
@@ -41,7 +41,15 @@ final class PanelTable {
   void write(Path file) throws IOException {
     Csv csv =
         new Csv(
-            "session", "assessor", "run", "batch", "mark", "value", "order", "code", "minutes",
+            "session",
+            "assessor",
+            "run",
+            "batch",
+            "mark",
+            "value",
+            "order",
+            "code",
+            "minutes",
             "entry");
     Map<String, List<RunResult>> sessions = CampaignWriter.bySession(season.runs());
     for (Map.Entry<String, List<RunResult>> session : sessions.entrySet()) {

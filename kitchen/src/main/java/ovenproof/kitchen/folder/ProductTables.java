@@ -47,7 +47,14 @@ final class ProductTables {
   private void specimens() throws IOException {
     Csv csv =
         new Csv(
-            "specimen", "product", "serial", "acquired", "from", "on", "became", "became_on",
+            "specimen",
+            "product",
+            "serial",
+            "acquired",
+            "from",
+            "on",
+            "became",
+            "became_on",
             "note");
     int n = 0;
     for (Oven oven : season.ovens()) {
@@ -57,7 +64,9 @@ final class ProductTables {
           oven.id() + "-1",
           oven.id(),
           String.format(
-              Locale.ROOT, "%s%06d", oven.name().substring(0, 2).toUpperCase(Locale.ROOT),
+              Locale.ROOT,
+              "%s%06d",
+              oven.name().substring(0, 2).toUpperCase(Locale.ROOT),
               chance.named("serial " + oven.id()).below(1_000_000)),
           card.acquired(),
           card.acquired().equals("bought") ? "a shop in town" : "the maker",
@@ -82,19 +91,50 @@ final class ProductTables {
   private void facts() throws IOException {
     Csv csv =
         new Csv(
-            "product", "fact", "nameplate", "measured", "uncertainty", "instrument", "by", "at",
+            "product",
+            "fact",
+            "nameplate",
+            "measured",
+            "uncertainty",
+            "instrument",
+            "by",
+            "at",
             "note");
     for (Oven oven : season.ovens()) {
       Card card = Showroom.card(oven.id());
-      fact(csv, oven, "usable-volume", card.plateLitres(), oven.cabinet().litres(), 0.2, "L",
-          "jug-1", 1);
+      fact(
+          csv,
+          oven,
+          "usable-volume",
+          card.plateLitres(),
+          oven.cabinet().litres(),
+          0.2,
+          "L",
+          "jug-1",
+          1);
       fact(csv, oven, "mass", Double.NaN, card.kilogram(), 0.02, "kg", "scale-2", 2);
-      fact(csv, oven, "footprint", Double.NaN, card.footprintSquareCentimetre(), 12, "cm²",
-          "tape-1", 0);
+      fact(
+          csv,
+          oven,
+          "footprint",
+          Double.NaN,
+          card.footprintSquareCentimetre(),
+          12,
+          "cm²",
+          "tape-1",
+          0);
       fact(csv, oven, "noise", Double.NaN, card.decibel(), 1, "dB", "ear-1", 1);
       fact(csv, oven, "cord", Double.NaN, card.cordCentimetre(), 0.5, "cm", "tape-1", 0);
-      fact(csv, oven, "power", oven.heater().nameplateWatts(), oven.heater().ratedWatts(), 6, "W",
-          "meter-A", 0);
+      fact(
+          csv,
+          oven,
+          "power",
+          oven.heater().nameplateWatts(),
+          oven.heater().ratedWatts(),
+          6,
+          "W",
+          "meter-A",
+          0);
     }
     csv.write(folder.resolve("facts.csv"));
   }

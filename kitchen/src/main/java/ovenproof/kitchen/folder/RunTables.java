@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import ovenproof.kitchen.bench.Season;
 import ovenproof.kitchen.bench.Calendar;
 import ovenproof.kitchen.bench.RunPlan;
 import ovenproof.kitchen.bench.RunPlan.Mishap;
@@ -14,6 +13,7 @@ import ovenproof.kitchen.bench.RunResult;
 import ovenproof.kitchen.bench.RunResult.BatchResult;
 import ovenproof.kitchen.bench.RunResult.Happening;
 import ovenproof.kitchen.bench.RunResult.PieceResult;
+import ovenproof.kitchen.bench.Season;
 import ovenproof.kitchen.bench.TestKind;
 import ovenproof.kitchen.physics.Chance;
 import ovenproof.kitchen.physics.Probe;
@@ -60,8 +60,20 @@ final class RunTables {
   private void runs() throws IOException {
     Csv csv =
         new Csv(
-            "run", "product", "test", "replicate", "specimen", "kind", "session", "bench",
-            "started", "redo_of", "cause", "cause_at", "by", "note");
+            "run",
+            "product",
+            "test",
+            "replicate",
+            "specimen",
+            "kind",
+            "session",
+            "bench",
+            "started",
+            "redo_of",
+            "cause",
+            "cause_at",
+            "by",
+            "note");
     for (RunResult run : season.runs()) {
       RunPlan p = run.plan();
       boolean redo = !p.redoOf().isEmpty();
@@ -97,8 +109,7 @@ final class RunTables {
   }
 
   private void events() throws IOException {
-    Csv csv =
-        new Csv("run", "event", "time", "batch", "value", "note", "entry", "by", "corrects");
+    Csv csv = new Csv("run", "event", "time", "batch", "value", "note", "entry", "by", "corrects");
     for (RunResult run : season.runs()) {
       Chance hand = chance.named("tap " + run.plan().id());
       List<Happening> inOrder =
@@ -156,8 +167,12 @@ final class RunTables {
       String at = TraceWriter.stamp(p.started().plusMinutes(32));
       if (p.mishap() == Mishap.LATE_SHAKE) {
         csv.row(
-            p.id(), 1, "shaken 21 s late", "the timer of bench " + p.bench() + " was muted",
-            operator(p), at);
+            p.id(),
+            1,
+            "shaken 21 s late",
+            "the timer of bench " + p.bench() + " was muted",
+            operator(p),
+            at);
       }
       if (p.mishap() == Mishap.THICK_SLICES) {
         csv.row(

@@ -22,11 +22,7 @@ final class TraceWriter {
 
   private static final int STEP = 5;
   private static final Channel[] FRAME = {
-    Channel.CENTRE,
-    Channel.FRONT_LEFT,
-    Channel.FRONT_RIGHT,
-    Channel.BACK_LEFT,
-    Channel.BACK_RIGHT
+    Channel.CENTRE, Channel.FRONT_LEFT, Channel.FRONT_RIGHT, Channel.BACK_LEFT, Channel.BACK_RIGHT
   };
   private static final String[] PLACES = {
     "centre", "front-left", "front-right", "back-left", "back-right"
@@ -54,8 +50,7 @@ final class TraceWriter {
           "clock_offset",
           "note");
 
-  TraceWriter(Path folder, ZoneId zone, Instruments instruments, Chance chance)
-      throws IOException {
+  TraceWriter(Path folder, ZoneId zone, Instruments instruments, Chance chance) throws IOException {
     this.folder = folder;
     this.zone = zone;
     this.instruments = instruments;
@@ -83,8 +78,7 @@ final class TraceWriter {
     }
   }
 
-  private void power(String session, List<RunResult> runs, SessionClock clock)
-      throws IOException {
+  private void power(String session, List<RunResult> runs, SessionClock clock) throws IOException {
     List<Column> columns = new ArrayList<>();
     for (String bench : Calendar.BENCHES) {
       List<RunResult> own = onBench(runs, bench);
@@ -147,16 +141,24 @@ final class TraceWriter {
       bindFrame(file, layout, columns, run);
     }
     bindings.row(
-        file, LogTable.channel(layout, columns.get(columns.size() - 1)), "ambient", "", "",
-        "room-1", "", "", "", "", "one logger for all benches");
+        file,
+        LogTable.channel(layout, columns.get(columns.size() - 1)),
+        "ambient",
+        "",
+        "",
+        "room-1",
+        "",
+        "",
+        "",
+        "",
+        "one logger for all benches");
   }
 
   private void bindFrame(String file, Layout layout, List<Column> columns, RunResult run) {
     String bench = run.plan().bench();
     for (int i = 0; i < FRAME.length; i++) {
       String name = bench + (i + 1);
-      Column column =
-          columns.stream().filter(c -> c.name().equals(name)).findFirst().orElseThrow();
+      Column column = columns.stream().filter(c -> c.name().equals(name)).findFirst().orElseThrow();
       String channel = LogTable.channel(layout, column);
       bind(file, channel, PLACES[i], run, "air-" + name, "");
     }
@@ -260,8 +262,17 @@ final class TraceWriter {
       String channel = LogTable.channel(layout, columns.get(bench));
       String starts = layout == Layout.ELAPSED_CLOCK ? stamp(clock.start()) : "";
       bindings.row(
-          file, channel, "centre", "", run.plan().id(), "air-" + run.plan().bench() + "1", "", "",
-          starts, "", "");
+          file,
+          channel,
+          "centre",
+          "",
+          run.plan().id(),
+          "air-" + run.plan().bench() + "1",
+          "",
+          "",
+          starts,
+          "",
+          "");
     }
   }
 
@@ -348,12 +359,10 @@ final class TraceWriter {
 
   private void bind(
       String file, String channel, String place, RunResult run, String instrument, String note) {
-    bindings.row(
-        file, channel, place, "", run.plan().id(), instrument, "", "", "", "", note);
+    bindings.row(file, channel, place, "", run.plan().id(), instrument, "", "", "", "", note);
   }
 
-  private void write(String file, LogTable table, Layout layout, String title)
-      throws IOException {
+  private void write(String file, LogTable table, Layout layout, String title) throws IOException {
     Files.writeString(folder.resolve(file), table.text(layout, zone, title));
   }
 

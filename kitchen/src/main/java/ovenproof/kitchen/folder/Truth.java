@@ -182,8 +182,7 @@ final class Truth {
     for (Stop stop : run.stops()) {
       stops.add(
           new TreeMap<>(
-              Map.of(
-                  "batch", stop.batch(), "seconds", stop.secondsFromLoad(), "why", stop.why())));
+              Map.of("batch", stop.batch(), "seconds", stop.secondsFromLoad(), "why", stop.why())));
     }
     m.put("stops", stops);
     if (run.plan().test() == TestKind.TURKEY) {

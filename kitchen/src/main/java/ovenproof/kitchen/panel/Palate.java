@@ -36,8 +36,7 @@ public final class Palate {
       case CAKES -> pair(9 - 0.75 * (loss - 9), 8.6 - 0.2 * off(shade, 65) - uneven(run));
       case FLATBREAD -> pair(0.24 * loss - 0.2, 8.4 - 0.2 * off(shade, 62));
       case TURKEY -> pair(10 - 0.6 * (loss - 8), 8.3 - 0.14 * off(shade, 55));
-      case CROQUETTES ->
-          pair(1.65 * crust - 0.6, 8.5 - 0.2 * off(shade, 64) - 1.2 * uneven(run));
+      case CROQUETTES -> pair(1.65 * crust - 0.6, 8.5 - 0.2 * off(shade, 64) - 1.2 * uneven(run));
     };
   }
 

@@ -7,8 +7,8 @@ import ovenproof.kitchen.physics.Chance;
 /**
  * A panel with known effects.
  *
- * <p>mark = true mark + batch + assessor + oven × assessor + position + noise, on a scale of 0 to 10
- * in halves.
+ * <p>mark = true mark + batch + assessor + oven × assessor + position + noise, on a scale of 0 to
+ * 10 in halves.
  */
 public final class TastingPanel {
 
@@ -117,8 +117,8 @@ public final class TastingPanel {
   }
 
   /**
-   * Row r of a Williams square: 0, 1, n − 1, 2, n − 2 … each shifted by r. For an odd n every second
-   * row is read backwards.
+   * Row r of a Williams square: 0, 1, n − 1, 2, n − 2 … each shifted by r. For an odd n every
+   * second row is read backwards.
    */
   static int[] williamsRow(int n, int r) {
     int[] row = new int[n];

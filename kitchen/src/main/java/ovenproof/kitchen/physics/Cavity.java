@@ -66,8 +66,7 @@ public final class Cavity {
     meter(demand, setCelsius);
     drawnWatts = on ? Mains.watts(oven.heater().ratedWatts(), volts) : 0;
     elementWatts += dt * (drawnWatts - elementWatts) / oven.heater().lagSeconds();
-    double leak =
-        c.leakWattsPerKelvin() + (door == Door.OPEN ? OPEN_DOOR_WATTS_PER_KELVIN : 0);
+    double leak = c.leakWattsPerKelvin() + (door == Door.OPEN ? OPEN_DOOR_WATTS_PER_KELVIN : 0);
     double share = oven.heater().airShare();
     double exchange = c.exchangeWattsPerKelvin() * (wall - air);
     double intoAir = share * elementWatts + exchange - leak * (air - room) - food.fromAir();

@@ -4,43 +4,58 @@ import ovenproof.core.colour.Lab;
 
 /**
  * The way of a surface from raw to burnt, as CIELAB under D50 over its browning 0…1. The colour
- * difference from raw grows in proportion to browning, up to {@link BrowningKinetics#LIMIT}: lighter
- * gives way to golden, brown, dark; yellow rises and falls again.
+ * difference from raw grows in proportion to browning, up to {@link BrowningKinetics#LIMIT}:
+ * lighter gives way to golden, brown, dark; yellow rises and falls again.
  *
  * <p>Ranges after published oven trials of bread (L* 80 to 25, a* −0.5 to 15, b* 18 to 30 and back)
- * and bought bakery goods (J. Michalak and others 2019, Table 1); the stations between are judged by
- * eye.
+ * and bought bakery goods (J. Michalak and others 2019, Table 1); the stations between are judged
+ * by eye.
  */
 public final class CrustColour {
 
   public static final CrustColour BREAD =
       new CrustColour(
           new double[][] {
-            {0, 81, 0, 18}, {0.42, 65.5, 8, 31}, {0.68, 51, 14, 30}, {0.9, 37, 12.5, 17.5},
+            {0, 81, 0, 18},
+            {0.42, 65.5, 8, 31},
+            {0.68, 51, 14, 30},
+            {0.9, 37, 12.5, 17.5},
             {1, 31.5, 9, 10}
           });
   public static final CrustColour CAKE =
       new CrustColour(
           new double[][] {
-            {0, 83, 1, 30}, {0.42, 68.5, 9, 43}, {0.68, 54, 15.5, 42}, {0.9, 39, 14, 27},
+            {0, 83, 1, 30},
+            {0.42, 68.5, 9, 43},
+            {0.68, 54, 15.5, 42},
+            {0.9, 39, 14, 27},
             {1, 33, 10.5, 19}
           });
   public static final CrustColour FLATBREAD =
       new CrustColour(
           new double[][] {
-            {0, 84, 1, 16}, {0.42, 69, 7, 29}, {0.68, 54.5, 13, 29}, {0.9, 39, 12, 17},
+            {0, 84, 1, 16},
+            {0.42, 69, 7, 29},
+            {0.68, 54.5, 13, 29},
+            {0.9, 39, 12, 17},
             {1, 33.5, 8.5, 10}
           });
   public static final CrustColour BREADCRUMB =
       new CrustColour(
           new double[][] {
-            {0, 79, 5, 34}, {0.42, 64, 14, 47}, {0.68, 50, 19, 44}, {0.9, 36.5, 16, 25},
+            {0, 79, 5, 34},
+            {0.42, 64, 14, 47},
+            {0.68, 50, 19, 44},
+            {0.9, 36.5, 16, 25},
             {1, 31.5, 12, 17}
           });
   public static final CrustColour POULTRY =
       new CrustColour(
           new double[][] {
-            {0, 74, 4, 16}, {0.42, 60, 12.5, 30}, {0.68, 46.5, 17, 29}, {0.9, 32, 14, 17},
+            {0, 74, 4, 16},
+            {0.42, 60, 12.5, 30},
+            {0.68, 46.5, 17, 29},
+            {0.9, 32, 14, 17},
             {1, 26.5, 11, 10}
           });
 

@@ -36,12 +36,10 @@ public record Dough(
   public static final Dough CAKE = new Dough(430, 250, 2000, 0.28, 0.10, 0.9, 1.1, Frozen.NO);
 
   /** Rolled dough, 38 % water. */
-  public static final Dough FLATBREAD =
-      new Dough(430, 265, 1800, 0.30, 0.10, 0.9, 1.0, Frozen.NO);
+  public static final Dough FLATBREAD = new Dough(430, 265, 1800, 0.30, 0.10, 0.9, 1.0, Frozen.NO);
 
   /** Breaded mashed potato, frozen through. */
-  public static final Dough CROQUETTE =
-      new Dough(330, 600, 1800, 0.50, 0.10, 0.9, 2.3, Frozen.YES);
+  public static final Dough CROQUETTE = new Dough(330, 600, 1800, 0.50, 0.10, 0.9, 2.3, Frozen.YES);
 
   /** Turkey breast with its skin. */
   public static final Dough TURKEY = new Dough(300, 760, 1900, 0.48, 0.18, 0.9, 1.05, Frozen.NO);

@@ -19,7 +19,8 @@ public final class Factory {
     for (int i = 0; i < 6; i++) {
       double miss = setCelsius + offsetKelvin - steadyAir(candidate, setCelsius, 230);
       candidate =
-          candidate.with(candidate.thermostat().withBias(candidate.thermostat().biasKelvin() + miss));
+          candidate.with(
+              candidate.thermostat().withBias(candidate.thermostat().biasKelvin() + miss));
     }
     return candidate;
   }

@@ -154,8 +154,7 @@ public final class FoodColumn {
       return;
     }
     double activity = water[i] / waterAtStart;
-    double rate =
-        heating.film() / AIR_HEAT_PER_CUBIC_METRE * activity * vapourDensity(celsius[i]);
+    double rate = heating.film() / AIR_HEAT_PER_CUBIC_METRE * activity * vapourDensity(celsius[i]);
     double gone = Math.min(water[i], rate * dt);
     double capacity = dryHeat + WATER_HEAT * water[i];
     water[i] -= gone;

@@ -55,8 +55,7 @@ public final class Joint {
   /** W from shell i + 1 into shell i. */
   private double conducted(int i, double here) {
     double wet = water[i + 1] / waterAtStart[i + 1];
-    double k =
-        dough.dryConductivity() + wet * (dough.wetConductivity() - dough.dryConductivity());
+    double k = dough.dryConductivity() + wet * (dough.wetConductivity() - dough.dryConductivity());
     return 2 * Math.PI * dr * (i + 1) * length * k * (celsius[i + 1] - here) / dr;
   }
 
