@@ -39,7 +39,7 @@ public final class ChartCalibrator {
   private static final double ASSUMED_BLOCK_NOISE = 0.2;
   private static final int MOST_LEFT_OUT = 4;
   private static final double COVERED = 9;
-  private static final double COVERED_MEDIANS = 4;
+  private static final double COVERED_MEANS = 4;
 
   private final Gate gate;
   private final List<Edition> editions;
@@ -186,29 +186,19 @@ public final class ChartCalibrator {
   }
 
   /**
-   * Leaves out patches that stand far beyond the rest. Judged against a 3×3 fitted to the three
-   * quarters that agree best, which a covered patch cannot bend to its will.
+   * Leaves out patches that stand far beyond the rest, one after the other: the one without which
+   * the others agree best is out if it then lies far from their fit.
    */
   private void dropCovered(PatchSamples samples, boolean[] use, List<String> warnings) {
-    double[] best = null;
-    for (ToneCurve.Kind kind : ToneCurve.Kind.values()) {
-      double[] differences = toTheAgreeing(samples, use, kind);
-      if (differences != null && (best == null || lowerMean(differences) < lowerMean(best))) {
-        best = differences;
-      }
-    }
-    if (best == null) {
-      return;
-    }
-    double[] sorted = Arrays.stream(best).filter(d -> !Double.isNaN(d)).sorted().toArray();
-    double limit = Math.max(COVERED, COVERED_MEDIANS * sorted[sorted.length / 2]);
-    List<String> covered = new ArrayList<>();
     boolean[] kept = use.clone();
-    for (int i = 0; i < best.length; i++) {
-      if (best[i] > limit) {
-        kept[i] = false;
-        covered.add(ReferenceChart.name(i));
+    List<String> covered = new ArrayList<>();
+    while (covered.size() <= MOST_LEFT_OUT) {
+      int worst = standsApart(samples, kept);
+      if (worst < 0) {
+        break;
       }
+      kept[worst] = false;
+      covered.add(ReferenceChart.name(worst));
     }
     if (covered.isEmpty() || covered.size() > MOST_LEFT_OUT) {
       return;
@@ -220,37 +210,46 @@ public final class ChartCalibrator {
             + "; tilt the chart out of the reflection");
   }
 
-  /** Differences to a fit that is repeated on the best three quarters; NaN for unused patches. */
-  private double @Nullable [] toTheAgreeing(
-      PatchSamples samples, boolean[] use, ToneCurve.Kind kind) {
+  private int standsApart(PatchSamples samples, boolean[] kept) {
     Edition edition = editions.get(0);
     double[] grey = greys(edition);
-    boolean[] now = use.clone();
-    double[] differences = new double[use.length];
-    for (int round = 0; round < 4; round++) {
-      ColourCorrection fitted = fit(samples, now, edition, grey, kind, Form.MATRIX);
-      if (fitted == null) {
-        return null;
-      }
-      for (int i = 0; i < use.length; i++) {
-        differences[i] =
-            use[i]
-                ? Ciede2000.between(
-                    fitted.correct(samples.patches().get(i)), edition.patches().get(i))
-                : Double.NaN;
-      }
-      double[] sorted = Arrays.stream(differences).filter(d -> !Double.isNaN(d)).sorted().toArray();
-      double limit = sorted[(sorted.length - 1) * 3 / 4];
-      for (int i = 0; i < use.length; i++) {
-        now[i] = use[i] && differences[i] <= limit;
+    int candidate = -1;
+    double agreement = Double.POSITIVE_INFINITY;
+    double distance = 0;
+    for (int i = 0; i < kept.length; i++) {
+      if (kept[i]) {
+        boolean[] others = kept.clone();
+        others[i] = false;
+        for (ToneCurve.Kind kind : ToneCurve.Kind.values()) {
+          ColourCorrection fitted = fit(samples, others, edition, grey, kind, Form.MATRIX);
+          double mean = fitted == null ? agreement : meanDifference(fitted, samples, others);
+          if (fitted != null && mean < agreement) {
+            agreement = mean;
+            candidate = i;
+            distance = difference(fitted, samples, i, edition);
+          }
+        }
       }
     }
-    return differences;
+    return distance > Math.max(COVERED, COVERED_MEANS * agreement) ? candidate : -1;
   }
 
-  private static double lowerMean(double[] differences) {
-    double[] sorted = Arrays.stream(differences).filter(d -> !Double.isNaN(d)).sorted().toArray();
-    return Arrays.stream(sorted, 0, sorted.length * 3 / 4).average().orElseThrow();
+  private double meanDifference(ColourCorrection fitted, PatchSamples samples, boolean[] which) {
+    double sum = 0;
+    int n = 0;
+    for (int i = 0; i < which.length; i++) {
+      if (which[i]) {
+        sum += difference(fitted, samples, i, editions.get(0));
+        n++;
+      }
+    }
+    return sum / Math.max(1, n);
+  }
+
+  private static double difference(
+      ColourCorrection fitted, PatchSamples samples, int patch, Edition edition) {
+    return Ciede2000.between(
+        fitted.correct(samples.patches().get(patch)), edition.patches().get(patch));
   }
 
   private static PhotoCalibration unusable(String source, List<String> warnings) {

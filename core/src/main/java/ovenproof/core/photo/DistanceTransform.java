@@ -14,34 +14,43 @@ final class DistanceTransform {
   private DistanceTransform() {}
 
   static float[] squared(boolean[] inside, int width, int height) {
+    return squared(inside, width, height, 0);
+  }
+
+  /** The same, but what lies beyond the grid does not count as outside. */
+  static float[] squaredInside(boolean[] inside, int width, int height) {
+    return squared(inside, width, height, FAR);
+  }
+
+  private static float[] squared(boolean[] inside, int width, int height, float beyond) {
     float[] distance = new float[inside.length];
     float[] column = new float[height + 2];
     float[] out = new float[Math.max(width, height) + 2];
+    int[] v = new int[out.length];
+    double[] z = new double[out.length + 1];
     for (int x = 0; x < width; x++) {
       for (int y = 0; y < height; y++) {
         column[y + 1] = inside[y * width + x] ? FAR : 0;
       }
-      column[0] = 0;
-      column[height + 1] = 0;
-      line(column, height + 2, out);
+      column[0] = beyond;
+      column[height + 1] = beyond;
+      line(column, height + 2, out, v, z);
       for (int y = 0; y < height; y++) {
         distance[y * width + x] = out[y + 1];
       }
     }
     float[] row = new float[width + 2];
     for (int y = 0; y < height; y++) {
-      Arrays.fill(row, 0);
+      Arrays.fill(row, beyond);
       System.arraycopy(distance, y * width, row, 1, width);
-      line(row, width + 2, out);
+      line(row, width + 2, out, v, z);
       System.arraycopy(out, 1, distance, y * width, width);
     }
     return distance;
   }
 
   /** Lower envelope of parabolas over one line; letters as in the paper. */
-  private static void line(float[] f, int n, float[] d) {
-    int[] v = new int[n];
-    double[] z = new double[n + 1];
+  private static void line(float[] f, int n, float[] d, int[] v, double[] z) {
     int k = 0;
     z[0] = Double.NEGATIVE_INFINITY;
     z[1] = Double.POSITIVE_INFINITY;

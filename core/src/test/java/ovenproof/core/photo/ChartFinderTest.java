@@ -14,10 +14,10 @@ import ovenproof.core.photo.Scene.Ground;
 
 class ChartFinderTest {
 
-  private static final int WIDTH = 1200;
+  private static final int WIDTH = 900;
 
   static IntStream seeds() {
-    return IntStream.range(0, 21);
+    return IntStream.range(0, 14);
   }
 
   /** Any turn, moderate perspective, any ground, light and camera. */

@@ -1,0 +1,300 @@
+package ovenproof.core.photo;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** A set of pixels of a reduced picture. */
+record Mask(int width, int height, boolean[] set) {
+
+  static Mask empty(int width, int height) {
+    return new Mask(width, height, new boolean[width * height]);
+  }
+
+  static Mask inside(Outline outline, int width, int height) {
+    Mask mask = empty(width, height);
+    PixelBox box = outline.box();
+    for (int y = Math.max(0, box.top()); y < Math.min(height, box.bottom()); y++) {
+      double[] at = outline.crossings(y + 0.5);
+      for (int i = 0; i + 1 < at.length; i += 2) {
+        int to = Math.min(width, (int) Math.ceil(at[i + 1] - 0.5));
+        for (int x = Math.max(0, (int) Math.ceil(at[i] - 0.5)); x < to; x++) {
+          mask.set[y * width + x] = true;
+        }
+      }
+    }
+    return mask;
+  }
+
+  int count() {
+    int n = 0;
+    for (boolean s : set) {
+      n += s ? 1 : 0;
+    }
+    return n;
+  }
+
+  Mask inverted() {
+    boolean[] out = new boolean[set.length];
+    for (int i = 0; i < out.length; i++) {
+      out[i] = !set[i];
+    }
+    return new Mask(width, height, out);
+  }
+
+  Mask and(Mask other) {
+    boolean[] out = new boolean[set.length];
+    for (int i = 0; i < out.length; i++) {
+      out[i] = set[i] && other.set[i];
+    }
+    return new Mask(width, height, out);
+  }
+
+  Mask or(Mask other) {
+    boolean[] out = new boolean[set.length];
+    for (int i = 0; i < out.length; i++) {
+      out[i] = set[i] || other.set[i];
+    }
+    return new Mask(width, height, out);
+  }
+
+  /** What lies at least {@code radius} from the outside; the edge of the picture is no outside. */
+  Mask eroded(double radius) {
+    Mask out = empty(width, height);
+    int[] box = box();
+    if (box[2] <= box[0]) {
+      return out;
+    }
+    int pad = (int) Math.ceil(radius) + 1;
+    float[] squared = squaredDepth(box, pad);
+    int w = box[2] - box[0] + 2 * pad;
+    double limit = radius * radius;
+    for (int y = box[1]; y < box[3]; y++) {
+      for (int x = box[0]; x < box[2]; x++) {
+        boolean deep = squared[(y - box[1] + pad) * w + x - box[0] + pad] > limit;
+        out.set[y * width + x] = deep && set[y * width + x];
+      }
+    }
+    return out;
+  }
+
+  /** With everything that lies within {@code radius}. */
+  Mask dilated(double radius) {
+    Mask out = empty(width, height);
+    int[] box = box();
+    if (box[2] <= box[0]) {
+      return out;
+    }
+    int pad = (int) Math.ceil(radius) + 1;
+    int w = box[2] - box[0] + 2 * pad;
+    int h = box[3] - box[1] + 2 * pad;
+    boolean[] far = new boolean[w * h];
+    for (int y = 0; y < h; y++) {
+      for (int x = 0; x < w; x++) {
+        far[y * w + x] = !isSet(box[0] + x - pad, box[1] + y - pad);
+      }
+    }
+    float[] squared = DistanceTransform.squaredInside(far, w, h);
+    double limit = radius * radius;
+    for (int y = 0; y < h; y++) {
+      for (int x = 0; x < w; x++) {
+        int px = box[0] + x - pad;
+        int py = box[1] + y - pad;
+        if (px >= 0 && py >= 0 && px < width && py < height && squared[y * w + x] <= limit) {
+          out.set[py * width + px] = true;
+        }
+      }
+    }
+    return out;
+  }
+
+  private boolean isSet(int x, int y) {
+    return x >= 0 && y >= 0 && x < width && y < height && set[y * width + x];
+  }
+
+  /** Without what is thinner than twice the radius. */
+  Mask opened(double radius) {
+    return eroded(radius).dilated(radius);
+  }
+
+  /** Without what no square of 2 r + 1 pixels fits into: the fast way for a whole frame. */
+  Mask squareOpened(int r) {
+    return squareEroded(r).inverted().squareEroded(r).inverted();
+  }
+
+  private Mask squareEroded(int r) {
+    boolean[] across = new boolean[set.length];
+    for (int y = 0; y < height; y++) {
+      int run = r; // beyond the edge counts as set
+      for (int x = 0; x < width + r; x++) {
+        run = x >= width || set[y * width + x] ? run + 1 : 0;
+        if (x >= r) {
+          across[y * width + x - r] = run > 2 * r;
+        }
+      }
+    }
+    Mask out = empty(width, height);
+    for (int x = 0; x < width; x++) {
+      int run = r;
+      for (int y = 0; y < height + r; y++) {
+        run = y >= height || across[y * width + x] ? run + 1 : 0;
+        if (y >= r) {
+          out.set[(y - r) * width + x] = run > 2 * r;
+        }
+      }
+    }
+    return out;
+  }
+
+  /** Left, top (inclusive), right, bottom (exclusive) of what is set; empty when right ≤ left. */
+  int[] box() {
+    int left = width;
+    int top = height;
+    int right = 0;
+    int bottom = 0;
+    for (int y = 0; y < height; y++) {
+      for (int x = 0; x < width; x++) {
+        if (set[y * width + x]) {
+          left = Math.min(left, x);
+          right = Math.max(right, x + 1);
+          top = Math.min(top, y);
+          bottom = y + 1;
+        }
+      }
+    }
+    return new int[] {left, top, right, bottom};
+  }
+
+  /** Squared distance to the nearest unset pixel in a box with a margin around it. */
+  private float[] squaredDepth(int[] box, int pad) {
+    int w = box[2] - box[0] + 2 * pad;
+    int h = box[3] - box[1] + 2 * pad;
+    boolean[] padded = new boolean[w * h];
+    for (int y = 0; y < h; y++) {
+      int sy = Math.max(0, Math.min(height - 1, box[1] + y - pad));
+      for (int x = 0; x < w; x++) {
+        int sx = Math.max(0, Math.min(width - 1, box[0] + x - pad));
+        padded[y * w + x] = set[sy * width + sx];
+      }
+    }
+    return DistanceTransform.squared(padded, w, h);
+  }
+
+  /** With the holes filled: what cannot be reached from the edge of the picture. */
+  Mask filled() {
+    boolean[] outside = new boolean[set.length];
+    int[] stack = new int[set.length];
+    int top = 0;
+    for (int x = 0; x < width; x++) {
+      top = reach(x, outside, stack, top);
+      top = reach((height - 1) * width + x, outside, stack, top);
+    }
+    for (int y = 0; y < height; y++) {
+      top = reach(y * width, outside, stack, top);
+      top = reach(y * width + width - 1, outside, stack, top);
+    }
+    while (top > 0) {
+      int i = stack[--top];
+      int x = i % width;
+      top = x > 0 ? reach(i - 1, outside, stack, top) : top;
+      top = x < width - 1 ? reach(i + 1, outside, stack, top) : top;
+      top = i >= width ? reach(i - width, outside, stack, top) : top;
+      top = i + width < set.length ? reach(i + width, outside, stack, top) : top;
+    }
+    return new Mask(width, height, outside).inverted();
+  }
+
+  private int reach(int i, boolean[] outside, int[] stack, int top) {
+    if (set[i] || outside[i]) {
+      return top;
+    }
+    outside[i] = true;
+    stack[top] = i;
+    return top + 1;
+  }
+
+  /** Connected parts of at least {@code least} pixels. */
+  List<Mask> parts(int least) {
+    boolean[] left = set.clone();
+    int[] stack = new int[set.length];
+    List<Mask> out = new ArrayList<>();
+    for (int start = 0; start < set.length; start++) {
+      if (left[start]) {
+        int n = flood(left, stack, start);
+        if (n >= least) {
+          Mask part = empty(width, height);
+          for (int k = 0; k < n; k++) {
+            part.set[stack[k]] = true;
+          }
+          out.add(part);
+        }
+      }
+    }
+    return out;
+  }
+
+  private int flood(boolean[] left, int[] queue, int start) {
+    int n = 0;
+    queue[n++] = start;
+    left[start] = false;
+    for (int at = 0; at < n; at++) {
+      int i = queue[at];
+      int x = i % width;
+      if (x > 0 && left[i - 1]) {
+        left[i - 1] = false;
+        queue[n++] = i - 1;
+      }
+      if (x < width - 1 && left[i + 1]) {
+        left[i + 1] = false;
+        queue[n++] = i + 1;
+      }
+      if (i >= width && left[i - width]) {
+        left[i - width] = false;
+        queue[n++] = i - width;
+      }
+      if (i + width < left.length && left[i + width]) {
+        left[i + width] = false;
+        queue[n++] = i + width;
+      }
+    }
+    return n;
+  }
+
+  /** Share of its pixels that lie within two pixels of the picture's edge. */
+  double edgeShare() {
+    int n = 0;
+    int edge = 0;
+    for (int i = 0; i < set.length; i++) {
+      if (set[i]) {
+        n++;
+        int x = i % width;
+        int y = i / width;
+        edge += x < 2 || y < 2 || x >= width - 2 || y >= height - 2 ? 1 : 0;
+      }
+    }
+    return n == 0 ? 0 : edge / (4 * Math.sqrt(n));
+  }
+
+  /** Area over the area of the convex hull, 0…1. */
+  double solidity() {
+    List<PixelPoint> edge = new ArrayList<>();
+    int[] box = box();
+    for (int y = box[1]; y < box[3]; y++) {
+      int first = -1;
+      int last = -1;
+      for (int x = box[0]; x < box[2]; x++) {
+        if (set[y * width + x]) {
+          first = first < 0 ? x : first;
+          last = x;
+        }
+      }
+      if (first >= 0) {
+        edge.add(new PixelPoint(first, y));
+        edge.add(new PixelPoint(first, y + 1.0));
+        edge.add(new PixelPoint(last + 1.0, y));
+        edge.add(new PixelPoint(last + 1.0, y + 1.0));
+      }
+    }
+    double hull = ConvexHull.area(edge);
+    return hull == 0 ? 0 : Math.min(1, count() / hull);
+  }
+}

@@ -1,0 +1,76 @@
+package ovenproof.core.photo;
+
+/**
+ * A part of the picture that may be a piece of food.
+ *
+ * @param area in pixels of the reduced picture
+ * @param contrast colour step over its edge
+ * @param solidity area over convex hull
+ * @param warmth b* above that of the ground around it
+ * @param quality 0…1
+ */
+record PieceCandidate(
+    Mask mask, int area, double contrast, double solidity, double warmth, double quality) {
+
+  private static final double RING = 3;
+  private static final double CLEAR_CONTRAST = 18;
+
+  static PieceCandidate of(Mask mask, LabPlanes lab, Mask excluded) {
+    int area = mask.count();
+    Mask core = mask.eroded(RING);
+    Mask inner = mask.eroded(1).and(core.inverted());
+    Mask near = mask.dilated(1.5);
+    Mask outer = mask.dilated(1.5 + RING).and(near.inverted()).and(excluded.inverted());
+    double[] in = mean(lab, inner);
+    double[] out = mean(lab, outer);
+    double[] whole = mean(lab, mask);
+    double dl = 0.7 * (in[0] - out[0]);
+    double contrast =
+        Math.sqrt(dl * dl + (in[1] - out[1]) * (in[1] - out[1]) + (in[2] - out[2]) * (in[2] - out[2]));
+    double solidity = mask.solidity();
+    double warmth = whole[2] - out[2];
+    double cut = Math.min(1, 3 * mask.edgeShare());
+    double food = clamp((whole[2] + 0.5 * whole[1] - 2) / 10);
+    double quality =
+        clamp(contrast / CLEAR_CONTRAST)
+            * clamp((solidity - 0.7) / 0.22)
+            * (0.35 + 0.65 * clamp(0.5 + warmth / 16))
+            * (0.2 + 0.8 * food)
+            * (1 - 0.8 * cut);
+    return new PieceCandidate(mask, area, contrast, solidity, warmth, quality);
+  }
+
+  private static double clamp(double value) {
+    return Math.max(0, Math.min(1, value));
+  }
+
+  private static double[] mean(LabPlanes lab, Mask mask) {
+    double[] sum = new double[3];
+    int n = 0;
+    boolean[] set = mask.set();
+    for (int i = 0; i < set.length; i++) {
+      if (set[i]) {
+        sum[0] += lab.lightness()[i];
+        sum[1] += lab.a()[i];
+        sum[2] += lab.b()[i];
+        n++;
+      }
+    }
+    for (int k = 0; k < 3 && n > 0; k++) {
+      sum[k] /= n;
+    }
+    return sum;
+  }
+
+  PixelPoint centre() {
+    double x = 0;
+    double y = 0;
+    for (int i = 0; i < mask.set().length; i++) {
+      if (mask.set()[i]) {
+        x += i % mask.width();
+        y += i / mask.width();
+      }
+    }
+    return new PixelPoint(x / area + 0.5, y / area + 0.5);
+  }
+}
