@@ -71,8 +71,7 @@ final class OutlineTracer {
       PixelPoint p = points.get((i + n - 1) % n);
       PixelPoint q = points.get(i);
       PixelPoint r = points.get((i + 1) % n);
-      out.add(
-          new PixelPoint((p.x() + 2 * q.x() + r.x()) / 4, (p.y() + 2 * q.y() + r.y()) / 4));
+      out.add(new PixelPoint((p.x() + 2 * q.x() + r.x()) / 4, (p.y() + 2 * q.y() + r.y()) / 4));
     }
     return out;
   }

@@ -26,7 +26,8 @@ record PieceCandidate(
     double[] whole = mean(lab, mask);
     double dl = 0.7 * (in[0] - out[0]);
     double contrast =
-        Math.sqrt(dl * dl + (in[1] - out[1]) * (in[1] - out[1]) + (in[2] - out[2]) * (in[2] - out[2]));
+        Math.sqrt(
+            dl * dl + (in[1] - out[1]) * (in[1] - out[1]) + (in[2] - out[2]) * (in[2] - out[2]));
     double solidity = mask.solidity();
     double warmth = whole[2] - out[2];
     double cut = Math.min(1, 3 * mask.edgeShare());

@@ -1,7 +1,6 @@
 package ovenproof.core.photo;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
@@ -260,8 +259,7 @@ public final class PieceFinder {
       for (int y = 2; y < lab.height(); y += step) {
         for (int x = 2; x < lab.width(); x += step) {
           if (!food.set()[y * lab.width() + x]) {
-            out.add(
-                new PixelPoint((x + 0.5) / lab.width(), (y + 0.5) / lab.height()));
+            out.add(new PixelPoint((x + 0.5) / lab.width(), (y + 0.5) / lab.height()));
           }
         }
       }

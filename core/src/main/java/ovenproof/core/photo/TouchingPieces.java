@@ -70,8 +70,7 @@ final class TouchingPieces {
     int[] label = flood(limit, new ArrayList<>());
     Map<Integer, Mask> parts = new LinkedHashMap<>();
     for (int i : order) {
-      Mask part =
-          parts.computeIfAbsent(label[i], k -> Mask.empty(whole.width(), whole.height()));
+      Mask part = parts.computeIfAbsent(label[i], k -> Mask.empty(whole.width(), whole.height()));
       part.set()[(top + i / mask.width()) * whole.width() + left + i % mask.width()] = true;
     }
     return new ArrayList<>(parts.values());
