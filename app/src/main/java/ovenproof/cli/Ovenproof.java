@@ -29,6 +29,7 @@ import picocli.CommandLine.ParameterException;
       ProofreadCommand.class,
       PublishCommand.class,
       VerdictCommand.class,
+      TraceCommand.class,
       CommandLine.HelpCommand.class
     })
 public final class Ovenproof implements Runnable {
