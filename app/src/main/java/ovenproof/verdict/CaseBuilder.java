@@ -231,9 +231,18 @@ final class CaseBuilder {
         atLeast == null ? Double.NEGATIVE_INFINITY : atLeast.contract(),
         atMost == null ? Double.POSITIVE_INFINITY : atMost.contract(),
         ceiling == null ? ValueCurve.BEST : ceiling,
+        unit(test, gate),
         gate.scope() == ovenproof.method.Gate.Scope.TEST && !test.criteria().isEmpty()
             ? test.id()
             : CaseKeys.TOTAL);
+  }
+
+  private String unit(TestPlan test, ovenproof.method.Gate gate) {
+    Quantity limit = gate.atLeast() == null ? gate.atMost() : gate.atLeast();
+    return measured.of(test.id(), gate.measure()).stream()
+        .findFirst()
+        .map(v -> v.value().unit().symbol())
+        .orElse(limit == null ? "" : limit.unit().contractUnit().symbol());
   }
 
   private Candidate candidate(Campaign.Product product) {

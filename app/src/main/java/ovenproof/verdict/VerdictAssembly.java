@@ -116,7 +116,7 @@ final class VerdictAssembly {
     return new Node(
         test.id(),
         test.name(),
-        test.parts(),
+        node.parts(),
         shown.of(node, product),
         place(test.id(), node),
         null,
@@ -166,7 +166,7 @@ final class VerdictAssembly {
     return new Node(
         plan.id(),
         plan.name(),
-        plan.parts(),
+        score.parts(),
         shown.of(score, product),
         null,
         measure,
@@ -216,7 +216,9 @@ final class VerdictAssembly {
 
   private static void collect(Node node, String test, List<String> missing) {
     String note = node.score().note();
-    if (node.children().isEmpty() && note != null && note.startsWith("missing")) {
+    boolean open =
+        note != null && (note.startsWith("missing") || note.startsWith("not asked, and"));
+    if (node.children().isEmpty() && open) {
       missing.add(test + ", " + node.name() + ": " + note);
     }
     node.children().forEach(child -> collect(child, test, missing));

@@ -7,6 +7,7 @@ package ovenproof.core.scoring;
  * @param atLeast lower limit; −∞ for none
  * @param atMost upper limit; ∞ for none
  * @param ceiling highest score left when the limit is not kept, for CEILING; else NaN
+ * @param unit symbol of the variable's unit for sentences; empty for a plain number
  * @param node id of the node it acts on
  */
 public record Gate(
@@ -19,6 +20,7 @@ public record Gate(
     double atLeast,
     double atMost,
     double ceiling,
+    String unit,
     String node) {
 
   /** What happens when the limit is not kept. */

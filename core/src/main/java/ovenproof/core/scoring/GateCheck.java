@@ -80,7 +80,11 @@ final class GateCheck {
           Hangs.CLEAR,
           fails ? 0 : Double.NaN,
           fails ? 0 : Double.NaN,
-          value + " against " + limit(gate) + (fails ? "" : ", without a known uncertainty"));
+          value
+              + unit(gate)
+              + " against "
+              + limit(gate)
+              + (fails ? "" : ", without a known uncertainty"));
     }
     State state = lowMeets != highMeets ? State.UNKNOWN : lowMeets ? State.PASSED : State.FIRED;
     return new GateFinding(
@@ -89,7 +93,7 @@ final class GateCheck {
         Hangs.CLEAR,
         lowMeets && highMeets ? 1 : 0,
         lowMeets || highMeets ? 1 : 0,
-        value + " against " + limit(gate) + ", uncertainty unknown");
+        value + unit(gate) + " against " + limit(gate) + ", uncertainty unknown");
   }
 
   private static GateFinding found(Gate gate, double low, double high, CombinedUncertainty u) {
@@ -104,10 +108,13 @@ final class GateCheck {
         least == most
             ? String.format(Locale.ROOT, "P(kept) = %.0f %%", 100 * least)
             : String.format(Locale.ROOT, "P(kept) = %.0f to %.0f %%", 100 * least, 100 * most);
+    String uncertainty =
+        new java.math.BigDecimal(u.uncertainty(), new java.math.MathContext(2)).toPlainString();
     String why =
         value
             + " ± "
-            + number(u.uncertainty())
+            + uncertainty
+            + unit(gate)
             + " against "
             + limit(gate)
             + ": "
@@ -143,13 +150,18 @@ final class GateCheck {
     return below - above;
   }
 
+  private static String unit(Gate gate) {
+    return gate.unit().isEmpty() ? "" : " " + gate.unit();
+  }
+
   private static String limit(Gate gate) {
     if (Double.isInfinite(gate.atMost())) {
-      return "at least " + number(gate.atLeast());
+      return "at least " + number(gate.atLeast()) + unit(gate);
     }
+    String most = number(gate.atMost()) + unit(gate);
     return Double.isInfinite(gate.atLeast())
-        ? "at most " + number(gate.atMost())
-        : number(gate.atLeast()) + " to " + number(gate.atMost());
+        ? "at most " + most
+        : number(gate.atLeast()) + " to " + most;
   }
 
   private static String number(double value) {

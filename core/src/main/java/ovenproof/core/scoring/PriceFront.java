@@ -78,7 +78,7 @@ public final class PriceFront {
     Optional<ProductScore> beaten =
         result.products().stream()
             .filter(o -> !o.id().equals(product.id()) && prices.containsKey(o.id()))
-            .filter(o -> o.total().scored() && !o.total().bounded())
+            .filter(o -> o.total().scored())
             .filter(o -> beats(o, prices.getOrDefault(o.id(), 0.0), product, price))
             .min(Comparator.comparingDouble(o -> prices.getOrDefault(o.id(), 0.0)));
     return new Value(
@@ -92,10 +92,15 @@ public final class PriceFront {
 
   private static boolean beats(
       ProductScore other, double otherPrice, ProductScore product, double price) {
-    double theirs = other.total().middle();
-    double ours = product.total().middle();
+    // A product with bounds counts for what it scores at least.
+    double theirs = number(other.total().displayedLow());
+    double ours = number(product.total().displayedLow());
     boolean atLeast = theirs >= ours && otherPrice <= price;
     return atLeast && (theirs > ours || otherPrice < price);
+  }
+
+  private static double number(java.math.@org.jspecify.annotations.Nullable BigDecimal shown) {
+    return shown == null ? Double.NaN : shown.doubleValue();
   }
 
   private static TierPrice tierPrice(

@@ -302,6 +302,7 @@ class ScoringTest {
         Double.NEGATIVE_INFINITY,
         atMost,
         ceiling,
+        "°C",
         "total");
   }
 
@@ -325,7 +326,8 @@ class ScoringTest {
     assertThat(finding.probability()).isCloseTo(1 - 0.158655, within(1e-5));
     assertThat(finding.hangs()).isEqualTo(GateFinding.Hangs.ON_THE_LIMIT);
     assertThat(finding.state()).isEqualTo(GateFinding.State.PASSED);
-    assertThat(finding.why()).contains("hangs on the limit");
+    assertThat(finding.why())
+        .isEqualTo("88 ± 2 °C against at most 90 °C: P(kept) = 84 %, hangs on the limit");
     // It acts within each draw: the interval reaches down to the ceiling.
     assertThat(product(result, "alder").total().interval().low()).isEqualTo(5);
     assertThat(shown(product(result, "alder"))).isEqualTo("8.0");
@@ -388,6 +390,7 @@ class ScoringTest {
             74,
             Double.POSITIVE_INFINITY,
             Double.NaN,
+            "°C",
             "total");
     ScoringResult result =
         field()
