@@ -2,6 +2,8 @@ package ovenproof.core.repeatability;
 
 import java.util.List;
 import ovenproof.core.statistics.Descriptive;
+import ovenproof.core.statistics.Distributions;
+import ovenproof.core.statistics.Interval;
 
 /**
  * Standard deviation between runs of the same product, pooled over the field: s² = Σ(nᵢ − 1)sᵢ² /
@@ -46,5 +48,26 @@ public record PooledDeviation(double deviation, double degreesOfFreedom, int pro
   /** Whether there is a deviation to speak of. */
   public boolean known() {
     return degreesOfFreedom > 0;
+  }
+
+  /**
+   * Interval that holds the true deviation with the probability given: s√(ν/χ²). A declared
+   * deviation is taken as it is.
+   *
+   * @throws IllegalStateException if no deviation is known
+   */
+  public Interval interval(double probability) {
+    if (!known()) {
+      throw new IllegalStateException("no deviation is known");
+    }
+    if (Double.isInfinite(degreesOfFreedom) || deviation == 0) {
+      return new Interval(deviation, deviation);
+    }
+    double tail = (1 - probability) / 2;
+    double most = Distributions.chiSquaredQuantile(1 - tail, degreesOfFreedom);
+    double least = Distributions.chiSquaredQuantile(tail, degreesOfFreedom);
+    return new Interval(
+        deviation * Math.sqrt(degreesOfFreedom / most),
+        deviation * Math.sqrt(degreesOfFreedom / least));
   }
 }

@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import ovenproof.core.repeatability.OutlierTests;
 import ovenproof.core.repeatability.PooledDeviation;
 import ovenproof.core.repeatability.ShrunkenDeviation;
+import ovenproof.core.statistics.Interval;
 
 /** Deviations between runs of every variable of a case. */
 final class FieldSpread {
@@ -14,6 +16,7 @@ final class FieldSpread {
 
   private final Map<String, PooledDeviation> pooled = new HashMap<>();
   private final Map<String, List<PooledDeviation>> own = new HashMap<>();
+  private final Map<PooledDeviation, Interval> intervals = new ConcurrentHashMap<>();
   private final List<String> warnings = new ArrayList<>();
   private final ScoringRules.Spread rule;
 
@@ -80,6 +83,13 @@ final class FieldSpread {
     boolean shrunk = rule == ScoringRules.Spread.SHRUNKEN && each != null;
     PooledDeviation mine = shrunk && each != null ? each.get(product) : field(variable);
     return mine.known() ? mine : field(variable);
+  }
+
+  /** 90 % interval of a deviation, computed once for all products that share it. */
+  Interval interval(PooledDeviation deviation) {
+    return deviation.known()
+        ? intervals.computeIfAbsent(deviation, d -> d.interval(0.90))
+        : new Interval(0, 0);
   }
 
   boolean shrunken() {

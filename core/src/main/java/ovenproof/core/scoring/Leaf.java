@@ -3,7 +3,6 @@ package ovenproof.core.scoring;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import ovenproof.core.repeatability.PooledDeviation;
 import ovenproof.core.scoring.ValueNode.Criterion;
 import ovenproof.core.statistics.Descriptive;
 import ovenproof.core.statistics.Interval;
@@ -43,7 +42,7 @@ record Leaf(
     return interval == null ? Double.NaN : interval.width() / (2 * 1.6448536269514722);
   }
 
-  static Leaf of(Criterion criterion, Answer answer, MeanError error, PooledDeviation spread) {
+  static Leaf of(Criterion criterion, Answer answer, MeanError error, Interval spread) {
     if (answer instanceof Answer.Measured measured) {
       return measured(criterion, measured, error, spread);
     }
@@ -82,7 +81,7 @@ record Leaf(
   }
 
   private static Leaf measured(
-      Criterion criterion, Answer.Measured measured, MeanError error, PooledDeviation spread) {
+      Criterion criterion, Answer.Measured measured, MeanError error, Interval spread) {
     double[] worst = representatives(criterion, measured.observations(), Bound.LOW);
     double[] best = representatives(criterion, measured.observations(), Bound.HIGH);
     double low = score(criterion.curve(), worst);
@@ -166,9 +165,9 @@ record Leaf(
 
   /**
    * Image of the measurement's interval. Where runs are scored first, the score estimates the mean
-   * score of many runs; it is found for every place of the mean with the field's own deviation
-   * between runs, so that the accident of three values that lie close together does not pass for
-   * certainty.
+   * score of many runs; it is found for every place of the mean with a deviation between runs from
+   * either end of its own 90 % interval, so that the accident of three values that lie close
+   * together does not pass for certainty.
    */
   private static Interval image(
       Criterion criterion,
@@ -176,12 +175,14 @@ record Leaf(
       ShiftedCurve curve,
       double half,
       MeanError error,
-      PooledDeviation spread) {
+      Interval spread) {
     boolean averaged = criterion.runs() == RunAggregation.AVERAGE_THEN_SCORE;
     if (averaged || values.length == 1 || error.run() == 0) {
       return curve.image(-half, half);
     }
     double mean = Descriptive.of(values).mean();
-    return criterion.curve().expectedImage(mean - half, mean + half, spread.deviation());
+    Interval calm = criterion.curve().expectedImage(mean - half, mean + half, spread.low());
+    Interval wild = criterion.curve().expectedImage(mean - half, mean + half, spread.high());
+    return new Interval(Math.min(calm.low(), wild.low()), Math.max(calm.high(), wild.high()));
   }
 }

@@ -43,7 +43,7 @@ record Prepared(
                 PooledDeviation own = spread.of(criterion.variable(), index);
                 MeanError error = errors.getOrDefault(criterion.variable(), MeanError.NONE);
                 Answer answer = product.answer(criterion.variable());
-                leaves.put(node.id(), Leaf.of(criterion, answer, error, own));
+                leaves.put(node.id(), Leaf.of(criterion, answer, error, spread.interval(own)));
               }
             });
     List<GateFinding> gates =
