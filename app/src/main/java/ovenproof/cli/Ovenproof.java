@@ -24,12 +24,13 @@ import picocli.CommandLine.ParameterException;
     },
     subcommands = {
       CheckCommand.class,
+      DemoCommand.class,
       NewCommand.class,
       PanelCommand.class,
       ProofreadCommand.class,
       PublishCommand.class,
-      VerdictCommand.class,
       TraceCommand.class,
+      VerdictCommand.class,
       CommandLine.HelpCommand.class
     })
 public final class Ovenproof implements Runnable {

@@ -9,20 +9,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import ovenproof.files.CampaignFolder;
-import ovenproof.files.LoadedCampaign;
 import ovenproof.input.InputException;
 import ovenproof.input.OutsideException;
 import ovenproof.input.Place;
 import ovenproof.input.Problem;
-import ovenproof.measure.MeasureService;
-import ovenproof.measure.Measured;
 import ovenproof.proof.Proof;
 import ovenproof.proof.Proof.Claim;
 import ovenproof.proof.Proof.Finding;
 import ovenproof.proof.ProofJson;
 import ovenproof.proof.Proofreader;
-import ovenproof.verdict.VerdictService;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -58,14 +53,9 @@ final class ProofreadCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     String text = text(draft);
-    LoadedCampaign loaded = CampaignFolder.withAllMeasures().load(folder);
-    Measured measured =
-        MeasureService.withUserCache().measure(loaded.campaign(), loaded.evidence());
+    Review review = Review.of(folder);
     Proofreader proofreader =
-        new Proofreader(
-            loaded.campaign(),
-            measured,
-            new VerdictService(2).verdict(loaded.campaign(), measured));
+        new Proofreader(review.loaded().campaign(), review.measured(), review.verdict());
     Proof proof = proofreader.read(text);
     PrintWriter out = java.util.Objects.requireNonNull(spec).commandLine().getOut();
     if (json) {

@@ -1,20 +1,11 @@
 package ovenproof.cli;
 
 import java.nio.file.Path;
-import java.time.LocalDate;
-import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import ovenproof.campaign.Campaign;
-import ovenproof.files.CampaignFolder;
-import ovenproof.files.LoadedCampaign;
-import ovenproof.measure.MeasureService;
-import ovenproof.measure.Measured;
 import ovenproof.publish.Publisher;
 import ovenproof.publish.Publisher.Published;
 import ovenproof.publish.edition.Edition;
-import ovenproof.verdict.Verdict;
-import ovenproof.verdict.VerdictService;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -64,15 +55,7 @@ final class PublishCommand implements Callable<Integer> {
 
   /** The edition of a campaign folder, measured and scored now. */
   static Edition edition(Path folder) {
-    LoadedCampaign loaded = CampaignFolder.withAllMeasures().load(folder);
-    Campaign campaign = loaded.campaign();
-    Measured measured = MeasureService.withDefaults().measure(campaign, loaded.evidence());
-    int threads = Runtime.getRuntime().availableProcessors();
-    Verdict verdict = new VerdictService(threads).verdict(campaign, measured);
-    LocalDate day =
-        Objects.requireNonNullElseGet(
-            campaign.info().published(), () -> LocalDate.now(campaign.info().zone()));
-    return new Edition(campaign, loaded.evidence(), measured, verdict, day);
+    return Review.of(folder).edition();
   }
 
   private static ObjectNode document(Published published) {

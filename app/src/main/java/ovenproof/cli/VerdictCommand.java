@@ -127,7 +127,7 @@ final class VerdictCommand implements Callable<Integer> {
     PrintWriter err = spec.commandLine().getErr();
     LoadedCampaign loaded = CampaignFolder.withAllMeasures().load(folder);
     loaded.problems().forEach(p -> err.println(Ovenproof.line(p)));
-    MeasureService measuring = MeasureService.withDefaults();
+    MeasureService measuring = Review.measuring();
     Function<Campaign, Measured> measure = c -> measuring.measure(c, loaded.evidence());
     int threads = Runtime.getRuntime().availableProcessors();
     VerdictService service = new VerdictService(threads);
@@ -181,7 +181,7 @@ final class VerdictCommand implements Callable<Integer> {
     }
     if (asked.movedFrom != null) {
       LoadedCampaign earlier = CampaignFolder.withAllMeasures().load(asked.movedFrom);
-      Measured then = MeasureService.withDefaults().measure(earlier.campaign(), earlier.evidence());
+      Measured then = Review.measuring().measure(earlier.campaign(), earlier.evidence());
       answers.add(
           questions.moved(
               service.score(earlier.campaign(), then).scoringCase(), asked.movedFrom.toString()));
