@@ -25,12 +25,15 @@ import picocli.CommandLine.ParameterException;
     subcommands = {
       CheckCommand.class,
       DemoCommand.class,
+      ExportCommand.class,
+      ImportCommand.class,
       NewCommand.class,
       PanelCommand.class,
       ProofreadCommand.class,
       PublishCommand.class,
       TraceCommand.class,
       VerdictCommand.class,
+      VerifyCommand.class,
       CommandLine.HelpCommand.class
     })
 public final class Ovenproof implements Runnable {

@@ -1,11 +1,21 @@
 package ovenproof.cli;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import ovenproof.input.InputException;
+import ovenproof.input.Place;
+import ovenproof.input.Problem;
+import ovenproof.publish.EditorKit;
 import ovenproof.publish.Publisher;
 import ovenproof.publish.Publisher.Published;
 import ovenproof.publish.edition.Edition;
+import ovenproof.publish.footage.Chapters;
+import ovenproof.publish.footage.ClipList;
+import ovenproof.publish.footage.ClipMarkers;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -31,6 +41,24 @@ final class PublishCommand implements Callable<Integer> {
       description = "Where the site goes: nothing, an empty folder, or one published before.")
   private Path target = Path.of("site");
 
+  @Option(
+      names = "--kit",
+      paramLabel = "KIT",
+      description = "Also write what an editor takes along: fragments, cards, footage markers.")
+  private @Nullable Path kit;
+
+  @Option(
+      names = "--clips",
+      paramLabel = "CSV",
+      description = "Filmed clips (clip,starts,length,clock_offset), for markers in the kit.")
+  private @Nullable Path clips;
+
+  @Option(
+      names = "--cues",
+      paramLabel = "TXT",
+      description = "Cue list of the film (0:00 title), for chapters in the kit.")
+  private @Nullable Path cues;
+
   @Option(names = "--json", description = "Print what was published as JSON.")
   private boolean json;
 
@@ -38,16 +66,24 @@ final class PublishCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Published published = new Publisher().publish(edition(folder), target);
+    Edition edition = edition(folder);
+    Published published = new Publisher().publish(edition, target);
+    EditorKit.Written written = kit == null ? null : kit(edition, kit);
     if (spec != null) {
       published.warnings().forEach(w -> spec.commandLine().getErr().println("warning: " + w));
+      if (written != null) {
+        written.changed().forEach(c -> spec.commandLine().getErr().println("handed out, changed since: " + c));
+      }
       if (json) {
-        Json.print(spec.commandLine().getOut(), document(published));
+        Json.print(spec.commandLine().getOut(), document(published, written));
       } else {
         spec.commandLine().getOut().println(published.headline());
         spec.commandLine()
             .getOut()
             .println(published.pages() + " pages: " + published.site().resolve("index.html"));
+        if (written != null) {
+          spec.commandLine().getOut().println(written.cards() + " cards: " + written.folder());
+        }
       }
     }
     return ExitCode.FINE;
@@ -58,7 +94,25 @@ final class PublishCommand implements Callable<Integer> {
     return Review.of(folder).edition();
   }
 
-  private static ObjectNode document(Published published) {
+  private EditorKit.Written kit(Edition edition, Path target) {
+    List<ClipMarkers.Clip> filmed =
+        clips == null
+            ? List.of()
+            : ClipList.parse(clips.toString(), text(clips), edition.campaign().info().zone());
+    Chapters chapters = cues == null ? null : Chapters.parse(cues.toString(), text(cues));
+    return EditorKit.write(edition, target, filmed, chapters);
+  }
+
+  private static String text(Path file) {
+    try {
+      return Files.readString(file);
+    } catch (IOException e) {
+      throw new InputException(
+          Problem.error(Place.of(file.toString()), "nothing readable", "a text file in UTF-8", ""));
+    }
+  }
+
+  private static ObjectNode document(Published published, EditorKit.@Nullable Written written) {
     ObjectNode document = JsonNodeFactory.instance.objectNode();
     document.put("format", 1);
     document.put("site", published.site().toString());
@@ -66,6 +120,14 @@ final class PublishCommand implements Callable<Integer> {
     document.put("headline", published.headline());
     document.put("pages", published.pages());
     document.put("pictures", published.pictures());
+    if (written != null) {
+      ObjectNode kit = document.putObject("kit");
+      kit.put("folder", written.folder().toString());
+      kit.put("cards", written.cards());
+      kit.put("fragments", written.fragments());
+      ArrayNode changed = kit.putArray("changedSince");
+      written.changed().forEach(changed::add);
+    }
     ArrayNode warnings = document.putArray("warnings");
     published.warnings().forEach(warnings::add);
     return document;

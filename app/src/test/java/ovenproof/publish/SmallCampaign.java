@@ -121,7 +121,8 @@ public final class SmallCampaign {
         String toast = oven + "-toast-" + r;
         runs.append(toast).append(',').append(oven).append(",toast,").append(r).append(',');
         runs.append(oven).append("-1,day").append(r).append(",2026-03-0").append(r + 1);
-        runs.append("T10:1").append(i).append(",,,").append(quoted(TASTER)).append('\n');
+        runs.append("T10:1").append(i);
+        runs.append(toast.equals("rowan-toast-1") ? ",rowan-toast-9,power cut," : ",,,").append(quoted(TASTER)).append('\n');
         int seconds = 190 + 60 * i + random.nextInt(12);
         events.append(toast).append(",start,+0:00,,,,\n");
         events.append(toast).append(",load,+0:05,1,,,\n");
@@ -151,7 +152,7 @@ public final class SmallCampaign {
               .append(",1\n");
         }
         String photo = "photos/" + toast + ".jpg";
-        picture(photo, new Color(200 - 25 * i, 150 - 25 * i, 90 - 15 * i));
+        picture(photo, new Color(200 - 25 * i + r, 150 - 25 * i, 90 - 15 * i));
         photos.append(photo).append(',').append(toast).append(",1,top,\"1:40,40,200,200\"\n");
         poultry(runs, events, readings, oven, i, r);
       }

@@ -128,7 +128,7 @@ public final class Figures {
     return new Dual(from.first() + " to " + to.first(), second);
   }
 
-  /** {@code 45 s}, {@code 6 min 31 s}, {@code 1 h 5 min 0 s}; tenths below ten seconds. */
+  /** {@code 45 s}, {@code 6 min 31 s}, {@code 1 h 5 min}; tenths below ten seconds. */
   static String duration(double seconds, Rounding rounding) {
     if (Math.abs(seconds) < 10 && seconds != Math.rint(seconds)) {
       return rounding.text(seconds, 1) + GAP + "s";
@@ -140,7 +140,8 @@ public final class Figures {
       return sign + rest + GAP + "s";
     }
     String hours = rest >= 3600 ? rest / 3600 + GAP + "h" + GAP : "";
-    return sign + hours + rest % 3600 / 60 + GAP + "min" + GAP + rest % 60 + GAP + "s";
+    String minutes = rest % 3600 / 60 + GAP + "min";
+    return sign + hours + minutes + (rest % 60 == 0 ? "" : GAP + (rest % 60) + GAP + "s");
   }
 
   /** Kilograms from 1000 g on, as people say it. */

@@ -29,6 +29,7 @@ import ovenproof.core.quantity.Quantity;
 import ovenproof.core.quantity.Rounding;
 import ovenproof.method.Method.Fact;
 import ovenproof.publish.figure.Figures;
+import ovenproof.publish.figure.Prices;
 
 /** Facts of the products, measured, with the nameplate beside them. */
 final class FactsTable {

@@ -32,6 +32,7 @@ import ovenproof.campaign.Campaign.Price;
 import ovenproof.chart.ScoreChart;
 import ovenproof.core.quantity.Rounding;
 import ovenproof.method.TestPlan;
+import ovenproof.publish.figure.Prices;
 import ovenproof.publish.figure.Scores;
 import ovenproof.verdict.Verdict;
 import ovenproof.verdict.Verdict.Node;

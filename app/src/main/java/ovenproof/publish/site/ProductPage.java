@@ -31,6 +31,7 @@ import ovenproof.chart.ScoreChart;
 import ovenproof.method.TestPlan;
 import ovenproof.publish.edition.ForAndAgainst;
 import ovenproof.publish.edition.ForAndAgainst.Point;
+import ovenproof.publish.figure.Prices;
 import ovenproof.publish.figure.Scores;
 import ovenproof.verdict.Verdict.GateOutcome;
 import ovenproof.verdict.Verdict.Node;

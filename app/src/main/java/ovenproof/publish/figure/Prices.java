@@ -1,4 +1,4 @@
-package ovenproof.publish.site;
+package ovenproof.publish.figure;
 
 import java.util.Currency;
 import java.util.Locale;
@@ -6,12 +6,12 @@ import ovenproof.campaign.Campaign.Price;
 import ovenproof.core.quantity.Rounding;
 
 /** A price with its currency, as readers of English write it. */
-final class Prices {
+public final class Prices {
 
   private Prices() {}
 
   /** {@code €289}, {@code €119.50}, {@code CHF 99}. */
-  static String text(Price price) {
+  public static String text(Price price) {
     boolean whole = price.amount() == Math.rint(price.amount());
     String symbol = symbol(price.currency());
     String digits = Rounding.HALF_UP.text(price.amount(), whole ? 0 : 2);

@@ -1,0 +1,82 @@
+package ovenproof.publish.footage;
+
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import de.siegmar.fastcsv.reader.CsvParseException;
+import java.time.DateTimeException;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import ovenproof.core.quantity.Dimension;
+import ovenproof.core.quantity.QuantityFormatException;
+import ovenproof.core.quantity.QuantityParser;
+import ovenproof.input.InputException;
+import ovenproof.input.Place;
+import ovenproof.input.Problem;
+import ovenproof.input.Problems;
+
+/**
+ * The list of clips: CSV with the columns {@code clip}, {@code starts} (by the camera's clock, in the
+ * campaign's zone), {@code length}, and {@code clock_offset}, which is added to the camera's clock to
+ * get the bench's.
+ */
+public final class ClipList {
+
+  private ClipList() {}
+
+  /**
+   * Reads a list.
+   *
+   * @param file its name, for messages
+   * @throws InputException with everything that is wrong
+   */
+  public static List<ClipMarkers.Clip> parse(String file, String text, ZoneId zone) {
+    Problems problems = new Problems();
+    List<ClipMarkers.Clip> clips = new ArrayList<>();
+    try (CsvReader<NamedCsvRecord> reader =
+        CsvReader.builder().ofNamedCsvRecord(text.replace("\ufeff", ""))) {
+      for (NamedCsvRecord row : reader) {
+        clip(new Place(file, (int) row.getStartingLineNumber(), 0), row, zone, problems)
+            .ifPresent(clips::add);
+      }
+    } catch (CsvParseException | java.io.IOException e) {
+      throw new InputException(
+          Problem.error(Place.of(file), "no CSV that can be read", "clip,starts,length,clock_offset", ""));
+    }
+    problems.throwIfErrors();
+    return clips;
+  }
+
+  private static Optional<ClipMarkers.Clip> clip(
+      Place place, NamedCsvRecord row, ZoneId zone, Problems problems) {
+    String name = row.findField("clip").orElse("").strip();
+    String starts = row.findField("starts").orElse("").strip();
+    String length = row.findField("length").orElse("").strip();
+    String offset = row.findField("clock_offset").orElse("").strip();
+    if (name.isEmpty()) {
+      problems.error(place, "no name", "the clip's file in the column clip", "");
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(
+          new ClipMarkers.Clip(
+              name,
+              LocalDateTime.parse(starts).atZone(zone).toInstant(),
+              seconds(length),
+              offset.isEmpty() ? 0 : seconds(offset)));
+    } catch (DateTimeException e) {
+      problems.error(place, '"' + starts + '"', "a moment such as 2026-03-04T10:12:30", "");
+    } catch (QuantityFormatException e) {
+      problems.error(place, length + " and " + offset, "times such as 12 min 30 s and -2.5 s", "");
+    }
+    return Optional.empty();
+  }
+
+  private static double seconds(String text) {
+    boolean minus = text.startsWith("-") || text.startsWith("−");
+    double value = QuantityParser.parse(minus ? text.substring(1) : text, Dimension.TIME).contract();
+    return minus ? -value : value;
+  }
+}

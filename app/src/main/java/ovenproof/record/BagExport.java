@@ -1,0 +1,216 @@
+package ovenproof.record;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.LocalDate;
+import java.util.LinkedHashSet;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import ovenproof.campaign.Campaign;
+import ovenproof.campaign.FactValue;
+import ovenproof.campaign.Photo;
+import ovenproof.campaign.RatedStep;
+import ovenproof.campaign.TraceBinding;
+import ovenproof.evidence.EvidenceSource;
+import ovenproof.files.Table;
+import ovenproof.files.Tables;
+import ovenproof.input.InputException;
+import ovenproof.input.OutsideException;
+import ovenproof.input.Place;
+import ovenproof.input.Problem;
+import ovenproof.measure.Measured;
+import ovenproof.verdict.Verdict;
+import tools.jackson.databind.SerializationFeature;
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * Packs a campaign folder with its published verdict as a bag: a folder, or one ZIP file when the
+ * target's name ends in {@code .zip}.
+ *
+ * <p>Only what the campaign names goes in: its two documents, its tables and the evidence they refer
+ * to. A bag is the desk's own record: it holds who tasted and who entered what.
+ */
+public final class BagExport {
+  /** Where the published verdict lies in a bag's campaign folder. */
+  static final String VERDICT = "published/verdict.json";
+
+  /** Where the measurements lie. */
+  static final String MEASUREMENTS = "published/measurements.json";
+
+  private static final JsonMapper MAPPER =
+      JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
+
+  private final Path folder;
+  private final Campaign campaign;
+  private final EvidenceSource evidence;
+  private final Measured measured;
+  private final Verdict verdict;
+  private final LocalDate day;
+
+  /**
+   * @param folder the campaign folder that was loaded
+   * @param day the day that is written as the bagging date
+   */
+  public BagExport(
+      Path folder,
+      Campaign campaign,
+      EvidenceSource evidence,
+      Measured measured,
+      Verdict verdict,
+      LocalDate day) {
+    this.folder = folder;
+    this.campaign = campaign;
+    this.evidence = evidence;
+    this.measured = measured;
+    this.verdict = verdict;
+    this.day = day;
+  }
+
+  /**
+   * Writes the bag; it appears whole or not at all.
+   *
+   * @throws InputException if something stands at the target
+   */
+  public Path write(Path target) {
+    Path place = target.toAbsolutePath().normalize();
+    Path parent = Objects.requireNonNull(place.getParent());
+    refuseExisting(place);
+    try (TemporaryFolder draft = TemporaryFolder.in(parent)) {
+      Path bag = draft.path().resolve("bag");
+      fill(bag);
+      if (place.toString().endsWith(".zip")) {
+        Path zip = draft.path().resolve("bag.zip");
+        BagZip.pack(bag, place.getFileName().toString().replaceAll("\\.zip$", ""), zip);
+        Files.move(zip, place);
+      } else {
+        Files.deleteIfExists(place);
+        Files.move(bag, place);
+      }
+      return place;
+    } catch (IOException e) {
+      throw new OutsideException("could not write the bag " + place + ": " + e, e);
+    }
+  }
+
+  static void refuseExisting(Path place) {
+    boolean empty = false;
+    if (Files.isDirectory(place) && !Files.isSymbolicLink(place)) {
+      try (Stream<Path> inside = Files.list(place)) {
+        empty = inside.findAny().isEmpty();
+      } catch (IOException e) {
+        throw new OutsideException("could not look into " + place + ": " + e, e);
+      }
+    }
+    if (Files.exists(place, java.nio.file.LinkOption.NOFOLLOW_LINKS) && !empty) {
+      throw new InputException(
+          Problem.error(
+              Place.of(place.toString()),
+              "something that stands there already",
+              "a new name",
+              "nothing was overwritten"));
+    }
+  }
+
+  private void fill(Path bag) throws IOException {
+    Path data = Files.createDirectories(bag.resolve("data"));
+    for (String file : files()) {
+      Path target = data.resolve(file);
+      Files.createDirectories(target.getParent());
+      try (var in = evidence.open(file)) {
+        Files.copy(in, target, StandardCopyOption.REPLACE_EXISTING);
+      }
+    }
+    Files.createDirectories(data.resolve("published"));
+    Files.writeString(data.resolve(VERDICT), text(Published.verdict(verdict)));
+    Files.writeString(data.resolve(MEASUREMENTS), text(Published.measurements(measured)));
+    Files.writeString(data.resolve("datapackage.json"), text(TableSchemas.dataPackage(campaign, data)));
+    tags(bag);
+  }
+
+  private static String text(tools.jackson.databind.JsonNode node) {
+    return MAPPER.writeValueAsString(node) + "\n";
+  }
+
+  /** Documents, tables and everything they name, as paths in the campaign folder. */
+  private Set<String> files() {
+    Set<String> files = new LinkedHashSet<>();
+    Stream.concat(Stream.of("campaign.yaml", "method.yaml"), Tables.ALL.stream().map(Table::file))
+        .filter(f -> Files.isRegularFile(folder.resolve(f)))
+        .forEach(files::add);
+    Stream.of(
+            campaign.traces().stream().map(TraceBinding::file),
+            campaign.photos().stream().map(Photo::file),
+            campaign.facts().stream().map(FactValue::photo),
+            campaign.ratedSteps().stream().map(RatedStep::photo),
+            campaign.evidence().stream().map(Campaign.Evidence::path))
+        .flatMap(s -> s)
+        .filter(Objects::nonNull)
+        .filter(f -> evidence.size(f).isPresent())
+        .forEach(files::add);
+    return files;
+  }
+
+  private void tags(Path bag) throws IOException {
+    Map<String, Path> payload = below(bag, bag.resolve("data"));
+    long bytes = 0;
+    for (Path file : payload.values()) {
+      bytes += Files.size(file);
+    }
+    Files.writeString(
+        bag.resolve("bagit.txt"), "BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n");
+    Files.writeString(
+        bag.resolve("bag-info.txt"),
+        "Source-Organization: "
+            + oneLine(campaign.info().kitchen())
+            + "\nExternal-Description: "
+            + oneLine(campaign.info().title())
+            + (campaign.info().provenance() == Campaign.Provenance.INVENTED ? " (invented)" : "")
+            + "\nExternal-Identifier: "
+            + oneLine(campaign.info().id())
+            + "\nInternal-Sender-Identifier: verdict "
+            + oneLine(verdict.version())
+            + "\nBagging-Date: "
+            + day
+            + "\nPayload-Oxum: "
+            + bytes
+            + "."
+            + payload.size()
+            + "\n");
+    manifest(bag.resolve("manifest-sha256.txt"), payload);
+    Map<String, Path> tags = below(bag, bag);
+    tags.keySet().removeIf(name -> name.startsWith("data/"));
+    manifest(bag.resolve("tagmanifest-sha256.txt"), tags);
+  }
+
+  private static String oneLine(String words) {
+    return words.replaceAll("\\s+", " ").strip();
+  }
+
+  private static Map<String, Path> below(Path bag, Path folder) throws IOException {
+    Map<String, Path> files = new TreeMap<>();
+    try (Stream<Path> walk = Files.walk(folder)) {
+      walk.filter(Files::isRegularFile)
+          .forEach(f -> files.put(bag.relativize(f).toString().replace('\\', '/'), f));
+    }
+    return files;
+  }
+
+  /** RFC 8493, 2.1.3: digest, two spaces, path with line ends and per cent signs encoded. */
+  private static void manifest(Path manifest, Map<String, Path> files) throws IOException {
+    String text =
+        files.entrySet().stream()
+            .map(
+                e ->
+                    Fingerprints.of(e.getValue())
+                        + "  "
+                        + e.getKey().replace("%", "%25").replace("\n", "%0A").replace("\r", "%0D"))
+            .collect(Collectors.joining("\n", "", "\n"));
+    Files.writeString(manifest, text);
+  }
+}
