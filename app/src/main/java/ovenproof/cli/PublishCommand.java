@@ -72,7 +72,9 @@ final class PublishCommand implements Callable<Integer> {
     if (spec != null) {
       published.warnings().forEach(w -> spec.commandLine().getErr().println("warning: " + w));
       if (written != null) {
-        written.changed().forEach(c -> spec.commandLine().getErr().println("handed out, changed since: " + c));
+        written
+            .changed()
+            .forEach(c -> spec.commandLine().getErr().println("handed out, changed since: " + c));
       }
       if (json) {
         Json.print(spec.commandLine().getOut(), document(published, written));

@@ -43,7 +43,8 @@ final class VerifyCommand implements Callable<Integer> {
   }
 
   private static String summary(Verification verification) {
-    String files = verification.files() + " files as they were packed; verdict " + verification.version();
+    String files =
+        verification.files() + " files as they were packed; verdict " + verification.version();
     return verification.isSame()
         ? files + " computed again: the same"
         : files + " computed again: " + verification.differences().size() + " differences";

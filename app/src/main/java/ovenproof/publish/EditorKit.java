@@ -61,7 +61,10 @@ public final class EditorKit {
         folder.write(name + ".txt", markers.plain());
       }
       if (chapters != null) {
-        double last = chapters.cues().isEmpty() ? 0 : chapters.cues().get(chapters.cues().size() - 1).seconds();
+        double last =
+            chapters.cues().isEmpty()
+                ? 0
+                : chapters.cues().get(chapters.cues().size() - 1).seconds();
         folder.write("chapters.vtt", chapters.webVtt(last + 60));
         folder.write("chapters.txt", chapters.plain());
       }

@@ -84,11 +84,15 @@ public record Bag(Path root, Map<String, String> fingerprints) {
                     Place.of(name), "a link or device", "files only", "the bag is refused");
               } else if (!folded.add(name.toLowerCase(Locale.ROOT))) {
                 problems.error(
-                    Place.of(name), "a second file of that name", "each name once",
+                    Place.of(name),
+                    "a second file of that name",
+                    "each name once",
                     "names that differ in case only meet on some disks");
               }
               files.put(name, attributes.size());
-              return files.size() > MOST_FILES ? FileVisitResult.TERMINATE : FileVisitResult.CONTINUE;
+              return files.size() > MOST_FILES
+                  ? FileVisitResult.TERMINATE
+                  : FileVisitResult.CONTINUE;
             }
           });
     } catch (IOException e) {
@@ -114,18 +118,23 @@ public record Bag(Path root, Map<String, String> fingerprints) {
           "another text",
           "\"BagIt-Version: 1.0\" and \"Tag-File-Character-Encoding: UTF-8\"",
           "");
-    } else if (!declaration.group(3).equals("UTF-8") || Integer.parseInt(declaration.group(1)) > 1) {
+    } else if (!declaration.group(3).equals("UTF-8")
+        || Integer.parseInt(declaration.group(1)) > 1) {
       problems.error(
           Place.of("bagit.txt"),
-          "version " + declaration.group(1) + "." + declaration.group(2) + ", " + declaration.group(3),
+          "version "
+              + declaration.group(1)
+              + "."
+              + declaration.group(2)
+              + ", "
+              + declaration.group(3),
           "version 1.0 or 0.97 in UTF-8",
           "");
     }
   }
 
   /** A small text file of the bag; empty, with a problem, when it cannot be read as UTF-8. */
-  private static String read(
-      Path folder, String name, Map<String, Long> files, Problems problems) {
+  private static String read(Path folder, String name, Map<String, Long> files, Problems problems) {
     if (files.getOrDefault(name, 0L) > LONGEST_MANIFEST) {
       problems.error(Place.of(name), files.get(name) + " bytes", "a list of files", "");
       return "";
@@ -144,7 +153,10 @@ public record Bag(Path root, Map<String, String> fingerprints) {
       Path folder, String name, Map<String, Long> files, Problems problems) {
     if (!files.containsKey(name)) {
       problems.error(
-          Place.of(name), "nothing", "the list of SHA-256 fingerprints", "other digests are not read");
+          Place.of(name),
+          "nothing",
+          "the list of SHA-256 fingerprints",
+          "other digests are not read");
       return Map.of();
     }
     Map<String, String> listed = new LinkedHashMap<>();
@@ -166,8 +178,7 @@ public record Bag(Path root, Map<String, String> fingerprints) {
     }
     String path = decoded(line.group(2));
     if (!BagPaths.isSafe(path)) {
-      problems.error(
-          place, shortened(path), "a path inside the bag", "the bag is refused");
+      problems.error(place, shortened(path), "a path inside the bag", "the bag is refused");
     } else if (listed.put(path, line.group(1).toLowerCase(Locale.ROOT)) != null) {
       problems.error(place, "a second line for " + path, "one line for each file", "");
     }
@@ -233,7 +244,10 @@ public record Bag(Path root, Map<String, String> fingerprints) {
       String found = bytes + "." + payload.size();
       if (!found.equals(oxum.group(1) + "." + oxum.group(2))) {
         problems.error(
-            Place.of("bag-info.txt"), "Payload-Oxum " + oxum.group(1) + "." + oxum.group(2), found, "");
+            Place.of("bag-info.txt"),
+            "Payload-Oxum " + oxum.group(1) + "." + oxum.group(2),
+            found,
+            "");
       }
     }
   }

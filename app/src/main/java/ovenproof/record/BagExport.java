@@ -33,8 +33,8 @@ import tools.jackson.databind.json.JsonMapper;
  * Packs a campaign folder with its published verdict as a bag: a folder, or one ZIP file when the
  * target's name ends in {@code .zip}.
  *
- * <p>Only what the campaign names goes in: its two documents, its tables and the evidence they refer
- * to. A bag is the desk's own record: it holds who tasted and who entered what.
+ * <p>Only what the campaign names goes in: its two documents, its tables and the evidence they
+ * refer to. A bag is the desk's own record: it holds who tasted and who entered what.
  */
 public final class BagExport {
   /** Where the published verdict lies in a bag's campaign folder. */
@@ -129,7 +129,8 @@ public final class BagExport {
     Files.createDirectories(data.resolve("published"));
     Files.writeString(data.resolve(VERDICT), text(Published.verdict(verdict)));
     Files.writeString(data.resolve(MEASUREMENTS), text(Published.measurements(measured)));
-    Files.writeString(data.resolve("datapackage.json"), text(TableSchemas.dataPackage(campaign, data)));
+    Files.writeString(
+        data.resolve("datapackage.json"), text(TableSchemas.dataPackage(campaign, data)));
     tags(bag);
   }
 

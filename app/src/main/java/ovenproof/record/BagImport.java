@@ -15,7 +15,8 @@ public final class BagImport {
    * Copies the payload of a sound bag to a new folder, which appears whole or not at all.
    *
    * @return the campaign folder
-   * @throws ovenproof.input.InputException if the bag is not sound, or something stands at the target
+   * @throws ovenproof.input.InputException if the bag is not sound, or something stands at the
+   *     target
    */
   public static Path read(Path bag, Path target) {
     Path place = target.toAbsolutePath().normalize();

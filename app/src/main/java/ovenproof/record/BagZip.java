@@ -89,7 +89,8 @@ final class BagZip {
         problems.error(Place.of(name), "a second file of that name", "each name once", "refused");
       }
       if (++number > Bag.MOST_FILES) {
-        problems.error(Place.of(file.getName()), "more than " + Bag.MOST_FILES + " files", "fewer", "");
+        problems.error(
+            Place.of(file.getName()), "more than " + Bag.MOST_FILES + " files", "fewer", "");
         break;
       }
     }

@@ -87,7 +87,9 @@ final class TableSchemas {
     }
   }
 
-  /** Numbers and times are written as people write them; where that is freer, the type is string. */
+  /**
+   * Numbers and times are written as people write them; where that is freer, the type is string.
+   */
   private static String type(Column.Kind kind) {
     return switch (kind) {
       case WHOLE_NUMBER -> "integer";

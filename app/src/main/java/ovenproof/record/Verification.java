@@ -6,8 +6,8 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.TreeSet;
 import java.util.Set;
+import java.util.TreeSet;
 import ovenproof.files.CampaignFolder;
 import ovenproof.files.LoadedCampaign;
 import ovenproof.input.InputException;
@@ -23,8 +23,8 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
- * Computes the verdict of a bag again and compares: printed digits must be equal, computed values to
- * 1e-9 relative; anything else is named.
+ * Computes the verdict of a bag again and compares: printed digits must be equal, computed values
+ * to 1e-9 relative; anything else is named.
  *
  * @param files payload files whose fingerprints were checked
  * @param version the published verdict's version
@@ -61,7 +61,8 @@ public record Verification(
   static Path folder(Path bag, TemporaryFolder unpacked) {
     if (!Files.exists(bag, LinkOption.NOFOLLOW_LINKS)) {
       throw new InputException(
-          Problem.error(Place.of(bag.toString()), "nothing", "a bag", "\"ovenproof export\" makes one"));
+          Problem.error(
+              Place.of(bag.toString()), "nothing", "a bag", "\"ovenproof export\" makes one"));
     }
     return Files.isDirectory(bag) ? bag : BagZip.unpack(bag, unpacked.path());
   }
@@ -94,7 +95,10 @@ public record Verification(
     if (!Files.isRegularFile(file)) {
       throw new InputException(
           Problem.error(
-              Place.of("data/" + name), "nothing", "the published verdict", "nothing to compare with"));
+              Place.of("data/" + name),
+              "nothing",
+              "the published verdict",
+              "nothing to compare with"));
     }
     try {
       return MAPPER.readTree(Files.readString(file));
@@ -130,8 +134,7 @@ public record Verification(
     return revisions;
   }
 
-  private static void compare(
-      String place, JsonNode then, JsonNode now, List<String> differences) {
+  private static void compare(String place, JsonNode then, JsonNode now, List<String> differences) {
     if (differences.size() >= MOST_NAMED) {
       return;
     }
@@ -154,7 +157,8 @@ public record Verification(
   private static String name(JsonNode entry, int index) {
     for (String key : List.of("run", "id", "product")) {
       if (entry.path(key).isString()) {
-        return entry.path(key).asString("") + (entry.has("use") ? " " + entry.path("use").asString("") : "");
+        return entry.path(key).asString("")
+            + (entry.has("use") ? " " + entry.path("use").asString("") : "");
       }
     }
     return Integer.toString(index);

@@ -12,7 +12,9 @@ import ovenproof.publish.figure.Figures;
 
 class FiguresTest {
 
-  /** Exact factors of NIST SP 811 (2008), appendix B.8; temperatures by its section B.8 formulas. */
+  /**
+   * Exact factors of NIST SP 811 (2008), appendix B.8; temperatures by its section B.8 formulas.
+   */
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
@@ -56,9 +58,15 @@ class FiguresTest {
         .isEqualTo(celsius + "\u00a0°C");
   }
 
-  /** JCGM 100:2008, 7.2.6: at most two significant digits of the uncertainty (example 10.057 62 Ω). */
+  /**
+   * JCGM 100:2008, 7.2.6: at most two significant digits of the uncertainty (example 10.057 62 Ω).
+   */
   @ParameterizedTest
-  @CsvSource({"10.05762, 0.027, 10.058 ± 0.027 V", "215.94, 2.2, 215.9 ± 2.2 V", "391.2, 14, 391 ± 14 V"})
+  @CsvSource({
+    "10.05762, 0.027, 10.058 ± 0.027 V",
+    "215.94, 2.2, 215.9 ± 2.2 V",
+    "391.2, 14, 391 ± 14 V"
+  })
   void aValueEndsWhereItsUncertaintyEnds(double value, double u, String printed) {
     assertThat(Figures.withUncertainty(value, u, Unit.VOLT).replace('\u00a0', ' '))
         .isEqualTo(printed);

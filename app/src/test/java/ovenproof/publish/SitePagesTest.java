@@ -51,8 +51,12 @@ class SitePagesTest {
       String answer = validator.validate(new ByteArrayInputStream(Files.readAllBytes(page)));
       for (JsonNode message : JSON.readTree(answer).path("messages")) {
         if (message.path("type").asString("").equals("error")) {
-          errors.add(root.relativize(page) + ": " + message.path("message").asString("")
-              + " at " + message.path("extract").asString(""));
+          errors.add(
+              root.relativize(page)
+                  + ": "
+                  + message.path("message").asString("")
+                  + " at "
+                  + message.path("extract").asString(""));
         }
       }
     }
@@ -68,7 +72,8 @@ class SitePagesTest {
   void noPageNeedsAScriptOrAServer() throws Exception {
     for (Path page : site.pages()) {
       String html = Files.readString(page);
-      assertThat(html.replace("<script type=\"application/ld+json\">", "")).doesNotContain("<script");
+      assertThat(html.replace("<script type=\"application/ld+json\">", ""))
+          .doesNotContain("<script");
       assertThat(html).doesNotContain(" style=").doesNotContain("onclick");
     }
   }
@@ -90,8 +95,7 @@ class SitePagesTest {
 
   @Test
   void picturesCarryNoMetadata() throws Exception {
-    List<Path> pictures =
-        site.all().stream().filter(p -> p.toString().endsWith(".jpg")).toList();
+    List<Path> pictures = site.all().stream().filter(p -> p.toString().endsWith(".jpg")).toList();
     assertThat(pictures).hasSize(12);
     for (Path picture : pictures) {
       List<String> directories =
@@ -147,7 +151,10 @@ class SitePagesTest {
     return found;
   }
 
-  /** Properties and types of schema.org for Product, Review, Rating (vocabulary read 2026, from memory). */
+  /**
+   * Properties and types of schema.org for Product, Review, Rating (vocabulary read 2026, from
+   * memory).
+   */
   @Test
   void theStructuredDataSaysWhatThePageShows() throws Exception {
     for (ProductVerdict product : edition.verdict().products()) {
@@ -185,6 +192,7 @@ class SitePagesTest {
 
   @Test
   void runsStoppedAtTheCapAreBounds() throws Exception {
-    assertThat(site.text("evidence/runs/dunnock-poultry-2.html")).contains("over 1\u00a0h\u00a030\u00a0min");
+    assertThat(site.text("evidence/runs/dunnock-poultry-2.html"))
+        .contains("over 1\u00a0h\u00a030\u00a0min");
   }
 }

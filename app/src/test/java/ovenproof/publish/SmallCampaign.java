@@ -122,7 +122,9 @@ public final class SmallCampaign {
         runs.append(toast).append(',').append(oven).append(",toast,").append(r).append(',');
         runs.append(oven).append("-1,day").append(r).append(",2026-03-0").append(r + 1);
         runs.append("T10:1").append(i);
-        runs.append(toast.equals("rowan-toast-1") ? ",rowan-toast-9,power cut," : ",,,").append(quoted(TASTER)).append('\n');
+        runs.append(toast.equals("rowan-toast-1") ? ",rowan-toast-9,power cut," : ",,,")
+            .append(quoted(TASTER))
+            .append('\n');
         int seconds = 190 + 60 * i + random.nextInt(12);
         events.append(toast).append(",start,+0:00,,,,\n");
         events.append(toast).append(",load,+0:05,1,,,\n");

@@ -120,7 +120,8 @@ class BagTest {
     Path verdict = bag.resolve("data/" + BagExport.VERDICT);
     String before = Fingerprints.of(verdict);
     Files.writeString(
-        verdict, Files.readString(verdict).replaceFirst("\"score\" : \\d+\\.\\d", "\"score\" : 9.9"));
+        verdict,
+        Files.readString(verdict).replaceFirst("\"score\" : \\d+\\.\\d", "\"score\" : 9.9"));
     replace("manifest-sha256.txt", before, Fingerprints.of(verdict));
     Path info = bag.resolve("bag-info.txt");
     Files.writeString(info, Files.readString(info).replaceAll("Payload-Oxum.*\n", ""));

@@ -92,7 +92,12 @@ public final class CardDeck {
     int words = sentence.split("\\s+").length;
     cards.put(
         name,
-        new Card(name, kind, sentence, 3 + 0.3 * Math.min(words, 12), drawing.svg(sentence, metadata())));
+        new Card(
+            name,
+            kind,
+            sentence,
+            3 + 0.3 * Math.min(words, 12),
+            drawing.svg(sentence, metadata())));
   }
 
   private String metadata() {
@@ -125,7 +130,11 @@ public final class CardDeck {
             .plate(690)
             .text(Lettering.BOLD, product.name(), LEFT, 850, 180, RIGHT - LEFT, INK, Anchor.START)
             .text(Lettering.MEDIUM, line, LEFT, 970, 84, 1200, SECOND, Anchor.START);
-    add("title-" + product.id(), Card.Kind.TITLE, product.name() + ", " + line, marked(drawing, 970));
+    add(
+        "title-" + product.id(),
+        Card.Kind.TITLE,
+        product.name() + ", " + line,
+        marked(drawing, 970));
   }
 
   private static String day(LocalDate date) {
@@ -145,7 +154,8 @@ public final class CardDeck {
                 : level.size() > 2
                     ? "level with " + Words.number(level.size()) + " others"
                     : "level with " + Words.list(level);
-    scored("score-" + product.id(), Card.Kind.SCORE, product.name(), place, product.score(), runs());
+    scored(
+        "score-" + product.id(), Card.Kind.SCORE, product.name(), place, product.score(), runs());
   }
 
   /** {@code n = 3}, or {@code n = 2 to 3} where tests differ. */
@@ -195,7 +205,11 @@ public final class CardDeck {
     if (edition.isInvented()) {
       drawing.text(Lettering.MEDIUM, "invented", LEFT, 1000, 54, 400, SECOND, Anchor.START);
     }
-    add(id, kind, name + (second.isEmpty() ? "" : ", " + second) + ": " + Scores.sentence(score) + ", " + n, drawing);
+    add(
+        id,
+        kind,
+        name + (second.isEmpty() ? "" : ", " + second) + ": " + Scores.sentence(score) + ", " + n,
+        drawing);
   }
 
   /** The score's tray on the axis, with the ends of its interval in figures. */
@@ -213,8 +227,7 @@ public final class CardDeck {
     }
   }
 
-  private static void bead(
-      CardDrawing drawing, Score score, double from, double to, double y) {
+  private static void bead(CardDrawing drawing, Score score, double from, double to, double y) {
     boolean at = score.known() == Score.Known.AT_MOST || score.known() == Score.Known.AT_LEAST;
     if (score.low() != null && score.high() != null) {
       boolean leftLip = score.known() != Score.Known.AT_MOST;
@@ -257,11 +270,14 @@ public final class CardDeck {
   private static void row(CardDrawing drawing, ProductVerdict product, double y, int step) {
     double size = Math.max(54, Math.min(72, step * 0.7));
     drawing
-        .text(Lettering.MEDIUM, Scores.rank(product.rank()), LEFT, y, size, 130, SECOND, Anchor.START)
+        .text(
+            Lettering.MEDIUM, Scores.rank(product.rank()), LEFT, y, size, 130, SECOND, Anchor.START)
         .text(Lettering.BOLD, product.name(), LEFT + 150, y, size, 520, INK, Anchor.START);
     drawing.axis(880, 1560, y + 4);
     bead(drawing, product.score(), 880, 1560, y + 4);
-    String digits = (product.score().known() == Score.Known.AT_MOST ? "≤ " : "") + Scores.digits(product.score());
+    String digits =
+        (product.score().known() == Score.Known.AT_MOST ? "≤ " : "")
+            + Scores.digits(product.score());
     drawing.text(Lettering.BOLD, digits, RIGHT, y, size, 170, INK, Anchor.END);
   }
 
@@ -290,7 +306,11 @@ public final class CardDeck {
             + Scores.words(second.score())
             + ": "
             + words;
-    add("comparison-" + first.id() + "-" + second.id(), Card.Kind.COMPARISON, sentence, marked(drawing, 975));
+    add(
+        "comparison-" + first.id() + "-" + second.id(),
+        Card.Kind.COMPARISON,
+        sentence,
+        marked(drawing, 975));
   }
 
   private void measured(ProductVerdict product, TestPlan test) {
@@ -344,7 +364,8 @@ public final class CardDeck {
     String rest = String.format(Locale.ROOT, "%d:%02d", seconds / 60 % 60, seconds % 60);
     return seconds < 3600
         ? rest
-        : String.format(Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
+        : String.format(
+            Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
   }
 
   private void notDone(
@@ -438,10 +459,25 @@ public final class CardDeck {
             .block(980, 650, 370, 220, ShadeScale.colour(above))
             .block(1374, 650, 370, 220, ShadeScale.colour(below))
             .text(Lettering.MEDIUM, "top L* " + shade(above), 980, 950, 60, 380, INK, Anchor.START)
-            .text(Lettering.MEDIUM, "under L* " + shade(below), 1374, 950, 60, 380, INK, Anchor.START)
-            .text(Lettering.MEDIUM, runs() + " · " + version(), LEFT, 950, 60, 760, SECOND, Anchor.START);
+            .text(
+                Lettering.MEDIUM, "under L* " + shade(below), 1374, 950, 60, 380, INK, Anchor.START)
+            .text(
+                Lettering.MEDIUM,
+                runs() + " · " + version(),
+                LEFT,
+                950,
+                60,
+                760,
+                SECOND,
+                Anchor.START);
     String sentence =
-        product.name() + ", " + test.name() + ": top L* " + shade(above) + ", underside L* " + shade(below);
+        product.name()
+            + ", "
+            + test.name()
+            + ": top L* "
+            + shade(above)
+            + ", underside L* "
+            + shade(below);
     add("split-" + test.id() + "-" + product.id(), Card.Kind.SPLIT, sentence, drawing);
   }
 
@@ -457,11 +493,23 @@ public final class CardDeck {
       drawing
           .block(x + 4, 730, width - 8, 110, ShadeScale.colour(shades.get(i)))
           .text(Lettering.BOLD, names.get(i), x + 4, 905, 54, width - 12, INK, Anchor.START)
-          .text(Lettering.MEDIUM, shade(shades.get(i)), x + 4, 965, 54, width - 12, SECOND, Anchor.START);
+          .text(
+              Lettering.MEDIUM,
+              shade(shades.get(i)),
+              x + 4,
+              965,
+              54,
+              width - 12,
+              SECOND,
+              Anchor.START);
     }
     String foot = "L*, 100 is white · " + runs() + " · " + version();
     drawing.text(Lettering.MEDIUM, foot, LEFT, 1018, 54, 1500, SECOND, Anchor.START);
-    add("shade-" + test.id(), Card.Kind.SHADE_STRIP, test.name() + ": shade of each product, L*", drawing);
+    add(
+        "shade-" + test.id(),
+        Card.Kind.SHADE_STRIP,
+        test.name() + ": shade of each product, L*",
+        drawing);
   }
 
   private static String shade(double lightness) {
@@ -473,7 +521,8 @@ public final class CardDeck {
     for (Gate gate : test.gates()) {
       if (gate.reason() == Gate.Reason.SAFETY && gate.atLeast() != null) {
         Dual floor = Figures.dual(gate.atLeast(), Rounding.FLOOR_UP);
-        String words = "at least " + floor.first() + (floor.second() == null ? "" : ", " + floor.second());
+        String words =
+            "at least " + floor.first() + (floor.second() == null ? "" : ", " + floor.second());
         warned(test, gate.name() + ": " + words, "in the coldest part; local rules prevail");
         return;
       }
@@ -490,7 +539,10 @@ public final class CardDeck {
             .warning(170, 800)
             .text(Lettering.BOLD, first, 390, 890, 100, RIGHT - 390, INK, Anchor.START)
             .text(Lettering.MEDIUM, second, 390, 980, 64, RIGHT - 390, SECOND, Anchor.START);
-    add("caution-" + test.id(), Card.Kind.CAUTION, "Caution, " + test.name() + ". " + first + ", " + second, drawing);
+    add(
+        "caution-" + test.id(),
+        Card.Kind.CAUTION,
+        "Caution, " + test.name() + ". " + first + ", " + second,
+        drawing);
   }
-
 }

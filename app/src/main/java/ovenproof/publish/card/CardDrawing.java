@@ -1,8 +1,8 @@
 package ovenproof.publish.card;
 
 import java.awt.geom.AffineTransform;
-import java.util.Locale;
 import java.awt.geom.Path2D;
+import java.util.Locale;
 
 /**
  * Draws one card. Everything lies inside the 90 % title-safe area (96..1824 × 54..1026); no text is
@@ -42,8 +42,8 @@ final class CardDrawing {
   }
 
   /**
-   * A line of text as outlines, made smaller until it fits, and cut with "…" when it does not fit at
-   * 54 px.
+   * A line of text as outlines, made smaller until it fits, and cut with "…" when it does not fit
+   * at 54 px.
    */
   CardDrawing text(
       Lettering lettering,

@@ -30,8 +30,8 @@ import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
- * A folder of cards, each as SVG and as PNG with transparency, with {@code register.json}: which card
- * was handed out under which verdict, and which of them say something else by now.
+ * A folder of cards, each as SVG and as PNG with transparency, with {@code register.json}: which
+ * card was handed out under which verdict, and which of them say something else by now.
  */
 public final class CardFolder {
   /** Tells a folder made here from any other. */
@@ -80,8 +80,7 @@ public final class CardFolder {
     transcoder.addTranscodingHint(ImageTranscoder.KEY_HEIGHT, (float) CardDrawing.HEIGHT);
     ByteArrayOutputStream out = new ByteArrayOutputStream(60_000);
     try {
-      transcoder.transcode(
-          new TranscoderInput(new StringReader(svg)), new TranscoderOutput(out));
+      transcoder.transcode(new TranscoderInput(new StringReader(svg)), new TranscoderOutput(out));
     } catch (TranscoderException e) {
       throw new IllegalStateException("a card that was drawn here cannot be rastered", e);
     }
@@ -92,7 +91,8 @@ public final class CardFolder {
   private static String shows(Card card) {
     try {
       byte[] digest =
-          MessageDigest.getInstance("SHA-256").digest(card.sentence().getBytes(StandardCharsets.UTF_8));
+          MessageDigest.getInstance("SHA-256")
+              .digest(card.sentence().getBytes(StandardCharsets.UTF_8));
       return HexFormat.of().formatHex(digest, 0, 8);
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java has SHA-256", e);
@@ -131,7 +131,8 @@ public final class CardFolder {
         (id, then) -> {
           Card card = now.get(id);
           if (card == null) {
-            changed.add(id + " of verdict " + then.version() + " is no longer made: " + then.sentence());
+            changed.add(
+                id + " of verdict " + then.version() + " is no longer made: " + then.sentence());
           } else if (!shows(card).equals(then.shows())) {
             changed.add(
                 id

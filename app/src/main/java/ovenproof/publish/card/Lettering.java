@@ -6,8 +6,8 @@ import java.awt.font.FontRenderContext;
 import java.awt.font.GlyphVector;
 import java.awt.font.TextAttribute;
 import java.awt.geom.AffineTransform;
-import java.awt.geom.PathIterator;
 import java.awt.geom.Path2D;
+import java.awt.geom.PathIterator;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
@@ -16,8 +16,8 @@ import java.util.Locale;
 import java.util.Map;
 
 /**
- * A weight of the bundled open font (Sofia Sans, SIL Open Font License 1.1) as outlines. A character
- * that none of its parts holds is drawn with the machine's own sans-serif.
+ * A weight of the bundled open font (Sofia Sans, SIL Open Font License 1.1) as outlines. A
+ * character that none of its parts holds is drawn with the machine's own sans-serif.
  */
 enum Lettering {
   MEDIUM("sofia-sans", 500),

@@ -3,8 +3,8 @@ package ovenproof.publish.card;
 import java.util.Locale;
 
 /**
- * The colour of a crust of a given lightness, from the eight crust colours of the look, L* 89 to 18,
- * joined by straight lines.
+ * The colour of a crust of a given lightness, from the eight crust colours of the look, L* 89 to
+ * 18, joined by straight lines.
  */
 final class ShadeScale {
   private static final double[] LIGHTNESS = {89, 79, 69, 59, 48, 38, 28, 18};

@@ -34,7 +34,8 @@ public record Chapters(List<Cue> cues) {
       }
     }
     if (!cues.isEmpty() && cues.get(0).seconds() != 0) {
-      problems.error(Place.of(file), Timecode.plain(cues.get(0).seconds()), "a first cue at 0:00", "");
+      problems.error(
+          Place.of(file), Timecode.plain(cues.get(0).seconds()), "a first cue at 0:00", "");
     }
     problems.throwIfErrors();
     return new Chapters(cues);
@@ -55,7 +56,8 @@ public record Chapters(List<Cue> cues) {
   /** {@code 0:00 title}, one per line. */
   public String plain() {
     StringBuilder text = new StringBuilder();
-    cues.forEach(c -> text.append(Timecode.plain(c.seconds())).append(' ').append(c.title()).append('\n'));
+    cues.forEach(
+        c -> text.append(Timecode.plain(c.seconds())).append(' ').append(c.title()).append('\n'));
     return text.toString();
   }
 
@@ -68,7 +70,8 @@ public record Chapters(List<Cue> cues) {
     StringBuilder text = new StringBuilder("WEBVTT\n");
     for (int i = 0; i < cues.size(); i++) {
       double begin = cues.get(i).seconds();
-      double end = i + 1 < cues.size() ? cues.get(i + 1).seconds() : Math.max(lengthSeconds, begin + 1);
+      double end =
+          i + 1 < cues.size() ? cues.get(i + 1).seconds() : Math.max(lengthSeconds, begin + 1);
       text.append('\n').append(Timecode.webVtt(begin)).append(" --> ").append(Timecode.webVtt(end));
       text.append('\n').append(cueText(cues.get(i).title())).append('\n');
     }
@@ -77,6 +80,10 @@ public record Chapters(List<Cue> cues) {
 
   /** Cue text: no markup, no arrow that ends a header. */
   static String cueText(String title) {
-    return title.replaceAll("\\s+", " ").replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
+    return title
+        .replaceAll("\\s+", " ")
+        .replace("&", "&amp;")
+        .replace("<", "&lt;")
+        .replace(">", "&gt;");
   }
 }

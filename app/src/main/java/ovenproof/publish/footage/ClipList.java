@@ -1,8 +1,8 @@
 package ovenproof.publish.footage;
 
+import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
-import de.siegmar.fastcsv.reader.CsvParseException;
 import java.time.DateTimeException;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -18,9 +18,9 @@ import ovenproof.input.Problem;
 import ovenproof.input.Problems;
 
 /**
- * The list of clips: CSV with the columns {@code clip}, {@code starts} (by the camera's clock, in the
- * campaign's zone), {@code length}, and {@code clock_offset}, which is added to the camera's clock to
- * get the bench's.
+ * The list of clips: CSV with the columns {@code clip}, {@code starts} (by the camera's clock, in
+ * the campaign's zone), {@code length}, and {@code clock_offset}, which is added to the camera's
+ * clock to get the bench's.
  */
 public final class ClipList {
 
@@ -43,7 +43,8 @@ public final class ClipList {
       }
     } catch (CsvParseException | java.io.IOException e) {
       throw new InputException(
-          Problem.error(Place.of(file), "no CSV that can be read", "clip,starts,length,clock_offset", ""));
+          Problem.error(
+              Place.of(file), "no CSV that can be read", "clip,starts,length,clock_offset", ""));
     }
     problems.throwIfErrors();
     return clips;
@@ -76,7 +77,8 @@ public final class ClipList {
 
   private static double seconds(String text) {
     boolean minus = text.startsWith("-") || text.startsWith("−");
-    double value = QuantityParser.parse(minus ? text.substring(1) : text, Dimension.TIME).contract();
+    double value =
+        QuantityParser.parse(minus ? text.substring(1) : text, Dimension.TIME).contract();
     return minus ? -value : value;
   }
 }

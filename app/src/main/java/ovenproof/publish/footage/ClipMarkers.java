@@ -19,7 +19,8 @@ public record ClipMarkers(Clip clip, List<Marker> markers) {
    * @param starts by the camera's own clock
    * @param cameraOffsetSeconds to be added to the camera's clock to get the bench's
    */
-  public record Clip(String file, Instant starts, double lengthSeconds, double cameraOffsetSeconds) {}
+  public record Clip(
+      String file, Instant starts, double lengthSeconds, double cameraOffsetSeconds) {}
 
   /** A moment of a clip, since its beginning. */
   public record Marker(double seconds, String run, String words) {}
@@ -57,7 +58,8 @@ public record ClipMarkers(Clip clip, List<Marker> markers) {
   }
 
   private static String words(Campaign campaign, Run run, Event event) {
-    String product = campaign.product(run.product()).map(Campaign.Product::name).orElse(run.product());
+    String product =
+        campaign.product(run.product()).map(Campaign.Product::name).orElse(run.product());
     String test = campaign.method().test(run.test()).map(TestPlan::name).orElse(run.test());
     String value =
         event.type() == Event.Type.STOP && event.value() != null ? " (" + event.value() + ")" : "";
@@ -82,7 +84,8 @@ public record ClipMarkers(Clip clip, List<Marker> markers) {
   /** {@code 0:12 words}, one per line. */
   public String plain() {
     StringBuilder text = new StringBuilder();
-    markers.forEach(m -> text.append(Timecode.plain(m.seconds())).append(' ').append(m.words()).append('\n'));
+    markers.forEach(
+        m -> text.append(Timecode.plain(m.seconds())).append(' ').append(m.words()).append('\n'));
     return text.toString();
   }
 }

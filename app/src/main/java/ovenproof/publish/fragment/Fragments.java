@@ -57,7 +57,8 @@ public final class Fragments {
   }
 
   private List<String> header() {
-    List<String> header = new ArrayList<>(List.of("Rank", "Product", "Score", "90 % interval", "Tier"));
+    List<String> header =
+        new ArrayList<>(List.of("Rank", "Product", "Score", "90 % interval", "Tier"));
     edition.campaign().method().tests().forEach(t -> header.add(t.name()));
     header.add("Price");
     return header;
@@ -191,7 +192,10 @@ public final class Fragments {
     StringBuilder text = new StringBuilder("## How we tested\n\n");
     text.append(escaped(findings.summary())).append(' ');
     String disclosure = edition.campaign().info().disclosure();
-    text.append(escaped(Objects.requireNonNullElse(disclosure, "How the appliances were acquired is not stated.")));
+    text.append(
+        escaped(
+            Objects.requireNonNullElse(
+                disclosure, "How the appliances were acquired is not stated.")));
     text.append("\n\n");
     for (TestPlan test : edition.campaign().method().tests()) {
       text.append("- ").append(escaped(how(test))).append('\n');
@@ -204,7 +208,10 @@ public final class Fragments {
     String runs =
         test.replicates() == 0
             ? ", from facts of each product"
-            : ", " + test.replicates() + (test.replicates() == 1 ? " run" : " runs") + " per product";
+            : ", "
+                + test.replicates()
+                + (test.replicates() == 1 ? " run" : " runs")
+                + " per product";
     return test.name() + food + runs + ", " + test.parts() + " parts of the total";
   }
 
@@ -221,7 +228,11 @@ public final class Fragments {
     String test =
         edition.campaign().method().test(run.test()).map(TestPlan::name).orElse(run.test());
     String score =
-        edition.verdict().product(run.product()).flatMap(p -> p.test(run.test())).map(Node::score)
+        edition
+            .verdict()
+            .product(run.product())
+            .flatMap(p -> p.test(run.test()))
+            .map(Node::score)
             .map(s -> ", " + Scores.sentence(s))
             .orElse("");
     String face = photo.face() == null ? "" : ", " + photo.face();
@@ -230,7 +241,14 @@ public final class Fragments {
             List.of(
                 photo.file(),
                 name + ", " + test + score,
-                "Photograph: " + test + face + batch + " from " + name + ", replicate " + run.replicate()))
+                "Photograph: "
+                    + test
+                    + face
+                    + batch
+                    + " from "
+                    + name
+                    + ", replicate "
+                    + run.replicate()))
         + "\n";
   }
 
@@ -258,7 +276,9 @@ public final class Fragments {
   private static String words(Node test) {
     String qualifier = Scores.qualifier(test.score());
     String number = Spoken.number(Objects.requireNonNull(test.score().value()));
-    return qualifier.isEmpty() || qualifier.equals("no interval") ? number : qualifier + ", " + number;
+    return qualifier.isEmpty() || qualifier.equals("no interval")
+        ? number
+        : qualifier + ", " + number;
   }
 
   private static String spoken(Campaign.Price price) {

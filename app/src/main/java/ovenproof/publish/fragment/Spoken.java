@@ -7,8 +7,25 @@ import java.util.List;
 public final class Spoken {
   private static final List<String> UNITS =
       List.of(
-          "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-          "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen",
+          "zero",
+          "one",
+          "two",
+          "three",
+          "four",
+          "five",
+          "six",
+          "seven",
+          "eight",
+          "nine",
+          "ten",
+          "eleven",
+          "twelve",
+          "thirteen",
+          "fourteen",
+          "fifteen",
+          "sixteen",
+          "seventeen",
+          "eighteen",
           "nineteen");
   private static final List<String> TENS =
       List.of("", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety");
@@ -46,7 +63,9 @@ public final class Spoken {
     if (value < 1000) {
       return UNITS.get(value / 100) + " hundred" + rest(value % 100, " and ");
     }
-    return whole(value / 1000) + " thousand" + rest(value % 1000, value % 1000 < 100 ? " and " : " ");
+    return whole(value / 1000)
+        + " thousand"
+        + rest(value % 1000, value % 1000 < 100 ? " and " : " ");
   }
 
   private static String rest(int value, String joint) {
@@ -95,7 +114,8 @@ public final class Spoken {
   }
 
   private static String plural(String said) {
-    return said.replaceAll("(?<![\\w-])one (second|minute|hour|gram|ounce|pound|litre)s\\b", "one $1")
+    return said.replaceAll(
+            "(?<![\\w-])one (second|minute|hour|gram|ounce|pound|litre)s\\b", "one $1")
         .replaceAll("(?<![\\w-])one degrees\\b", "one degree");
   }
 }

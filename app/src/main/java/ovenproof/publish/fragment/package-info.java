@@ -4,8 +4,8 @@
  *
  * <p><b>Where to start.</b> {@link ovenproof.publish.fragment.Fragments}.
  *
- * <p><b>The trap.</b> A fragment leaves its page: each carries its intervals, number of runs, date of
- * price and version itself.
+ * <p><b>The trap.</b> A fragment leaves its page: each carries its intervals, number of runs, date
+ * of price and version itself.
  */
 @NullMarked
 package ovenproof.publish.fragment;
