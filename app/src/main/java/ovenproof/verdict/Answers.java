@@ -69,10 +69,10 @@ final class Answers {
     return test.replicates() == 0 ? "nothing was recorded" : "no run was recorded";
   }
 
+  /** The same reason in three runs is said once; each run's own page says it again. */
   private static String reason(Measured.Value value) {
     String note = value.value().note();
-    String what = note == null ? "no value" : note;
-    return value.run() == null ? what : value.run() + ": " + what;
+    return note == null ? "no value" : note;
   }
 
   private static String joined(List<String> reasons) {

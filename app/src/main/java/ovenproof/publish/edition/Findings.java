@@ -210,7 +210,7 @@ public final class Findings {
       }
     }
     if (!product.missing().isEmpty()) {
-      said.add("Missing: " + String.join("; ", product.missing()));
+      said.add(missing(product.missing()));
     }
     return said;
   }
@@ -237,5 +237,12 @@ public final class Findings {
     return name.isEmpty()
         ? name
         : name.substring(0, 1).toLowerCase(Locale.ROOT) + name.substring(1);
+  }
+
+  /** One gap is named; several are counted, because the product's own page lists them. */
+  private static String missing(List<String> gaps) {
+    return gaps.size() == 1
+        ? "Missing: " + gaps.get(0)
+        : "Missing: " + gaps.size() + " criteria, listed on its page";
   }
 }
