@@ -51,6 +51,9 @@ public final class CampaignWriter {
     instruments.calibrations().write(folder.resolve("calibrations.csv"));
     traces();
     Truth truth = new Truth(season, instruments, panel.panel());
+    if (photographs == Photographs.TAKEN) {
+      new PhotoTable(folder, chance.named("photos"), season, hands, progress).write(truth);
+    }
     truth.write(folder.resolve("truth.json"));
   }
 

@@ -89,7 +89,7 @@ final class Instruments {
     csv.row("scale-2", "Floor scale", "scale", "mass", "10 g", "20 g", "", "");
     csv.row("tape-1", "Steel tape", "tape", "length", "1 mm", "1 mm", "", "");
     csv.row("jug-1", "Measuring jug", "jug", "volume", "0.1 L", "0.2 L", "", "");
-    csv.row("ear-1", "Sound level meter", "sound meter", "sound level", "0.1 dB", "1 dB", "", "");
+    csv.row("ear-1", "Sound level meter", "sound meter", "sound-level", "0.1 dB", "1 dB", "", "");
     return csv;
   }
 

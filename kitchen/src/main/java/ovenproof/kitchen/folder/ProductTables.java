@@ -14,7 +14,7 @@ import ovenproof.kitchen.physics.Oven;
 final class ProductTables {
 
   private static final String[] RATERS = {"bench-1", "cook"};
-  private static final double OTHER_STEP = 0.2;
+  private static final double OTHER_STEP = 0.35;
 
   private final Path folder;
   private final Chance chance;
@@ -169,7 +169,8 @@ final class ProductTables {
       for (int f = 0; f < steps.length; f++) {
         for (String rater : RATERS) {
           Chance eye = chance.named(oven.id() + rater + f);
-          int off = eye.uniform(0, 1) < OTHER_STEP ? (eye.below(2) == 0 ? -1 : 1) : 0;
+          boolean differs = rater.equals(RATERS[1]) && eye.uniform(0, 1) < OTHER_STEP;
+          int off = differs ? 2 * eye.below(2) - 1 : 0;
           int step = Math.min(4, Math.max(0, steps[f] + off));
           csv.row(
               oven.id(),
