@@ -127,7 +127,7 @@ final class PhotoTable {
         photo.batch().batch(),
         photo.face(),
         TraceWriter.stamp(photo.taken()),
-        "phone-1@" + photo.run().plan().session(),
+        "phone-1-" + photo.run().plan().session(),
         boxes,
         "");
     for (Shot.PieceTruth piece : taken.pieces()) {

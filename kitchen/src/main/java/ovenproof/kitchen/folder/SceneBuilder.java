@@ -82,7 +82,7 @@ final class SceneBuilder {
       case FLATBREAD -> new ChartPose(width - 74 + x, 152 + y, CHART_PITCH, upright + turn);
       case CROQUETTES -> new ChartPose(width - 98 + x, 64 + y, CHART_PITCH, turn);
       case TURKEY -> new ChartPose(width - 95 + x, 62 + y, CHART_PITCH, turn);
-      default -> new ChartPose(width - 92 + x, 140 + y, CHART_PITCH, turn);
+      default -> new ChartPose(width - 88 + x, 140 + y, CHART_PITCH, turn);
     };
   }
 
@@ -119,8 +119,8 @@ final class SceneBuilder {
               id,
               top ? Material.CAKE_TOP : Material.CAKE_BASE,
               Shape.ROUND,
-              54 + 78 * (i % 3) + dx,
-              62 + 78 * (i / 3) + dy,
+              46 + 76 * (i % 3) + dx,
+              60 + 78 * (i / 3) + dy,
               top ? 63 : 52,
               top ? 63 : 52,
               turn,

@@ -125,7 +125,7 @@ final class FoodPainter {
     float base = mapped(u, v);
     float mottle = (float) material.mottle();
     float spots =
-        mottle * (0.55f * Texture.MOTTLE.at(i, j) + 0.45f * Texture.CLOUD.at(i, j));
+        mottle * (0.55f * Texture.MOTTLE.at(i, j) + 0.45f * cloud(i, j));
     float grain = 0.10f * Texture.GRAIN.at(i, j);
     float alive = base * (1 - base) * 1.35f;
     float browning = base + alive * (spots + grain);
@@ -133,11 +133,17 @@ final class FoodPainter {
       browning -= 0.5f * alive * Texture.PORES.at(i, j);
     }
     if (material.blisters() > 0) {
-      float height = 0.7f * Texture.CLOUD.at(i + 99, j) + 0.6f * Texture.MOTTLE.at(i, j + 57);
+      float height = 0.8f * cloud(i + 99, j) + 0.5f * Texture.MOTTLE.at(i, j + 57);
       float over = Math.max(0, height - 0.75f);
       browning += (float) material.blisters() * alive * Math.min(2.2f, 1.8f * over);
     }
     return browning + crust(distance, base, i, j);
+  }
+
+  /** Slow change, read askew and stretched so that a large piece does not show the tile again. */
+  private static float cloud(int i, int j) {
+    return Texture.CLOUD.at((37 * i + 22 * j) >> 6, (37 * j - 22 * i) >> 6) * 0.7f
+        + Texture.CLOUD.at((53 * j + 31 * i) >> 6, (53 * i - 31 * j) >> 6) * 0.7f;
   }
 
   /** A slice carries the crust of its loaf round its edge. */

@@ -12,7 +12,7 @@ import ovenproof.kitchen.physics.CrustColour;
  * @param blisters browning on top of blisters
  */
 public enum Material {
-  BREAD_SLICE(CrustColour.BREAD, 0.20, 0.24, 0.34, 0.02, 0),
+  BREAD_SLICE(CrustColour.BREAD, 0.27, 0.24, 0.30, 0.02, 0),
   CAKE_TOP(CrustColour.CAKE, 0.05, 0.20, 0.26, 0.30, 0),
   CAKE_BASE(CrustColour.CAKE, 0.10, 0.20, 0.22, 0.03, 0),
   FLATBREAD(CrustColour.FLATBREAD, 0.03, 0.30, 0.30, 0.05, 0.30),
