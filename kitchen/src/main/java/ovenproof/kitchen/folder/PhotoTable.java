@@ -32,8 +32,7 @@ final class PhotoTable {
   private final ExecutorService hands;
   private final Progress progress;
 
-  PhotoTable(
-      Path folder, Chance chance, Season season, ExecutorService hands, Progress progress) {
+  PhotoTable(Path folder, Chance chance, Season season, ExecutorService hands, Progress progress) {
     this.folder = folder;
     this.chance = chance;
     this.season = season;
@@ -92,8 +91,7 @@ final class PhotoTable {
     List<Wanted> all = new ArrayList<>();
     for (RunResult run : season.runs()) {
       RunPlan plan = run.plan();
-      List<String> faces =
-          plan.kind() == RunPlan.Kind.TRIAL ? List.of("top") : plan.test().faces();
+      List<String> faces = plan.kind() == RunPlan.Kind.TRIAL ? List.of("top") : plan.test().faces();
       for (BatchResult batch : run.batches()) {
         for (String face : faces) {
           String several = run.batches().size() > 1 ? "-b" + batch.batch() : "";
@@ -109,8 +107,7 @@ final class PhotoTable {
     RunPlan plan = photo.run().plan();
     Chance room = chance.named("light of " + plan.session());
     Chance own = chance.named(photo.file());
-    Shot shot =
-        Studio.take(SceneBuilder.scene(plan, photo.batch(), photo.face(), room, own));
+    Shot shot = Studio.take(SceneBuilder.scene(plan, photo.batch(), photo.face(), room, own));
     Files.write(folder.resolve(photo.file()), Jpeg.of(shot, photo.taken()));
     return new Taken(photo, shot.pieces());
   }

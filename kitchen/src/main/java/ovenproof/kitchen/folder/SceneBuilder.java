@@ -17,7 +17,9 @@ import ovenproof.kitchen.photo.PhotoScene.Shape;
 import ovenproof.kitchen.physics.Chance;
 import ovenproof.kitchen.physics.Surface;
 
-/** Lays a batch out on the photo table, as the bench does it: every piece in its place of the oven. */
+/**
+ * Lays a batch out on the photo table, as the bench does it: every piece in its place of the oven.
+ */
 final class SceneBuilder {
 
   private static final int WIDTH_PIXELS = 1440;
@@ -25,8 +27,7 @@ final class SceneBuilder {
 
   private SceneBuilder() {}
 
-  static PhotoScene scene(
-      RunPlan plan, BatchResult batch, String face, Chance room, Chance own) {
+  static PhotoScene scene(RunPlan plan, BatchResult batch, String face, Chance room, Chance own) {
     TestKind test = plan.test();
     double width = widthMillimetre(test);
     return new PhotoScene(
@@ -52,9 +53,7 @@ final class SceneBuilder {
     if (plan.kind() == RunPlan.Kind.TRIAL) {
       return Ground.WIRE_RACK;
     }
-    return plan.test() == TestKind.CROQUETTES && plan.replicate() == 2
-        ? Ground.TRAY
-        : Ground.TABLE;
+    return plan.test() == TestKind.CROQUETTES && plan.replicate() == 2 ? Ground.TRAY : Ground.TABLE;
   }
 
   private static Light light(Chance room, Chance own) {

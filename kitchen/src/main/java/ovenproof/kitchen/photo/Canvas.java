@@ -69,8 +69,7 @@ final class Canvas {
     double right = 0;
     double bottom = 0;
     for (int i = 0; i < 4; i++) {
-      double[] p =
-          pixel(x + (i % 2 == 0 ? -radius : radius), y + (i < 2 ? -radius : radius));
+      double[] p = pixel(x + (i % 2 == 0 ? -radius : radius), y + (i < 2 ? -radius : radius));
       left = Math.min(left, p[0]);
       right = Math.max(right, p[0]);
       top = Math.min(top, p[1]);

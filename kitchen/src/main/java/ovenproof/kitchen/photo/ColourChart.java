@@ -56,9 +56,7 @@ final class ColourChart {
     int j = (int) Math.floor(row);
     boolean onGrid = i >= 0 && i < COLUMNS && j >= 0 && j < ROWS;
     boolean onPatch =
-        onGrid
-            && Math.abs(column - i - 0.5) < PATCH_SHARE
-            && Math.abs(row - j - 0.5) < PATCH_SHARE;
+        onGrid && Math.abs(column - i - 0.5) < PATCH_SHARE && Math.abs(row - j - 0.5) < PATCH_SHARE;
     return onPatch ? PATCHES[j * COLUMNS + i] : FRAME;
   }
 }

@@ -39,8 +39,7 @@ final class FoodPainter {
     Surface surface = item.surface();
     for (int j = 0; j <= MAP; j++) {
       for (int i = 0; i <= MAP; i++) {
-        map[j * (MAP + 1) + i] =
-            (float) surface.at(2.0 * i / MAP - 1, 2.0 * j / MAP - 1);
+        map[j * (MAP + 1) + i] = (float) surface.at(2.0 * i / MAP - 1, 2.0 * j / MAP - 1);
       }
     }
   }
@@ -124,8 +123,7 @@ final class FoodPainter {
   private float browning(float u, float v, float distance, int i, int j) {
     float base = mapped(u, v);
     float mottle = (float) material.mottle();
-    float spots =
-        mottle * (0.55f * Texture.MOTTLE.at(i, j) + 0.45f * cloud(i, j));
+    float spots = mottle * (0.55f * Texture.MOTTLE.at(i, j) + 0.45f * cloud(i, j));
     float grain = 0.10f * Texture.GRAIN.at(i, j);
     float alive = base * (1 - base) * 1.35f;
     float browning = base + alive * (spots + grain);
@@ -200,7 +198,8 @@ final class FoodPainter {
     float pitch = 27;
     float off = (u + bend) - pitch * Math.round((u + bend) / pitch);
     float near = off / 1.3f;
-    return 0.55f * (float) Math.exp(-near * near) - 0.25f * (float) Math.exp(-(near - 2) * (near - 2));
+    return 0.55f * (float) Math.exp(-near * near)
+        - 0.25f * (float) Math.exp(-(near - 2) * (near - 2));
   }
 
   /** Shades of a material from raw to burnt: linear light and L*, a*, b*. */

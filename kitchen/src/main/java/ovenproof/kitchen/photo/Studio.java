@@ -6,8 +6,8 @@ import ovenproof.core.colour.Srgb;
 import ovenproof.kitchen.physics.Chance;
 
 /**
- * Takes pictures of scenes: table, shadows, food, chart, light, lens, sensor. Safe for use by several
- * threads.
+ * Takes pictures of scenes: table, shadows, food, chart, light, lens, sensor. Safe for use by
+ * several threads.
  */
 public final class Studio {
 
