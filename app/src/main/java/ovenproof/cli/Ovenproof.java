@@ -29,6 +29,7 @@ import picocli.CommandLine.ParameterException;
       ImportCommand.class,
       NewCommand.class,
       PanelCommand.class,
+      PhotoCommand.class,
       ProofreadCommand.class,
       PublishCommand.class,
       TraceCommand.class,

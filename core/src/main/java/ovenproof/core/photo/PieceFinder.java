@@ -55,8 +55,11 @@ public final class PieceFinder {
    *
    * @param outlines in reading order, row by row from the upper left
    * @param ground middle of pixels that are ground, as shares of width and height; for the light
+   * @param work the reduced picture that was searched
+   * @param factor how much it was reduced
    */
-  public record Found(List<Outline> outlines, List<PixelPoint> ground) {
+  public record Found(
+      List<Outline> outlines, List<PixelPoint> ground, Picture work, int factor) {
     public Found {
       outlines = List.copyOf(outlines);
       ground = List.copyOf(ground);
@@ -73,7 +76,7 @@ public final class PieceFinder {
     factor = Math.min(factor, Math.min(picture.width(), picture.height()));
     Picture work = picture.reduced(factor);
     if (work.width() < 16 || work.height() < 16) {
-      return new Found(List.of(), List.of());
+      return new Found(List.of(), List.of(), work, factor);
     }
     return new Search(work, colours, chart, factor).run();
   }
@@ -81,6 +84,7 @@ public final class PieceFinder {
   /** One picture being searched. */
   private final class Search {
 
+    private final Picture work;
     private final LabPlanes lab;
     private final Mask excluded;
     private final int factor;
@@ -88,6 +92,7 @@ public final class PieceFinder {
     private final double unit;
 
     Search(Picture work, PixelColours colours, ChartSighting chart, int factor) {
+      this.work = work;
       this.lab = LabPlanes.of(work, colours);
       this.factor = factor;
       this.leastArea = Math.max(12, (int) (LEAST_AREA_SHARE * lab.size()));
@@ -246,7 +251,7 @@ public final class PieceFinder {
           ReadingOrder.sorted(pieces).stream()
               .map(c -> OutlineTracer.trace(c.mask()).times(factor))
               .toList();
-      return new Found(outlines, ground(pieces));
+      return new Found(outlines, ground(pieces), work, factor);
     }
 
     private List<PixelPoint> ground(List<PieceCandidate> pieces) {

@@ -1,7 +1,7 @@
 /**
  * What a photograph of baked food says about shade and evenness, and how sure one may be.
  *
- * <p><b>Where to start.</b> {@link ovenproof.core.photo.PhotoReading} does the whole way from a
+ * <p><b>Where to start.</b> {@link ovenproof.core.photo.PhotoAnalyser} does the whole way from a
  * {@link ovenproof.core.photo.Picture} to pieces with their measures. Its parts, each usable alone:
  * {@link ovenproof.core.photo.ChartFinder} finds the 24-patch chart, {@link
  * ovenproof.core.photo.ChartCalibrator} turns camera values into published colours, {@link
