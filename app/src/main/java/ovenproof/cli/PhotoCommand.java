@@ -107,7 +107,11 @@ final class PhotoCommand implements Callable<Integer> {
   }
 
   private PhotoReport one(
-      Path path, int index, PhotoAnalyser analyser, ShadeSettings settings, Map<String, Path> seen) {
+      Path path,
+      int index,
+      PhotoAnalyser analyser,
+      ShadeSettings settings,
+      Map<String, Path> seen) {
     String name = path.toString();
     byte[] bytes = bytes(path);
     String sha256 = PhotoFile.fingerprint(bytes);
@@ -129,8 +133,7 @@ final class PhotoCommand implements Callable<Integer> {
   private static byte[] bytes(Path path) {
     if (!Files.isRegularFile(path)) {
       String found = Files.isDirectory(path) ? "a folder" : "no such file";
-      throw new InputException(
-          Problem.error(Place.of(path.toString()), found, "a photograph", ""));
+      throw new InputException(Problem.error(Place.of(path.toString()), found, "a photograph", ""));
     }
     try {
       if (Files.size(path) > PhotoFile.LARGEST_BYTES) {

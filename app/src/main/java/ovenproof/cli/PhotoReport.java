@@ -175,8 +175,7 @@ final class PhotoReport {
 
   /** The value, or the bound when it is only known to lie below it. */
   private static @Nullable Double value(List<Measurement> all, String id) {
-    Measurement m =
-        all.stream().filter(x -> x.id().equals(id)).findFirst().orElseThrow();
+    Measurement m = all.stream().filter(x -> x.id().equals(id)).findFirst().orElseThrow();
     return m.value() != null ? m.value() : m.high();
   }
 

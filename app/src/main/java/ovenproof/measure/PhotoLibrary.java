@@ -24,13 +24,14 @@ import ovenproof.core.photo.ShadeSettings;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.QuantityParser;
 import ovenproof.evidence.EvidenceSource;
+import ovenproof.evidence.photo.PhotoFile;
 import ovenproof.method.MeasureUse;
 import ovenproof.method.TestPlan;
 
 /** Photographs of a campaign, each decoded and measured once per set of parameters. */
 final class PhotoLibrary {
   private static final int ELLIPSE_POINTS = 64;
-  private static final long LARGEST_BYTES = 64L << 20;
+  private static final long LARGEST_BYTES = PhotoFile.LARGEST_BYTES;
 
   private final EvidenceSource evidence;
   private final MeasurementCache cache;
@@ -60,7 +61,7 @@ final class PhotoLibrary {
 
   private List<Measurement> measure(Photo photo, ShadeSettings settings, Subject subject) {
     Picture picture =
-        PhotoDecoder.decode(evidence.bytes(photo.file(), LARGEST_BYTES), photo.file());
+        PhotoFile.open(evidence.bytes(photo.file(), LARGEST_BYTES), photo.file()).picture();
     String source = photo.camera() == null ? "camera:" + photo.file() : "camera:" + photo.camera();
     ChartSighting chart = ChartFinder.find(picture);
     PhotoCalibration calibration =

@@ -31,7 +31,7 @@ final class PhotoTaker implements Taker {
               .filter(m -> m.id().equals(measure.id()))
               .forEach(found::add);
         } catch (InputException unreadable) {
-          found.add(Measurement.missing(measure, subject, unreadable.getMessage()));
+          found.add(Measurement.missing(measure, subject, String.valueOf(unreadable.getMessage())));
         }
       }
     }

@@ -30,8 +30,7 @@ final class PhotoDecoding {
 
   PhotoFile open() {
     if (format == PhotoFormat.OTHER) {
-      throw PhotoFile.problem(
-          file, format.words(), "JPEG, PNG, WebP or HEIC", "export it as JPEG");
+      throw PhotoFile.problem(file, format.words(), "JPEG, PNG, WebP or HEIC", "export it as JPEG");
     }
     if (!format.fits(file)) {
       warnings.add("the name does not fit the contents: this is " + format.words());

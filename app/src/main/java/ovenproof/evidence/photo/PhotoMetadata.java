@@ -90,8 +90,7 @@ public record PhotoMetadata(
   }
 
   private static @Nullable LocalDateTime time(@Nullable Directory sub) {
-    String text =
-        sub == null ? null : sub.getString(ExifSubIFDDirectory.TAG_DATETIME_ORIGINAL);
+    String text = sub == null ? null : sub.getString(ExifSubIFDDirectory.TAG_DATETIME_ORIGINAL);
     try {
       return text == null ? null : LocalDateTime.parse(text.strip(), EXIF_TIME);
     } catch (DateTimeException e) {
@@ -100,8 +99,7 @@ public record PhotoMetadata(
   }
 
   private static @Nullable ZoneOffset offset(@Nullable Directory sub) {
-    String text =
-        sub == null ? null : sub.getString(ExifSubIFDDirectory.TAG_TIME_ZONE_ORIGINAL);
+    String text = sub == null ? null : sub.getString(ExifSubIFDDirectory.TAG_TIME_ZONE_ORIGINAL);
     try {
       return text == null ? null : ZoneOffset.of(text.strip());
     } catch (DateTimeException e) {

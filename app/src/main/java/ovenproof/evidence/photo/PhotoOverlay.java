@@ -43,8 +43,7 @@ public final class PhotoOverlay {
     factor = Math.min(factor, Math.min(picture.width(), picture.height()));
     Picture small = picture.reduced(factor);
     this.scale = 1.0 / factor;
-    this.image =
-        new BufferedImage(small.width(), small.height(), BufferedImage.TYPE_INT_RGB);
+    this.image = new BufferedImage(small.width(), small.height(), BufferedImage.TYPE_INT_RGB);
     image.setRGB(0, 0, small.width(), small.height(), small.pixels(), 0, small.width());
     this.g = image.createGraphics();
     g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
@@ -101,8 +100,10 @@ public final class PhotoOverlay {
     int size = Math.max(11, image.getWidth() / 80);
     g.setFont(new Font(Font.SANS_SERIF, Font.BOLD, size));
     int width = g.getFontMetrics().stringWidth(text);
-    int x = (int) Math.max(2, Math.min(image.getWidth() - width - 6.0, at.x() * scale - width / 2.0));
-    int y = (int) Math.max(size + 2.0, Math.min(image.getHeight() - 4.0, at.y() * scale + size / 2.0));
+    int x =
+        (int) Math.max(2, Math.min(image.getWidth() - width - 6.0, at.x() * scale - width / 2.0));
+    int y =
+        (int) Math.max(size + 2.0, Math.min(image.getHeight() - 4.0, at.y() * scale + size / 2.0));
     g.setColor(HALO);
     g.fillRoundRect(x - 5, y - size, width + 10, size + 6, 8, 8);
     g.setColor(Color.BLACK);

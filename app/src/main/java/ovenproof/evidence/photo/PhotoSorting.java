@@ -28,8 +28,7 @@ public final class PhotoSorting {
    * @param takenAt corrected for the camera's clock; null when unknown
    * @param labels texts of the labels in the frame
    */
-  public record Shot(
-      String file, String sha256, @Nullable Instant takenAt, List<String> labels) {}
+  public record Shot(String file, String sha256, @Nullable Instant takenAt, List<String> labels) {}
 
   /** A run with its time. */
   public record RunTime(String run, Instant start, Instant end) {}
@@ -54,11 +53,7 @@ public final class PhotoSorting {
    * @param why in words
    */
   public record Sorted(
-      Shot shot,
-      Certainty certainty,
-      @Nullable String run,
-      List<String> candidates,
-      String why) {}
+      Shot shot, Certainty certainty, @Nullable String run, List<String> candidates, String why) {}
 
   /** Sorts all of them, in the order given. */
   public static List<Sorted> sort(List<Shot> shots, List<RunTime> runs) {
@@ -113,8 +108,7 @@ public final class PhotoSorting {
 
   private static List<RunTime> byDistance(Instant at, List<RunTime> runs) {
     return runs.stream()
-        .sorted(
-            java.util.Comparator.comparing(r -> Duration.between(r.end(), at).abs()))
+        .sorted(java.util.Comparator.comparing(r -> Duration.between(r.end(), at).abs()))
         .toList();
   }
 

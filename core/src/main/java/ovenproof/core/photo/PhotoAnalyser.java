@@ -77,9 +77,7 @@ public final class PhotoAnalyser {
     ChartSighting chart = ChartFinder.find(picture);
     PhotoCalibration calibration = calibration(picture, chart, source);
     PieceFinder finder =
-        expectedPieces == null
-            ? PieceFinder.anyNumber()
-            : PieceFinder.expecting(expectedPieces);
+        expectedPieces == null ? PieceFinder.anyNumber() : PieceFinder.expecting(expectedPieces);
     PieceFinder.Found found = finder.find(picture, calibration.colours(), chart);
     return analyse(picture, chart, calibration, found);
   }
@@ -95,18 +93,14 @@ public final class PhotoAnalyser {
     return finish(picture, chart, calibration, outlines, new ArrayList<>(calibration.warnings()));
   }
 
-  private static PhotoCalibration calibration(
-      Picture picture, ChartSighting chart, String source) {
+  private static PhotoCalibration calibration(Picture picture, ChartSighting chart, String source) {
     return chart.isWhole()
         ? ChartCalibrator.withDefaults().calibrate(picture, chart, source)
         : PhotoCalibration.none(source);
   }
 
   private PhotoAnalysis analyse(
-      Picture picture,
-      ChartSighting chart,
-      PhotoCalibration calibration,
-      PieceFinder.Found found) {
+      Picture picture, ChartSighting chart, PhotoCalibration calibration, PieceFinder.Found found) {
     List<String> warnings = new ArrayList<>();
     warnChart(chart, warnings);
     warnings.addAll(calibration.warnings());
@@ -140,11 +134,7 @@ public final class PhotoAnalyser {
                     new PhotoAnalysis.Piece(
                         String.valueOf(i + 1),
                         measures.measure(
-                            picture,
-                            outlines.get(i),
-                            trusted.colours(),
-                            trusted.trust(),
-                            scale)))
+                            picture, outlines.get(i), trusted.colours(), trusted.trust(), scale)))
             .toList();
     new PictureQuality(picture).warn(outlines, warnings);
     return new PhotoAnalysis(chart, trusted, pieces, scale, warnings);
@@ -164,8 +154,7 @@ public final class PhotoAnalyser {
     }
   }
 
-  private void warnPieces(
-      PieceFinder.Found found, ChartSighting chart, List<String> warnings) {
+  private void warnPieces(PieceFinder.Found found, ChartSighting chart, List<String> warnings) {
     int count = found.outlines().size();
     if (count == 0) {
       warnings.add(
@@ -218,8 +207,7 @@ public final class PhotoAnalyser {
     if (chart.isWhole() && view != null) {
       // The sighting is in full pixels; the work picture is reduced by a whole factor.
       double factor = found.factor();
-      PixelPoint middle =
-          view.apply(ReferenceChart.COLUMNS / 2.0, ReferenceChart.ROWS / 2.0);
+      PixelPoint middle = view.apply(ReferenceChart.COLUMNS / 2.0, ReferenceChart.ROWS / 2.0);
       return new PixelPoint(
           middle.x() / factor / work.width(), middle.y() / factor / work.height());
     }

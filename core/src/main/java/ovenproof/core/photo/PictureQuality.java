@@ -62,7 +62,9 @@ final class PictureQuality {
     long low = 0;
     for (Outline outline : pieces) {
       PixelBox box = outline.box();
-      for (int y = Math.max(0, box.top()); y < Math.min(picture.height(), box.bottom()); y += STEP) {
+      for (int y = Math.max(0, box.top());
+          y < Math.min(picture.height(), box.bottom());
+          y += STEP) {
         double[] at = outline.crossings(y + 0.5);
         for (int i = 0; i + 1 < at.length; i += 2) {
           int to = Math.min(picture.width(), (int) at[i + 1]);

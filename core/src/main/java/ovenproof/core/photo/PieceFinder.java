@@ -58,8 +58,7 @@ public final class PieceFinder {
    * @param work the reduced picture that was searched
    * @param factor how much it was reduced
    */
-  public record Found(
-      List<Outline> outlines, List<PixelPoint> ground, Picture work, int factor) {
+  public record Found(List<Outline> outlines, List<PixelPoint> ground, Picture work, int factor) {
     public Found {
       outlines = List.copyOf(outlines);
       ground = List.copyOf(ground);

@@ -97,7 +97,7 @@ final class PanelTable {
           marks.get(given.mark()),
           Figures.of(given.value(), 1),
           given.order(),
-          codes.get(run),
+          java.util.Objects.requireNonNull(codes.get(run)),
           Figures.of(2 + 0.9 * ((given.order() - 1) % 4) + chance.uniform(0, 0.4), 1),
           session + "-p" + n);
     }
