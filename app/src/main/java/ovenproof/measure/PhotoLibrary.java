@@ -1,8 +1,10 @@
 package ovenproof.measure;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import ovenproof.campaign.Photo;
@@ -10,14 +12,12 @@ import ovenproof.core.colour.Lab;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.measure.Subject;
-import ovenproof.core.photo.ChartCalibrator;
-import ovenproof.core.photo.ChartFinder;
-import ovenproof.core.photo.ChartSighting;
 import ovenproof.core.photo.Outline;
-import ovenproof.core.photo.PhotoCalibration;
+import ovenproof.core.photo.PhotoAnalyser;
+import ovenproof.core.photo.PhotoAnalysis;
 import ovenproof.core.photo.PhotoMeasureCatalogue;
-import ovenproof.core.photo.PhotoMeasures;
 import ovenproof.core.photo.Picture;
+import ovenproof.core.photo.PieceShade;
 import ovenproof.core.photo.PixelBox;
 import ovenproof.core.photo.PixelPoint;
 import ovenproof.core.photo.ShadeSettings;
@@ -30,8 +30,9 @@ import ovenproof.method.TestPlan;
 
 /** Photographs of a campaign, each decoded and measured once per set of parameters. */
 final class PhotoLibrary {
+  private static final double LEAST_SHARE_OF_BOX = 0.5;
+  private static final double LARGEST_SHARE_OF_BOX = 1.2;
   private static final int ELLIPSE_POINTS = 64;
-  private static final long LARGEST_BYTES = PhotoFile.LARGEST_BYTES;
 
   private final EvidenceSource evidence;
   private final MeasurementCache cache;
@@ -50,37 +51,88 @@ final class PhotoLibrary {
   /** Every measure of every piece of a photograph. */
   List<Measurement> measurements(Photo photo, TestPlan test, MeasureUse use, Subject subject) {
     ShadeSettings settings = settings(test, use);
-    MeasurementKey key = key(photo, settings, subject);
+    MeasurementKey key = key(photo, settings, expected(test, photo), subject);
     List<Measurement> found = known.get(key);
     if (found == null) {
-      found = cache.get(key, () -> measure(photo, settings, subject));
+      int expected = expected(test, photo);
+      found = cache.get(key, () -> measure(photo, settings, expected, subject));
       known.put(key, found);
     }
     return found;
   }
 
-  private List<Measurement> measure(Photo photo, ShadeSettings settings, Subject subject) {
-    Picture picture =
-        PhotoFile.open(evidence.bytes(photo.file(), LARGEST_BYTES), photo.file()).picture();
-    String source = photo.camera() == null ? "camera:" + photo.file() : "camera:" + photo.camera();
-    ChartSighting chart = ChartFinder.find(picture);
-    PhotoCalibration calibration =
-        chart.isWhole()
-            ? ChartCalibrator.withDefaults().calibrate(picture, chart, source)
-            : PhotoCalibration.none(source);
-    calibration.warnings().forEach(w -> warnings.add(photo.file() + ": " + w));
-    PhotoMeasures measures = PhotoMeasures.with(settings);
-    List<Measurement> all = new ArrayList<>();
-    for (Photo.Box box : photo.boxes()) {
-      Outline outline = inside(picture, box);
-      measures
-          .measure(picture, outline, calibration.colours(), calibration.trust(), null)
-          .measurements(subject.withPiece(box.piece()))
-          .forEach(
-              m ->
-                  all.add(m.withEvidence(List.of(photo.file() + " sha256:" + fingerprint(photo)))));
+  private List<Measurement> measure(
+      Photo photo, ShadeSettings settings, int expected, Subject subject) {
+    PhotoFile file =
+        PhotoFile.open(evidence.bytes(photo.file(), PhotoFile.LARGEST_BYTES), photo.file());
+    String source = "camera:" + (photo.camera() == null ? photo.file() : photo.camera());
+    PhotoAnalyser analyser = PhotoAnalyser.withDefaults().with(settings).expecting(expected);
+    PhotoAnalysis analysis = analyser.analyse(file.picture(), source);
+    if (photo.boxes().isEmpty()) {
+      return counted(photo, analysis, expected, subject);
     }
+    Map<String, PieceShade> shades = new LinkedHashMap<>();
+    List<Photo.Box> open = new ArrayList<>();
+    for (Photo.Box box : photo.boxes()) {
+      Optional<PieceShade> found = inBox(analysis, box);
+      found.ifPresentOrElse(shade -> shades.put(box.piece(), shade), () -> open.add(box));
+    }
+    if (!open.isEmpty()) {
+      List<Outline> drawn = open.stream().map(box -> inside(file.picture(), box)).toList();
+      PhotoAnalysis byHand = analyser.measure(file.picture(), drawn, source);
+      for (int k = 0; k < open.size(); k++) {
+        shades.put(open.get(k).piece(), byHand.pieces().get(k).shade());
+      }
+    }
+    List<Measurement> all = new ArrayList<>();
+    shades.forEach((piece, shade) -> all.addAll(of(photo, shade, subject.withPiece(piece))));
     return all;
+  }
+
+  /** A count that does not fit is to be resolved by a person, never guessed. */
+  private List<Measurement> counted(
+      Photo photo, PhotoAnalysis analysis, int expected, Subject subject) {
+    int found = analysis.pieces().size();
+    if (found != expected) {
+      String why =
+          photo.file()
+              + ": "
+              + found
+              + " of "
+              + expected
+              + " pieces found; say where they lie with boxes in photos.csv";
+      warnings.add(why);
+      return PhotoMeasureCatalogue.ALL.stream()
+          .map(measure -> Measurement.missing(measure, subject, why))
+          .toList();
+    }
+    List<Measurement> all = new ArrayList<>();
+    analysis.pieces().forEach(p -> all.addAll(of(photo, p.shade(), subject.withPiece(p.id()))));
+    return all;
+  }
+
+  private List<Measurement> of(Photo photo, PieceShade shade, Subject subject) {
+    List<String> file = List.of(photo.file() + " sha256:" + fingerprint(photo));
+    return shade.measurements(subject).stream().map(m -> m.withEvidence(file)).toList();
+  }
+
+  private static Optional<PieceShade> inBox(PhotoAnalysis analysis, Photo.Box box) {
+    return analysis.pieces().stream()
+        .map(PhotoAnalysis.Piece::shade)
+        .filter(shade -> holds(box, shade.outline()))
+        .findFirst();
+  }
+
+  /** The outline's middle lies in the box, and both are about of one size. */
+  private static boolean holds(Photo.Box box, Outline outline) {
+    PixelPoint middle = outline.centroid();
+    boolean inside =
+        middle.x() >= box.x()
+            && middle.x() <= box.x() + box.width()
+            && middle.y() >= box.y()
+            && middle.y() <= box.y() + box.height();
+    double share = outline.area() / ((double) box.width() * box.height());
+    return inside && share > LEAST_SHARE_OF_BOX && share < LARGEST_SHARE_OF_BOX;
   }
 
   /**
@@ -119,12 +171,18 @@ final class PhotoLibrary {
         colour(use, "beyond", settings.beyondLightness()));
   }
 
+  private static int expected(TestPlan test, Photo photo) {
+    TestPlan.PhotoPlan plan = test.photos();
+    int planned = plan == null ? 1 : plan.pieces();
+    return Math.max(1, photo.boxes().isEmpty() ? planned : photo.boxes().size());
+  }
+
   private static double colour(MeasureUse use, String parameter, double fallback) {
     String written = use.parameters().get(parameter);
     return written == null ? fallback : QuantityParser.parse(written, Dimension.COLOUR).contract();
   }
 
-  private MeasurementKey key(Photo photo, ShadeSettings settings, Subject subject) {
+  private MeasurementKey key(Photo photo, ShadeSettings settings, int expected, Subject subject) {
     List<String> parts = new ArrayList<>();
     parts.add("photo");
     for (MeasureDescription measure : PhotoMeasureCatalogue.ALL) {
@@ -133,6 +191,7 @@ final class PhotoLibrary {
     parts.add(fingerprint(photo));
     parts.add(photo.toString());
     parts.add(settings.toString());
+    parts.add(Integer.toString(expected));
     parts.add(subject.toString());
     return MeasurementKey.of(parts);
   }
