@@ -49,6 +49,7 @@ final class CampaignReader {
   private final MeasureRegistry registry;
   private final FolderEvidence evidence;
   private final Problems problems = new Problems();
+  private final Set<String> broken = new LinkedHashSet<>();
 
   CampaignReader(MeasureRegistry registry, FolderEvidence evidence) {
     this.registry = registry;
@@ -71,7 +72,8 @@ final class CampaignReader {
             info.map(Campaign.Info::zone).orElse(ZoneId.of("UTC")),
             info.map(Campaign.Info::currency).orElse("EUR"),
             method,
-            rows);
+            rows,
+            broken);
     Sections sections = sections(context);
     new CampaignChecks(context, sections).run();
     if (info.isEmpty() || method.isEmpty()) {
@@ -93,7 +95,7 @@ final class CampaignReader {
       problems.error(
           Place.of(file),
           "no such file",
-          "every campaign folder has one",
+          "the file that every campaign folder has",
           "\"ovenproof new DIR --starter NAME\" writes one");
       return Optional.empty();
     }
@@ -140,14 +142,19 @@ final class CampaignReader {
     Map<Table, List<Row>> rows = new LinkedHashMap<>();
     for (Table table : Tables.ALL) {
       if (evidence.size(table.file()).isPresent()) {
-        rows.put(
-            table,
-            text(table.file())
-                .map(text -> new CsvTable(table, text, problems).rows())
-                .orElse(List.of()));
+        rows.put(table, rows(table));
       }
     }
     strangers();
+    return rows;
+  }
+
+  private List<Row> rows(Table table) {
+    Optional<CsvTable> csv = text(table.file()).map(text -> new CsvTable(table, text, problems));
+    List<Row> rows = csv.map(CsvTable::rows).orElse(List.of());
+    if (!csv.map(CsvTable::isWhole).orElse(false)) {
+      broken.add(table.file());
+    }
     return rows;
   }
 
@@ -215,7 +222,8 @@ final class CampaignReader {
             context.zone(),
             context.currency(),
             context.method(),
-            context.rows());
+            context.rows(),
+            broken);
     Map<String, Instant> fromEvents = new HashMap<>();
     for (Row row : context.rows().getOrDefault(Tables.EVENTS, List.of())) {
       if (row.raw("event").strip().equals("start")) {

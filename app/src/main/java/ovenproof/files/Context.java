@@ -22,6 +22,7 @@ import ovenproof.method.TestPlan;
  * that one fault is told once.
  *
  * @param method empty when it could not be read at all; then nothing is checked against it
+ * @param broken names of tables that could not be read whole; then nothing is checked against them
  */
 record Context(
     Problems problems,
@@ -29,7 +30,8 @@ record Context(
     ZoneId zone,
     String currency,
     Optional<Method> method,
-    Map<Table, List<Row>> rows) {
+    Map<Table, List<Row>> rows,
+    Set<String> broken) {
 
   /** Every key that a column of a table holds. */
   Set<String> keys(String file, String column) {
@@ -61,7 +63,10 @@ record Context(
   private Map<Column, Set<String>> references(Table table) {
     Map<Column, Set<String>> references = new java.util.LinkedHashMap<>();
     for (Column column : table.columns()) {
-      column.reference().ifPresent(r -> references.put(column, keys(r.table(), r.column())));
+      column
+          .reference()
+          .filter(r -> !broken.contains(r.table()))
+          .ifPresent(r -> references.put(column, keys(r.table(), r.column())));
     }
     return references;
   }
@@ -71,11 +76,8 @@ record Context(
     for (Map.Entry<Column, Set<String>> reference : references.entrySet()) {
       Column column = reference.getKey();
       Optional<Written> cell = row.find(column.name());
-      String what =
-          "a "
-              + column.name()
-              + " of "
-              + column.reference().map(Column.Reference::table).orElse("");
+      String table = column.reference().map(Column.Reference::table).orElse("");
+      String what = (column.name().startsWith("i") ? "an " : "a ") + column.name() + " of " + table;
       holds &= cell.isEmpty() || cell.get().oneOf(reference.getValue(), what).isPresent();
     }
     return holds;

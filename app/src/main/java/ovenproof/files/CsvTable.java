@@ -20,6 +20,7 @@ final class CsvTable {
   private final Problems problems;
   private final char separator;
   private final CellPlaces places;
+  private boolean whole = true;
 
   CsvTable(Table table, String text, Problems problems) {
     this.table = table;
@@ -56,6 +57,7 @@ final class CsvTable {
         }
       }
     } catch (CsvParseException broken) {
+      whole = false;
       problems.error(
           new Place(table.file(), (int) lastLine, 0),
           "cells that cannot be told apart at or after this line",
@@ -86,7 +88,9 @@ final class CsvTable {
       checkName(header.get(i), seen, record.getStartingLineNumber(), i);
     }
     for (Column column : table.columns()) {
-      if (column.need() == Column.Need.REQUIRED && !header.contains(column.name())) {
+      boolean missing = column.need() == Column.Need.REQUIRED && !header.contains(column.name());
+      whole &= !missing;
+      if (missing && !isMisspelt(column.name(), header)) {
         problems.error(
             new Place(table.file(), (int) record.getStartingLineNumber(), 0),
             "no column \"" + column.name() + "\"",
@@ -95,6 +99,18 @@ final class CsvTable {
       }
     }
     return header;
+  }
+
+  /** Whether an unknown column, reported as such, was probably meant to be this one. */
+  private boolean isMisspelt(String name, List<String> header) {
+    return header.stream()
+        .filter(h -> table.column(h).isEmpty())
+        .anyMatch(h -> NearestWord.to(h, table.columnNames()).filter(name::equals).isPresent());
+  }
+
+  /** Whether every row could be read, with the columns that it needs. */
+  boolean isWhole() {
+    return whole;
   }
 
   private void checkName(String name, Set<String> seen, long line, int index) {

@@ -79,12 +79,17 @@ final class KeyChecks {
       Row row, Written corrects, Set<String> entries, Map<String, Row> correctedBy) {
     if (!entries.contains(corrects.text())) {
       corrects.error(
-          "the key of an entry of this table", NearestWord.remedy(corrects.text(), entries));
+          "the key of an entry of this table",
+          NearestWord.remedy(corrects.text(), others(row, entries)));
     } else if (corrects.text().equals(row.raw("entry").strip())) {
       corrects.error("another entry than itself", "give this row a key of its own");
     } else if (correctedBy.putIfAbsent(corrects.text(), row) != null) {
       corrects.error("each entry corrected once", "correct the correction instead");
     }
+  }
+
+  private static List<String> others(Row row, Set<String> entries) {
+    return entries.stream().filter(e -> !e.equals(row.raw("entry").strip())).toList();
   }
 
   /** Rows that no other row replaces. */

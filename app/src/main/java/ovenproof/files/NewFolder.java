@@ -22,6 +22,9 @@ import ovenproof.input.Problem;
 /**
  * A folder that appears whole or not at all: written beside its place under another name, then
  * renamed. What fails half way leaves nothing behind.
+ *
+ * <p>Files are not forced to the disk one by one: a folder is a copy of a campaign that is kept
+ * elsewhere, and a copy that a power cut spoilt is found by its fingerprints and made again.
  */
 final class NewFolder {
   private final Path written;
@@ -107,7 +110,6 @@ final class NewFolder {
       while (bytes.hasRemaining()) {
         channel.write(bytes);
       }
-      channel.force(true);
     }
   }
 
@@ -124,7 +126,6 @@ final class NewFolder {
           channel.write(bytes);
         }
       }
-      channel.force(true);
     }
     return digest.hex();
   }

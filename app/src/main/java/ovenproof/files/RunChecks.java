@@ -94,7 +94,7 @@ final class RunChecks {
           .row()
           .error(
               "specimen",
-              specimen.id() + ", which is a " + specimen.product(),
+              specimen.id() + ", which is of the product " + specimen.product(),
               "a specimen of " + run.product(),
               "correct the specimen or the product");
     }

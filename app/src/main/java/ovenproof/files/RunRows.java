@@ -160,7 +160,7 @@ final class RunRows {
     Optional<Double> elapsed = elapsed(row);
     Integer batch = batch(row).orElse(null);
     checkValue(row, type);
-    if (type.isEmpty() || elapsed.isEmpty()) {
+    if (type.isEmpty() || elapsed.isEmpty() || isUnread(row, "batch", batch)) {
       return Optional.empty();
     }
     return Optional.of(
@@ -295,12 +295,13 @@ final class RunRows {
         .filter(this::isReading)
         .filter(use -> use.ofOrId().equals(reading))
         .findFirst()
-        .map(
-            use ->
-                use.unit() == null
-                    ? registry.find(use.take()).map(MeasureDescription::unit).orElse(Unit.ONE)
-                    : use.unit())
+        .flatMap(use -> Optional.ofNullable(use.unit()).or(() -> ownUnit(use)))
         .map(Unit::dimension);
+  }
+
+  /** The registered unit; a plain reading has none of its own. */
+  private Optional<Unit> ownUnit(MeasureUse use) {
+    return registry.find(use.take()).map(MeasureDescription::unit).filter(u -> u != Unit.ONE);
   }
 
   private static @Nullable String face(Row row, TestPlan test) {
@@ -362,7 +363,7 @@ final class RunRows {
     Integer batch = batch(row).orElse(null);
     Integer order = row.find("order").flatMap(w -> w.wholeNumber(1, 1000)).orElse(null);
     Double minutes = minutes(row).orElse(null);
-    if (session.isEmpty() || mark.isEmpty() || value.isEmpty()) {
+    if (session.isEmpty() || mark.isEmpty() || value.isEmpty() || isUnread(row, "batch", batch)) {
       return Optional.empty();
     }
     return Optional.of(
@@ -395,6 +396,11 @@ final class RunRows {
                 w.text().matches("[\\d.,]+")
                     ? w.number(0, 1440)
                     : w.quantity(Dimension.TIME).map(q -> q.contract() / 60));
+  }
+
+  /** Whether a cell says something that could not be read, which was reported. */
+  private static boolean isUnread(Row row, String column, @Nullable Object read) {
+    return read == null && row.find(column).isPresent();
   }
 
   private RunStart start(String run) {

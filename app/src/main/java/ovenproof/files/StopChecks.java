@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Event;
 import ovenproof.campaign.Run;
@@ -41,29 +43,53 @@ final class StopChecks {
     }
   }
 
-  private static void run(Rowed<Run> run, TestPlan test, List<Rowed<Event>> events) {
+  private void run(Rowed<Run> run, TestPlan test, List<Rowed<Event>> events) {
     List<Rowed<Event>> stops =
         events.stream().filter(e -> e.value().type() == Event.Type.STOP).toList();
-    if (stops.isEmpty() && !events.isEmpty() && run.value().kind() == Run.Kind.COUNTED) {
+    if (run.value().kind() == Run.Kind.COUNTED && !events.isEmpty()) {
+      ends(run);
+    }
+    Map<Integer, Rowed<Event>> byBatch = new LinkedHashMap<>();
+    for (Rowed<Event> stop : stops) {
+      int batch = number(stop.value().batch());
+      if (byBatch.putIfAbsent(batch, stop) != null) {
+        stop.row()
+            .error(
+                "event",
+                "a second stop of "
+                    + run.value().id()
+                    + (test.batches() == 1 ? "" : " batch " + batch),
+                "one stop for each batch",
+                "fill in \"batch\", or let one correct the other");
+      }
+      stop(stop, test, events);
+    }
+  }
+
+  /** Looks at rows as written, also at those with a fault that is told elsewhere. */
+  private void ends(Rowed<Run> run) {
+    Set<String> events =
+        context.rows().getOrDefault(Tables.EVENTS, List.of()).stream()
+            .filter(r -> r.raw("run").strip().equals(run.value().id()))
+            .map(r -> r.raw("event").strip())
+            .collect(Collectors.toSet());
+    if (!Words.all(Event.Type.class).containsAll(events)) {
+      return;
+    }
+    if (!events.contains("stop")) {
       run.row()
           .warning(
               "run",
               run.value().id() + " has events but no stop",
               "a stop event that says what ended it",
               "add it to events.csv");
-    }
-    Map<Integer, Rowed<Event>> byBatch = new LinkedHashMap<>();
-    for (Rowed<Event> stop : stops) {
-      int batch = Objects.requireNonNullElse(stop.value().batch(), 0);
-      if (byBatch.putIfAbsent(batch, stop) != null) {
-        stop.row()
-            .error(
-                "event",
-                "a second stop of " + run.value().id() + (batch == 0 ? "" : " batch " + batch),
-                "one stop for each batch",
-                "fill in \"batch\", or let one correct the other");
-      }
-      stop(stop, test, events);
+    } else if (!events.contains("start") && !events.contains("load")) {
+      run.row()
+          .warning(
+              "run",
+              run.value().id() + " has a stop but neither start nor load",
+              "an event from which its time counts",
+              "add a load to events.csv");
     }
   }
 
@@ -123,10 +149,15 @@ final class StopChecks {
   private static double begun(@Nullable Integer batch, List<Rowed<Event>> events) {
     return events.stream()
         .map(Rowed::value)
-        .filter(e -> e.type() == Event.Type.LOAD && Objects.equals(e.batch(), batch))
+        .filter(e -> e.type() == Event.Type.LOAD && number(e.batch()) == number(batch))
         .mapToDouble(Event::elapsedSeconds)
         .min()
         .orElse(0);
+  }
+
+  /** A run with one batch need not number it. */
+  private static int number(@Nullable Integer batch) {
+    return Objects.requireNonNullElse(batch, 1);
   }
 
   private static String minutes(double seconds) {

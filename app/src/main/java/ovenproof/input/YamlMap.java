@@ -19,6 +19,7 @@ public final class YamlMap {
   private final Map<String, Node> values = new LinkedHashMap<>();
   private final Map<String, Place> keyPlaces = new LinkedHashMap<>();
   private final Problems problems;
+  private Collection<String> known = List.of();
 
   private YamlMap(String file, Place place, Problems problems) {
     this.file = file;
@@ -84,6 +85,7 @@ public final class YamlMap {
 
   /** Reports every key that is none of these, with the nearest one. */
   public void only(Collection<String> known) {
+    this.known = List.copyOf(known);
     keyPlaces.forEach(
         (key, where) -> {
           if (!known.contains(key)) {
@@ -105,11 +107,18 @@ public final class YamlMap {
 
   /** A scalar that must be there. */
   public Optional<Written> need(String key) {
-    if (!has(key)) {
+    if (!has(key) && !isMisspelt(key)) {
       problems.error(
           keyPlaces.getOrDefault(key, place), "no \"" + key + "\"", "\"" + key + "\"", "add it");
     }
     return find(key);
+  }
+
+  /** Whether an unknown key, reported as such, was probably meant to be this one. */
+  private boolean isMisspelt(String key) {
+    return keyPlaces.keySet().stream()
+        .filter(k -> !known.contains(k))
+        .anyMatch(k -> NearestWord.to(k, known).filter(key::equals).isPresent());
   }
 
   /** The text of a scalar, or null when it is not said. */
@@ -189,6 +198,13 @@ public final class YamlMap {
       }
     }
     return pairs;
+  }
+
+  /** Number of items of the list under a key, whatever they are; 0 when it is not said. */
+  public int size(String key) {
+    return said(key)
+        .map(n -> n instanceof SequenceNode list ? list.getValue().size() : 0)
+        .orElse(0);
   }
 
   private List<Node> items(String key) {

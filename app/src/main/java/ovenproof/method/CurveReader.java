@@ -74,8 +74,10 @@ final class CurveReader {
 
   private CurveSpec points(YamlMap curve) {
     List<Anchor> anchors = anchors(curve, "points");
-    if (anchors.size() < 2) {
+    if (curve.size("points") < 2) {
       problems.error(curve.place("points"), "fewer than two anchors", "two or more", "");
+    }
+    if (anchors.size() < 2) {
       return ValueTreeReader.NO_CURVE;
     }
     if (anchors.stream().mapToDouble(Anchor::points).distinct().count() == 1) {
@@ -158,8 +160,10 @@ final class CurveReader {
   private CurveSpec steps(YamlMap steps) {
     steps.only(STEPS_KEYS);
     List<Anchor> anchors = anchors(steps, "from");
-    if (anchors.isEmpty()) {
+    if (steps.size("from") == 0) {
       problems.error(steps.place(), "no steps", "\"from\" with at least one step", "");
+    }
+    if (anchors.isEmpty()) {
       return ValueTreeReader.NO_CURVE;
     }
     return new CurveSpec.Steps(
@@ -190,7 +194,7 @@ final class CurveReader {
     percentile.only(PERCENTILE_KEYS);
     List<Quantity> values =
         percentile.list("values").stream().flatMap(w -> quantity(w).stream()).toList();
-    if (values.size() < 2) {
+    if (percentile.size("values") < 2) {
       problems.error(
           percentile.place("values"), "fewer than two values", "the values of the pool", "");
     }

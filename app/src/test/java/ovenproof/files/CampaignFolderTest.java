@@ -50,7 +50,7 @@ class CampaignFolderTest {
     assertThat(campaign.eventsOf("alder-1"))
         .extracting(e -> e.elapsedSeconds())
         .containsExactly(0.0, 390.0);
-    assertThat(campaign.eventsOf("birch-1").get(0).at())
+    assertThat(campaign.eventsOf("birch-1").get(1).at())
         .isEqualTo(Instant.parse("2026-03-04T11:10:00Z"));
   }
 

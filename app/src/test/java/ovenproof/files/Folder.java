@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import ovenproof.input.InputException;
 import ovenproof.input.Problem;
+import ovenproof.measure.MeasureRegistry;
 
 /** A small valid campaign folder, invented, which a test then spoils in one place. */
 final class Folder {
@@ -91,6 +92,7 @@ final class Folder {
         alder-1,load,+0:00,
         alder-1,stop,2026-03-04T10:06:30,ends-by-itself
         birch-1,stop,+10 min,cap
+        birch-1,load,+0:00,
         """);
     write("instruments.csv", "instrument,name,quantity,uncertainty\nP1,Probe 1,temperature,1 K\n");
     write("calibrations.csv", "instrument,on,correction,uncertainty\nP1,2026-03-02,-0.5 K,0.3 K\n");
@@ -143,7 +145,7 @@ final class Folder {
 
   List<Problem> check() {
     try {
-      return new CampaignFolder(TestRegistry.registry()).check(root);
+      return new CampaignFolder(MeasureRegistry.all()).check(root);
     } catch (InputException refused) {
       return refused.problems();
     }
@@ -157,6 +159,6 @@ final class Folder {
   }
 
   LoadedCampaign load() {
-    return new CampaignFolder(TestRegistry.registry()).load(root);
+    return new CampaignFolder(MeasureRegistry.all()).load(root);
   }
 }

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import ovenproof.campaign.Campaign;
 import ovenproof.input.Problem;
 import ovenproof.input.Problems;
+import ovenproof.measure.MeasureRegistry;
 import ovenproof.method.Criterion;
 import ovenproof.method.Method;
 import ovenproof.method.MethodReader;
@@ -30,7 +31,7 @@ class StartersTest {
   private static Method method(String starter) {
     Problems problems = new Problems();
     Method method =
-        new MethodReader(TestRegistry.registry().measures())
+        new MethodReader(MeasureRegistry.all().measures())
             .read("method.yaml", Starters.text(starter), problems)
             .orElseThrow();
     assertThat(problems.all()).isEmpty();
@@ -40,7 +41,7 @@ class StartersTest {
   @ParameterizedTest
   @MethodSource("starters")
   void aNewCampaignPassesCheckWithoutAWarning(String starter) {
-    CampaignFolder folders = new CampaignFolder(TestRegistry.registry());
+    CampaignFolder folders = new CampaignFolder(MeasureRegistry.all());
     Path folder = root.resolve("new");
     folders.begin(folder, starter, info());
     assertThat(folders.check(folder)).extracting(Problem::toString).isEmpty();
@@ -65,7 +66,7 @@ class StartersTest {
     Method method = method(starter);
     Problems problems = new Problems();
     assertThat(
-            new MethodReader(TestRegistry.registry().measures())
+            new MethodReader(MeasureRegistry.all().measures())
                 .read("method.yaml", MethodWriter.write(method), problems))
         .contains(method);
     assertThat(problems.all()).isEmpty();
