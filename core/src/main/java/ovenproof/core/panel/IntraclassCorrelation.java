@@ -174,7 +174,8 @@ public record IntraclassCorrelation(
   }
 
   private static double stepUp(double coefficient, double k) {
-    return k * coefficient / (1 + (k - 1) * coefficient);
+    double spread = 1 + (k - 1) * coefficient;
+    return spread > 0 ? k * coefficient / spread : Double.NEGATIVE_INFINITY;
   }
 
   /** Satterthwaite's degrees of freedom as in the article's appendix. */
@@ -190,6 +191,6 @@ public record IntraclassCorrelation(
     double spread = k * ms.judges + (k * n - k - n) * ms.error;
     double low = n * (ms.between - upper * ms.error) / (upper * spread + n * ms.between);
     double high = n * (lower * ms.between - ms.error) / (spread + n * lower * ms.between);
-    return new Interval(Math.min(low, high), Math.max(low, high));
+    return low <= high ? new Interval(low, high) : new Interval(-1, 1);
   }
 }

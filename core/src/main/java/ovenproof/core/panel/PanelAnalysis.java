@@ -322,7 +322,7 @@ public record PanelAnalysis(
                 String.format(
                     Locale.ROOT,
                     "95 %% from %.3f to %.3f",
-                    icc.interval().low(),
+                    Math.max(-1, icc.interval().low()),
                     icc.interval().high())));
       }
     }

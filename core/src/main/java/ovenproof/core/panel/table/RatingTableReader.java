@@ -191,10 +191,7 @@ public final class RatingTableReader {
       assessor = section;
     }
     if (product == null) {
-      product =
-          "product".equals(sectionUse)
-              ? section
-              : reader.key(Role.PRODUCT) == null && label.product() == null ? "the product" : null;
+      product = productElsewhere(reader, row, label, section, sectionUse);
     }
     if (product == null || reader.key(Role.ASSESSOR) != null && assessor == null) {
       problems.add(
@@ -212,6 +209,18 @@ public final class RatingTableReader {
     }
     found.add(
         found(reader, row, column, label, product, assessor, value, use, section, sectionUse));
+  }
+
+  /** The product where no key names it; null when a key exists and its cell is empty. */
+  private static @Nullable String productElsewhere(
+      SheetReader reader, int row, SheetReader.WideLabel label, String section, String sectionUse) {
+    if (sectionUse.equals("product")) {
+      return section;
+    }
+    if (reader.key(Role.PRODUCT) != null || label.product() != null) {
+      return null;
+    }
+    return reader.layout() == Layout.PRODUCTS_IN_ROWS ? "row " + (row + 1) : "the product";
   }
 
   private FoundMark found(

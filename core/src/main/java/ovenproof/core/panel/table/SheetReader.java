@@ -137,7 +137,10 @@ final class SheetReader {
     for (int r = 0; r < grid.body().size(); r++) {
       for (int c = 0; c < Math.min(2, grid.width()); c++) {
         String cell = grid.body().get(r).cell(c);
-        if (!cell.isEmpty() && Double.isNaN(Mark.parse(cell)) && Vocabulary.isSummary(cell)) {
+        if (!cell.isEmpty()
+            && Double.isNaN(Mark.parse(cell))
+            && Vocabulary.isSummary(cell)
+            && (!Vocabulary.isExtreme(cell) || holdsExtremes(r))) {
           summaryRows.add(r);
         }
       }
@@ -154,6 +157,27 @@ final class SheetReader {
                   .collect(Collectors.joining(", "))
               + ".");
     }
+  }
+
+  /** Max may be a person: only a row that holds each column's extreme is a summary. */
+  private boolean holdsExtremes(int row) {
+    int numbers = 0;
+    int extremes = 0;
+    for (Column column : columns) {
+      double value = column.number[row];
+      if (Double.isNaN(value)) {
+        continue;
+      }
+      numbers++;
+      boolean largest = true;
+      boolean smallest = true;
+      for (int r = 0; r < column.number.length; r++) {
+        largest &= !(column.number[r] > value);
+        smallest &= !(column.number[r] < value);
+      }
+      extremes += largest || smallest ? 1 : 0;
+    }
+    return numbers > 1 && extremes == numbers;
   }
 
   private void takeChoices() {

@@ -76,6 +76,11 @@ final class Vocabulary {
             + " browser language locale initials");
   }
 
+  private static final Set<String> PERSONAL =
+      set("age gender sex alter geschlecht sexe edad sexo leeftijd geslacht income education");
+
+  private static final Set<String> NEUTRAL = set("id ids no nr number num name code label n index");
+
   private static final Set<String> ATTRIBUTES =
       set(
           "crisp crispness crispy crispiness crunch crunchy crunchiness taste tasting flavour flavor"
@@ -160,15 +165,21 @@ final class Vocabulary {
     return tokens;
   }
 
-  /** The role that a header's words name; null when none does. The last word weighs most. */
+  /**
+   * The role that a header's words name; null when none does. The last word weighs most, but "id"
+   * or "name" beside a key is that key, and a fact about people is never a key.
+   */
   static @Nullable Role role(String header) {
     List<String> tokens = tokens(header);
-    String whole = String.join("", tokens);
-    Role named = roleOf(whole);
-    for (int i = tokens.size() - 1; named == null && i >= 0; i--) {
-      named = roleOf(tokens.get(i));
+    if (tokens.stream().anyMatch(PERSONAL::contains)) {
+      return Role.IGNORED;
     }
-    return named;
+    Role named = roleOf(String.join("", tokens));
+    for (int i = tokens.size() - 1; named == null && i >= 0; i--) {
+      named = NEUTRAL.contains(tokens.get(i)) ? null : roleOf(tokens.get(i));
+    }
+    boolean numbering = tokens.stream().anyMatch(t -> roleOf(t) == Role.IGNORED);
+    return named == null && numbering ? Role.IGNORED : named;
   }
 
   private static @Nullable Role roleOf(String token) {
@@ -184,6 +195,11 @@ final class Vocabulary {
     List<String> tokens = tokens(label);
     return !tokens.isEmpty() && tokens.size() <= 3 && SUMMARY.contains(tokens.get(0))
         || tokens.size() == 2 && SUMMARY.contains(tokens.get(1));
+  }
+
+  /** Words of a summary that are also names of people. */
+  static boolean isExtreme(String label) {
+    return Set.of("max", "min", "maximum", "minimum").contains(fold(label));
   }
 
   static boolean isAttributeWord(String label) {
