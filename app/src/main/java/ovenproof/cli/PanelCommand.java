@@ -94,6 +94,18 @@ final class PanelCommand implements Callable<Integer> {
   private List<String> ignored = new ArrayList<>();
 
   @Option(
+      names = "--products-in",
+      paramLabel = "WHERE",
+      description = "Of a wide table: ${COMPLETION-CANDIDATES}.")
+  private @Nullable Side productsIn;
+
+  /** Where the products of a wide table stand. */
+  enum Side {
+    COLUMNS,
+    ROWS
+  }
+
+  @Option(
       names = "--same",
       paramLabel = "WORD=MEANT",
       description = "Two spellings of one name; repeat as needed.")
@@ -182,6 +194,9 @@ final class PanelCommand implements Callable<Integer> {
     }
     for (Map.Entry<String, String> pair : same.entrySet()) {
       choices = choices.withSame(pair.getKey(), pair.getValue());
+    }
+    if (productsIn != null) {
+      choices = choices.withInColumns(productsIn == Side.COLUMNS ? Role.PRODUCT : Role.ASSESSOR);
     }
     return choices.withScale(scale());
   }

@@ -66,7 +66,7 @@ final class AssessorChecks {
         }
       }
     }
-    double panelSpread = panelSpread(sums, counts);
+    double panelSpread = panelSpread(centred);
     double typical = typicalRepeatability();
     List<AssessorCheck> checks = new ArrayList<>();
     for (int a = 0; a < assessor.size(); a++) {
@@ -84,12 +84,15 @@ final class AssessorChecks {
     return centred;
   }
 
-  private static double panelSpread(double[] sums, int[] counts) {
-    double[] means = new double[sums.length];
-    for (int p = 0; p < means.length; p++) {
-      means[p] = counts[p] == 0 ? 0 : sums[p] / counts[p];
-    }
-    return means.length < 2 ? Double.NaN : Descriptive.of(means).standardDeviation();
+  /** Median over the people of how far their product means spread. */
+  private static double panelSpread(double[][] centred) {
+    double[] spreads =
+        Arrays.stream(centred)
+            .map(row -> Arrays.stream(row).filter(v -> !Double.isNaN(v)).toArray())
+            .filter(known -> known.length > 1)
+            .mapToDouble(known -> Descriptive.of(known).standardDeviation())
+            .toArray();
+    return spreads.length == 0 ? Double.NaN : Quantiles.median(spreads);
   }
 
   private double typicalRepeatability() {

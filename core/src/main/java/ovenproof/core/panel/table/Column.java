@@ -51,10 +51,11 @@ final class Column {
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     int length = 0;
+    boolean amongMarks = holdsMarks(cells);
     for (int r = 0; r < n; r++) {
       String cell = cells[r];
       number[r] = Double.NaN;
-      if (Mark.isMissing(cell)) {
+      if (amongMarks ? Mark.isNoMark(cell) : Mark.isMissing(cell)) {
         continue;
       }
       filledCells++;
@@ -75,6 +76,19 @@ final class Column {
     smallest = low;
     largest = high;
     longest = length;
+  }
+
+  private static boolean holdsMarks(String[] cells) {
+    int numbers = 0;
+    int others = 0;
+    for (String cell : cells) {
+      if (!Mark.isNoMark(cell)) {
+        boolean number = !Double.isNaN(Mark.parse(cell));
+        numbers += number ? 1 : 0;
+        others += number ? 0 : 1;
+      }
+    }
+    return numbers > 4 * others;
   }
 
   boolean isEmpty() {

@@ -12,29 +12,12 @@ final class Mark {
 
   private static final Set<String> MISSING =
       Set.of(
-          "",
-          "na",
-          "n/a",
-          "nan",
-          "null",
-          "-",
-          "--",
-          "–",
-          "—",
-          ".",
-          "..",
-          "?",
-          "missing",
-          "#n/a",
-          "k.a.",
-          "absent",
-          "none",
-          "*",
-          "n.a.",
-          "not rated",
-          "did not taste",
-          "no answer",
-          "x");
+          "", "na", "n/a", "nan", "null", "-", "--", "–", "—", ".", "..", "?", "missing", "#n/a",
+          "k.a.", "n.a.");
+
+  /** Only where marks stand: a product may be called X. */
+  private static final Set<String> NO_MARK =
+      Set.of("x", "none", "absent", "*", "not rated", "did not taste", "no answer");
 
   private static final Pattern FRACTION =
       Pattern.compile("(-?\\d+(?:[.,]\\d+)?)\\s*(?:/|of|out of|von|sur)\\s*\\d+");
@@ -66,6 +49,11 @@ final class Mark {
 
   static boolean isMissing(String cell) {
     return cell.isEmpty() || cell.length() < 14 && MISSING.contains(cell.toLowerCase(Locale.ROOT));
+  }
+
+  /** Whether a cell among marks says that there is none. */
+  static boolean isNoMark(String cell) {
+    return isMissing(cell) || cell.length() < 14 && NO_MARK.contains(cell.toLowerCase(Locale.ROOT));
   }
 
   /** The number; NaN when the cell is none. */

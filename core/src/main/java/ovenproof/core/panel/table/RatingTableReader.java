@@ -170,7 +170,7 @@ public final class RatingTableReader {
     Grid grid = reader.grid();
     int line = grid.body().get(row).line();
     String cell = column.text[row];
-    if (Mark.isMissing(cell)) {
+    if (Mark.isNoMark(cell)) {
       missing++;
       return;
     }

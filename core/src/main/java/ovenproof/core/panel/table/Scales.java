@@ -18,8 +18,6 @@ final class Scales {
     {-2, 2}, {1, 3}, {1, 5}, {0, 5}, {1, 7}, {1, 9}, {0, 10}, {0, 15}, {0, 20}, {0, 100}
   };
 
-  private static final double ALMOST_ALL = 0.95;
-
   private Scales() {}
 
   /** Removes marks beyond the scale from {@code found} and says each. */
@@ -75,7 +73,7 @@ final class Scales {
   /** The usual scale that nearly all marks fit while the rest lie far beyond; else everything. */
   private static @Nullable Interval limit(double[] ascending) {
     int n = ascending.length;
-    if (n < 12) {
+    if (n < 8) {
       return null;
     }
     for (double[] scale : USUAL) {
@@ -92,7 +90,7 @@ final class Scales {
       if (inside == n) {
         return null;
       }
-      if (far && inside >= ALMOST_ALL * n && n - inside <= Math.max(1, n / 20)) {
+      if (far && n - inside <= Math.max(1, n / 20)) {
         return new Interval(scale[0], scale[1]);
       }
     }

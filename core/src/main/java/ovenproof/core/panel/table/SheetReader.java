@@ -418,7 +418,9 @@ final class SheetReader {
     if (!assessor) {
       takeAssessor(categories, product);
     }
-    if (!keys.containsKey(Role.PRODUCT)) {
+    Column people = keys.get(Role.ASSESSOR);
+    boolean wide = people != null && people.isUnique() && numericOpen() >= 2;
+    if (!keys.containsKey(Role.PRODUCT) && !wide) {
       takeProduct(categories);
     }
     for (Column column : categories) {
