@@ -335,9 +335,10 @@ class DeskTest {
 
             @Override
             public int read() throws IOException {
-              if (left-- == 0) {
+              if (left <= 0) {
                 throw new IOException("the browser went away");
               }
+              left--;
               return 1;
             }
           };
