@@ -32,6 +32,7 @@ import picocli.CommandLine.ParameterException;
       PhotoCommand.class,
       ProofreadCommand.class,
       PublishCommand.class,
+      ServeCommand.class,
       TraceCommand.class,
       VerdictCommand.class,
       VerifyCommand.class,

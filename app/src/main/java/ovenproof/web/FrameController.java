@@ -1,0 +1,60 @@
+package ovenproof.web;
+
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import org.springframework.boot.webmvc.error.ErrorController;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.ResponseCookie;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseBody;
+
+/** Routes of the frame: who sits here, what time it is, errors outside of pages. */
+@Controller
+class FrameController implements ErrorController {
+
+  @PostMapping("/who")
+  @MayUse(MayUse.Audience.OWNER)
+  String who(@RequestParam Who who, @RequestParam String back, HttpServletResponse response) {
+    response.addHeader(
+        HttpHeaders.SET_COOKIE,
+        ResponseCookie.from(Who.COOKIE, who.word())
+            .path("/")
+            .httpOnly(true)
+            .sameSite("Strict")
+            .maxAge(java.time.Duration.ofDays(365))
+            .build()
+            .toString());
+    // Only a path of this desk: never somewhere else.
+    return "redirect:" + (back.matches("/[A-Za-z0-9._/-]*") && !back.startsWith("//") ? back : "/");
+  }
+
+  /** The desk's clock, with which a device finds its own offset. */
+  @GetMapping("/clock")
+  @ResponseBody
+  @MayUse(MayUse.Audience.ANYONE)
+  String clock() {
+    return String.valueOf(System.currentTimeMillis());
+  }
+
+  @RequestMapping("/error")
+  @MayUse(MayUse.Audience.ANYONE)
+  String error(HttpServletRequest request, Model model) {
+    Object status = request.getAttribute("jakarta.servlet.error.status_code");
+    boolean forbidden = Integer.valueOf(403).equals(status);
+    model.addAttribute("title", forbidden ? "Not accepted" : "That did not work");
+    model.addAttribute(
+        "sentences",
+        java.util.List.of(
+            forbidden
+                ? "The page was too old, or the request came from elsewhere. Nothing was changed."
+                : "The server answered with " + status + ". Nothing was changed."));
+    model.addAttribute(
+        "next", "Go back: your browser keeps what you typed. Reload the page, then send it again.");
+    return "web/problem";
+  }
+}

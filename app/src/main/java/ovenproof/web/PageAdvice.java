@@ -1,0 +1,101 @@
+package ovenproof.web;
+
+import jakarta.servlet.http.HttpServletRequest;
+import java.util.List;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.http.HttpStatus;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.ControllerAdvice;
+import org.springframework.web.bind.annotation.ExceptionHandler;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.ResponseStatus;
+import org.springframework.web.multipart.MaxUploadSizeExceededException;
+import ovenproof.desk.Desk;
+import ovenproof.desk.Keys;
+import ovenproof.input.InputException;
+import ovenproof.input.OutsideException;
+
+/** What every page has, and what becomes of every failure: a sentence and the next step. */
+@ControllerAdvice(basePackages = "ovenproof")
+class PageAdvice {
+  private static final Logger LOG = LoggerFactory.getLogger(PageAdvice.class);
+  private final Desk desk;
+
+  PageAdvice(Desk desk) {
+    this.desk = desk;
+  }
+
+  @ModelAttribute
+  void common(Model model, HttpServletRequest request) {
+    model.addAttribute("who", Who.of(request));
+    model.addAttribute("everyone", Who.all());
+    model.addAttribute("here", request.getRequestURI());
+    model.addAttribute("key", Keys.next(desk.clock()));
+    model.addAttribute("problems", java.util.Map.of());
+    model.addAttribute("typed", java.util.Map.of());
+  }
+
+  @ExceptionHandler(InputException.class)
+  @ResponseStatus(HttpStatus.NOT_FOUND)
+  String input(InputException failure, Model model, HttpServletRequest request) {
+    return page(
+        model, request, "That cannot be shown",
+        failure.problems().stream().map(Object::toString).toList(),
+        "Go back, or begin at Home.");
+  }
+
+  @ExceptionHandler(OutsideException.class)
+  @ResponseStatus(HttpStatus.SERVICE_UNAVAILABLE)
+  String outside(OutsideException failure, Model model, HttpServletRequest request) {
+    LOG.warn("outside failure", failure);
+    return page(
+        model, request, "Something outside the program failed",
+        List.of(String.valueOf(failure.getMessage())),
+        "Go back: your browser keeps what you typed. Send it again when the cause is mended.");
+  }
+
+  @ExceptionHandler(MaxUploadSizeExceededException.class)
+  @ResponseStatus(HttpStatus.CONTENT_TOO_LARGE)
+  String tooLarge(Model model, HttpServletRequest request) {
+    return page(
+        model, request, "The file is too large",
+        List.of("Found more than 500 MB in a file, or 1 GB at once. Nothing was kept of it."),
+        "Split the log or export it smaller; whole campaigns go in by “ovenproof serve --import DIR”.");
+  }
+
+  @ExceptionHandler(org.springframework.web.servlet.resource.NoResourceFoundException.class)
+  @ResponseStatus(HttpStatus.NOT_FOUND)
+  String missing(Model model, HttpServletRequest request) {
+    return page(
+        model, request, "There is no such page", List.of("Found nothing at this address."),
+        "Begin at Home.");
+  }
+
+  @ExceptionHandler(Exception.class)
+  String fault(
+      Exception fault, Model model, HttpServletRequest request,
+      jakarta.servlet.http.HttpServletResponse response) {
+    if (fault instanceof org.springframework.web.ErrorResponse known) {
+      response.setStatus(known.getStatusCode().value());
+      return page(
+          model, request, "The request was not understood",
+          List.of("The server expected something else here."), "Go back and try again.");
+    }
+    LOG.error("fault at {}", request.getRequestURI(), fault);
+    response.setStatus(500);
+    return page(
+        model, request, "A fault in the program itself",
+        List.of("Nothing was changed. The log of the program says more."),
+        "Go back: your browser keeps what you typed.");
+  }
+
+  private String page(
+      Model model, HttpServletRequest request, String title, List<String> problems, String next) {
+    common(model, request);
+    model.addAttribute("title", title);
+    model.addAttribute("sentences", problems);
+    model.addAttribute("next", next);
+    return "web/problem";
+  }
+}

@@ -1,0 +1,117 @@
+package ovenproof.web;
+
+import org.springframework.boot.SpringBootConfiguration;
+import org.springframework.boot.autoconfigure.EnableAutoConfiguration;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.ComponentScan;
+import org.springframework.core.Ordered;
+import org.springframework.boot.web.servlet.FilterRegistrationBean;
+import org.springframework.security.config.annotation.web.builders.HttpSecurity;
+import org.springframework.security.core.userdetails.UserDetailsService;
+import org.springframework.security.core.userdetails.UsernameNotFoundException;
+import org.springframework.security.web.SecurityFilterChain;
+import org.springframework.security.web.csrf.CookieCsrfTokenRepository;
+import org.springframework.security.web.csrf.CsrfTokenRequestAttributeHandler;
+import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
+import org.springframework.stereotype.Controller;
+import org.springframework.context.annotation.FilterType;
+import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
+import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
+import ovenproof.desk.Desk;
+import ovenproof.desk.FolderExport;
+import ovenproof.desk.FolderImport;
+import ovenproof.files.CampaignFolder;
+
+/** Wires services, pages and safety. */
+@SpringBootConfiguration(proxyBeanMethods = false)
+@EnableAutoConfiguration(
+    excludeName = {
+      "org.springframework.boot.jdbc.autoconfigure.DataSourceAutoConfiguration",
+      "org.springframework.boot.jdbc.autoconfigure.DataSourceTransactionManagerAutoConfiguration",
+      "org.springframework.boot.flyway.autoconfigure.FlywayAutoConfiguration"
+    })
+@ComponentScan(
+    basePackages = "ovenproof",
+    useDefaultFilters = false,
+    includeFilters =
+        @ComponentScan.Filter(
+            type = FilterType.ANNOTATION,
+            classes = {
+              Controller.class,
+              org.springframework.web.bind.annotation.ControllerAdvice.class
+            }))
+class WebConfiguration implements WebMvcConfigurer {
+  static final String CONTENT_SECURITY_POLICY =
+      "default-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none';"
+          + " object-src 'none'; img-src 'self' blob:";
+
+  @Override
+  public void addInterceptors(InterceptorRegistry registry) {
+    registry.addInterceptor(new RouteGuard());
+  }
+
+  @Bean
+  Workbench workbench(Desk desk) {
+    return new Workbench(desk);
+  }
+
+  @Bean
+  @org.springframework.context.annotation.Lazy(false)
+  FolderImport folderImport(Desk desk, FolderExport export) {
+    FolderImport folderImport = new FolderImport(desk, CampaignFolder.withAllMeasures());
+    folderImport.register();
+    export.register();
+    desk.jobs().resume();
+    return folderImport;
+  }
+
+  @Bean
+  FolderExport folderExport(Desk desk) {
+    return new FolderExport(desk, CampaignFolder.withAllMeasures());
+  }
+
+  @Bean
+  FilterRegistrationBean<HostCheck> hostCheck() {
+    FilterRegistrationBean<HostCheck> first = new FilterRegistrationBean<>(new HostCheck());
+    first.setOrder(Ordered.HIGHEST_PRECEDENCE);
+    return first;
+  }
+
+  /** There are no accounts yet; this keeps the framework from inventing one. */
+  @Bean
+  UserDetailsService nobody() {
+    return name -> {
+      throw new UsernameNotFoundException(name);
+    };
+  }
+
+  @Bean
+  SecurityFilterChain security(HttpSecurity http) throws Exception {
+    CookieCsrfTokenRepository tokens = new CookieCsrfTokenRepository();
+    tokens.setCookieCustomizer(cookie -> cookie.sameSite("Strict"));
+    return http.csrf(
+            csrf ->
+                csrf.csrfTokenRepository(tokens)
+                    // Eager, so that the cookie is set before a long page is sent in parts.
+                    .csrfTokenRequestHandler(eager()))
+        .authorizeHttpRequests(all -> all.anyRequest().permitAll())
+        .headers(
+            headers ->
+                headers
+                    .contentSecurityPolicy(csp -> csp.policyDirectives(CONTENT_SECURITY_POLICY))
+                    .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN))
+                    .cacheControl(cache -> cache.disable()))
+        .formLogin(form -> form.disable())
+        .httpBasic(basic -> basic.disable())
+        .logout(logout -> logout.disable())
+        .requestCache(cache -> cache.disable())
+        .build();
+  }
+
+  @SuppressWarnings("NullAway") // null is the documented way to say "eager"
+  private static CsrfTokenRequestAttributeHandler eager() {
+    CsrfTokenRequestAttributeHandler handler = new CsrfTokenRequestAttributeHandler();
+    handler.setCsrfRequestAttributeName(null);
+    return handler;
+  }
+}
