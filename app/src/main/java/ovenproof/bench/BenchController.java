@@ -71,8 +71,14 @@ class BenchController {
       List.of("ends-by-itself", "time", "core", "shade", "mass-loss", "cap", "abort");
   private static final List<Tap> TAPS =
       Stream.of(
-              Event.Type.LOAD, Event.Type.SIGNAL, Event.Type.DOOR_OPEN, Event.Type.DOOR_CLOSE,
-              Event.Type.TURN, Event.Type.SHAKE, Event.Type.REMOVE, Event.Type.NOTE)
+              Event.Type.LOAD,
+              Event.Type.SIGNAL,
+              Event.Type.DOOR_OPEN,
+              Event.Type.DOOR_CLOSE,
+              Event.Type.TURN,
+              Event.Type.SHAKE,
+              Event.Type.REMOVE,
+              Event.Type.NOTE)
           .map(t -> new Tap(t.word(), capital(t.word().replace('-', ' '))))
           .toList();
 
@@ -90,7 +96,12 @@ class BenchController {
 
   /** A run in the list. */
   public record RunLine(
-      String id, String product, String test, int replicate, String started, String sign,
+      String id,
+      String product,
+      String test,
+      int replicate,
+      String started,
+      String sign,
       String state) {}
 
   private static String capital(String words) {
@@ -100,8 +111,10 @@ class BenchController {
   @GetMapping("/c/{cid}/bench")
   @MayUse(Audience.OWNER)
   String bench(
-      @PathVariable String cid, @RequestParam(defaultValue = "") String product,
-      @RequestParam(defaultValue = "") String test, Model model) {
+      @PathVariable String cid,
+      @RequestParam(defaultValue = "") String product,
+      @RequestParam(defaultValue = "") String test,
+      Model model) {
     Campaign c = workbench.sheet(cid).campaign();
     Map<Run, RunState> states = RunState.all(c);
     List<RunLine> lines =
@@ -117,34 +130,50 @@ class BenchController {
     model.addAttribute("product", product);
     model.addAttribute("test", test);
     model.addAttribute(
-        "filter", productName + (productName.isEmpty() || testName.isEmpty() ? "" : ", ") + testName);
-    model.addAttribute("tests", c.method().tests().stream().filter(t -> t.replicates() > 0).toList());
+        "filter",
+        productName + (productName.isEmpty() || testName.isEmpty() ? "" : ", ") + testName);
+    model.addAttribute(
+        "tests", c.method().tests().stream().filter(t -> t.replicates() > 0).toList());
     model.addAttribute("runs", lines);
     return "bench/bench";
   }
 
   private static RunLine line(Campaign c, Run run, RunState state) {
     return new RunLine(
-        run.id(), c.product(run.product()).map(Campaign.Product::name).orElse(run.product()),
-        c.method().test(run.test()).map(TestPlan::name).orElse(run.test()), run.replicate(),
-        Shown.time(run.started(), c.info().zone()), state.sign().svg(), state.words());
+        run.id(),
+        c.product(run.product()).map(Campaign.Product::name).orElse(run.product()),
+        c.method().test(run.test()).map(TestPlan::name).orElse(run.test()),
+        run.replicate(),
+        Shown.time(run.started(), c.info().zone()),
+        state.sign().svg(),
+        state.words());
   }
 
   @PostMapping("/c/{cid}/runs")
   @MayUse(Audience.OWNER)
   String begin(
-      @PathVariable String cid, @RequestParam Map<String, String> typed, HttpServletRequest request) {
+      @PathVariable String cid,
+      @RequestParam Map<String, String> typed,
+      HttpServletRequest request) {
     Campaign c = workbench.sheet(cid).campaign();
     Campaign.Product product =
         c.product(typed.getOrDefault("product", "")).orElseThrow(() -> unknown("product"));
-    TestPlan test = c.method().test(typed.getOrDefault("test", "")).orElseThrow(() -> unknown("test"));
+    TestPlan test =
+        c.method().test(typed.getOrDefault("test", "")).orElseThrow(() -> unknown("test"));
     Run.Kind kind = "TRIAL".equals(typed.get("kind")) ? Run.Kind.TRIAL : Run.Kind.COUNTED;
     return begin(cid, c, product.id(), test, kind, null, null, key(typed), request);
   }
 
   private String begin(
-      String cid, Campaign c, String product, TestPlan test, Run.Kind kind, @Nullable Run redoOf,
-      @Nullable String cause, String key, HttpServletRequest request) {
+      String cid,
+      Campaign c,
+      String product,
+      TestPlan test,
+      Run.Kind kind,
+      @Nullable Run redoOf,
+      @Nullable String cause,
+      String key,
+      HttpServletRequest request) {
     Optional<StoredEntry> sent =
         desk.entries(cid).stream().filter(e -> e.key().equals(key + "-r")).findFirst();
     if (sent.isPresent() && sent.get().body() instanceof Run before) {
@@ -154,19 +183,42 @@ class BenchController {
     String id = Slug.of(product + "-" + test.id() + "-1", "run", taken -> c.run(taken).isPresent());
     long before =
         c.runs().stream()
-            .filter(r -> r.product().equals(product) && r.test().equals(test.id()) && r.kind() == kind)
+            .filter(
+                r -> r.product().equals(product) && r.test().equals(test.id()) && r.kind() == kind)
             .count();
     int replicate = redoOf == null ? (int) before + 1 : redoOf.replicate();
     String specimen =
-        c.specimens().stream().filter(s -> s.product().equals(product)).map(Campaign.Specimen::id).findFirst().orElse(null);
+        c.specimens().stream()
+            .filter(s -> s.product().equals(product))
+            .map(Campaign.Specimen::id)
+            .findFirst()
+            .orElse(null);
     Run run =
         new Run(
-            id, product, specimen, test.id(), test.scoredVariant().id(), replicate, kind, null, null,
-            stamp.at(), redoOf == null ? null : redoOf.id(), cause, cause == null ? null : stamp.at(),
-            stamp.who(), null);
+            id,
+            product,
+            specimen,
+            test.id(),
+            test.scoredVariant().id(),
+            replicate,
+            kind,
+            null,
+            null,
+            stamp.at(),
+            redoOf == null ? null : redoOf.id(),
+            cause,
+            cause == null ? null : stamp.at(),
+            stamp.who(),
+            null);
     Event start =
         new Event(
-            id, Event.Type.START, 0, stamp.at(), null, null, null,
+            id,
+            Event.Type.START,
+            0,
+            stamp.at(),
+            null,
+            null,
+            null,
             new Entry.Provenance(key + "-s", stamp.who(), stamp.at(), null));
     desk.append(
         cid,
@@ -208,18 +260,28 @@ class BenchController {
     model.addAttribute("campaign", c);
     model.addAttribute("run", run);
     model.addAttribute("test", test);
-    model.addAttribute("product", c.product(run.product()).map(Campaign.Product::name).orElse(run.product()));
+    model.addAttribute(
+        "product", c.product(run.product()).map(Campaign.Product::name).orElse(run.product()));
     model.addAttribute("state", c.whyNotCounted(run).orElse(state.words()));
     model.addAttribute("sign", state.sign().svg());
     model.addAttribute("running", state == RunState.RUNNING && run.started() != null);
     Instant started = run.started() == null ? desk.clock().instant() : run.started();
     model.addAttribute("startedMillis", started.toEpochMilli());
-    model.addAttribute("elapsed", Shown.elapsed(Math.max(0, Duration.between(started, desk.clock().instant()).toSeconds())));
+    model.addAttribute(
+        "elapsed",
+        Shown.elapsed(Math.max(0, Duration.between(started, desk.clock().instant()).toSeconds())));
     model.addAttribute("endings", ENDINGS);
     model.addAttribute("taps", TAPS);
     model.addAttribute("faces", test.photos() == null ? List.of() : test.photos().faces());
     model.addAttribute("redoable", state == RunState.COUNTED || state == RunState.VOID);
-    model.addAttribute("readings", test.measures().stream().filter(m -> m.take().equals("reading")).map(m -> new Asked(m.id(), name(m) + (m.unit() == null ? "" : ", " + m.unit().symbol()))).toList());
+    model.addAttribute(
+        "readings",
+        test.measures().stream()
+            .filter(m -> m.take().equals("reading"))
+            .map(
+                m ->
+                    new Asked(m.id(), name(m) + (m.unit() == null ? "" : ", " + m.unit().symbol())))
+            .toList());
     entries(cid, c, run, model);
     model.addAttribute("measurements", measurements(sheet, run, test));
     model.addAttribute("firstScore", firstScore(sheet, run, test));
@@ -247,14 +309,37 @@ class BenchController {
         continue;
       }
       if (e.body() instanceof Event event && event.run().equals(run.id())) {
-        String words = Stream.of(event.value(), event.note()).filter(Objects::nonNull).collect(java.util.stream.Collectors.joining("; "));
-        events.add(new EventLine(e.key(), Shown.elapsed(event.elapsedSeconds()), event.type().word(), words, e.who()));
+        String words =
+            Stream.of(event.value(), event.note())
+                .filter(Objects::nonNull)
+                .collect(java.util.stream.Collectors.joining("; "));
+        events.add(
+            new EventLine(
+                e.key(),
+                Shown.elapsed(event.elapsedSeconds()),
+                event.type().word(),
+                words,
+                e.who()));
       } else if (e.body() instanceof Reading r && r.run().equals(run.id())) {
-        values.add(new ValueLine(e.key(), r.measure() + (r.batch() == null ? "" : ", batch " + r.batch()), r.value().toString(), e.who()));
+        values.add(
+            new ValueLine(
+                e.key(),
+                r.measure() + (r.batch() == null ? "" : ", batch " + r.batch()),
+                r.value().toString(),
+                e.who()));
       } else if (e.body() instanceof Rating r && r.run().equals(run.id())) {
-        values.add(new ValueLine(e.key(), r.mark() + ", " + r.assessor(), java.math.BigDecimal.valueOf(r.value()).stripTrailingZeros().toPlainString(), e.who()));
+        values.add(
+            new ValueLine(
+                e.key(),
+                r.mark() + ", " + r.assessor(),
+                java.math.BigDecimal.valueOf(r.value()).stripTrailingZeros().toPlainString(),
+                e.who()));
       } else if (e.body() instanceof Deviation d && d.run().equals(run.id())) {
-        deviations.add(new DeviationLine(Sign.ofDeviationClass(d.deviationClass()).svg(), "class " + d.deviationClass(), d.what()));
+        deviations.add(
+            new DeviationLine(
+                Sign.ofDeviationClass(d.deviationClass()).svg(),
+                "class " + d.deviationClass(),
+                d.what()));
       }
     }
     model.addAttribute("events", events);
@@ -267,7 +352,8 @@ class BenchController {
     List<FileLine> files = new ArrayList<>();
     for (Photo p : c.photos()) {
       if (p.run().equals(run.id())) {
-        files.add(new FileLine(p.file(), isPicture(p.file()), p.face() == null ? "photo" : p.face()));
+        files.add(
+            new FileLine(p.file(), isPicture(p.file()), p.face() == null ? "photo" : p.face()));
       }
     }
     for (TraceBinding t : c.traces()) {
@@ -287,7 +373,8 @@ class BenchController {
   private List<MeasureLine> measurements(Workbench.Sheet sheet, Run run, TestPlan test) {
     List<MeasureLine> lines = new ArrayList<>();
     for (MeasureUse use : test.measures()) {
-      sheet.measured()
+      sheet
+          .measured()
           .ofRun(test.id(), use.id(), run.id())
           .ifPresent(
               v -> {
@@ -307,7 +394,12 @@ class BenchController {
         .verdict()
         .flatMap(v -> v.product(run.product()))
         .flatMap(p -> p.test(test.id()))
-        .map(n -> test.name() + ": " + Scores.sentence(n.score()) + (n.runs() == 1 ? ", no rank" : ""))
+        .map(
+            n ->
+                test.name()
+                    + ": "
+                    + Scores.sentence(n.score())
+                    + (n.runs() == 1 ? ", no rank" : ""))
         .orElse(null);
   }
 
@@ -316,11 +408,15 @@ class BenchController {
   @PostMapping("/c/{cid}/runs/{id}/events")
   @MayUse(Audience.OWNER)
   String event(
-      @PathVariable String cid, @PathVariable String id, @RequestParam Map<String, String> typed,
-      Model model, HttpServletRequest request) {
+      @PathVariable String cid,
+      @PathVariable String id,
+      @RequestParam Map<String, String> typed,
+      Model model,
+      HttpServletRequest request) {
     Run run = run(workbench.sheet(cid).campaign(), id);
     FormProblems problems = new FormProblems();
-    Event.Type type = Event.Type.named(typed.getOrDefault("type", "")).orElseThrow(() -> unknown("event"));
+    Event.Type type =
+        Event.Type.named(typed.getOrDefault("type", "")).orElseThrow(() -> unknown("event"));
     NewEntry.Stamp stamp = Moment.of(request, desk.clock().instant());
     Double seconds = elapsed(run, typed.getOrDefault("at", ""), stamp, problems);
     String ended = typed.getOrDefault("ended", "");
@@ -328,10 +424,19 @@ class BenchController {
       return again(cid, id, typed, problems, model);
     }
     String key = key(typed);
-    Instant at = run.started() == null ? null : run.started().plusMillis(Math.round(seconds * 1000));
+    Instant at =
+        run.started() == null ? null : run.started().plusMillis(Math.round(seconds * 1000));
     String value = type == Event.Type.STOP && ENDINGS.contains(ended) ? ended : null;
     Event event =
-        new Event(id, type, seconds, at, null, value, null, new Entry.Provenance(key, stamp.who(), stamp.at(), null));
+        new Event(
+            id,
+            type,
+            seconds,
+            at,
+            null,
+            value,
+            null,
+            new Entry.Provenance(key, stamp.who(), stamp.at(), null));
     desk.append(cid, List.of(new NewEntry(key, EntryKind.EVENT, event, stamp, null)));
     return toRun(cid, id);
   }
@@ -351,11 +456,15 @@ class BenchController {
   @PostMapping("/c/{cid}/runs/{id}/readings")
   @MayUse(Audience.OWNER)
   String reading(
-      @PathVariable String cid, @PathVariable String id, @RequestParam Map<String, String> typed,
-      Model model, HttpServletRequest request) {
+      @PathVariable String cid,
+      @PathVariable String id,
+      @RequestParam Map<String, String> typed,
+      Model model,
+      HttpServletRequest request) {
     Campaign c = workbench.sheet(cid).campaign();
     TestPlan test = c.method().test(run(c, id).test()).orElseThrow(() -> unknown("test"));
-    MeasureUse use = test.measure(typed.getOrDefault("reading", "")).orElseThrow(() -> unknown("reading"));
+    MeasureUse use =
+        test.measure(typed.getOrDefault("reading", "")).orElseThrow(() -> unknown("reading"));
     FormProblems problems = new FormProblems();
     Unit unit = use.unit() == null ? Unit.ONE : use.unit();
     Optional<Quantity> value = problems.quantity("value", typed.get("value"), unit.dimension());
@@ -366,7 +475,16 @@ class BenchController {
     NewEntry.Stamp stamp = Moment.of(request, desk.clock().instant());
     Reading reading =
         new Reading(
-            id, use.ofOrId(), null, null, null, value.get(), null, null, null, null,
+            id,
+            use.ofOrId(),
+            null,
+            null,
+            null,
+            value.get(),
+            null,
+            null,
+            null,
+            null,
             new Entry.Provenance(key, stamp.who(), stamp.at(), null));
     desk.append(cid, List.of(new NewEntry(key, EntryKind.READING, reading, stamp, null)));
     return toRun(cid, id);
@@ -375,15 +493,22 @@ class BenchController {
   @PostMapping("/c/{cid}/runs/{id}/marks")
   @MayUse(Audience.OWNER)
   String mark(
-      @PathVariable String cid, @PathVariable String id, @RequestParam Map<String, String> typed,
-      Model model, HttpServletRequest request) {
+      @PathVariable String cid,
+      @PathVariable String id,
+      @RequestParam Map<String, String> typed,
+      Model model,
+      HttpServletRequest request) {
     Campaign c = workbench.sheet(cid).campaign();
     TestPlan test = c.method().test(run(c, id).test()).orElseThrow(() -> unknown("test"));
     TestPlan.PanelMark mark =
-        test.marks().stream().filter(m -> m.id().equals(typed.get("mark"))).findFirst().orElseThrow(() -> unknown("mark"));
+        test.marks().stream()
+            .filter(m -> m.id().equals(typed.get("mark")))
+            .findFirst()
+            .orElseThrow(() -> unknown("mark"));
     FormProblems problems = new FormProblems();
     Double points = points(problems, "points", typed.get("points"), mark.lowest(), mark.highest());
-    String assessor = problems.need("assessor", typed.get("assessor"), "a key for the taster, such as A1");
+    String assessor =
+        problems.need("assessor", typed.get("assessor"), "a key for the taster, such as A1");
     if (problems.any() || points == null) {
       return again(cid, id, typed, problems, model);
     }
@@ -391,7 +516,16 @@ class BenchController {
     NewEntry.Stamp stamp = Moment.of(request, desk.clock().instant());
     Rating rating =
         new Rating(
-            "at-the-bench", assessor, id, null, mark.id(), points, null, null, null, null,
+            "at-the-bench",
+            assessor,
+            id,
+            null,
+            mark.id(),
+            points,
+            null,
+            null,
+            null,
+            null,
             new Entry.Provenance(key, stamp.who(), stamp.at(), null));
     desk.append(cid, List.of(new NewEntry(key, EntryKind.RATING, rating, stamp, null)));
     return toRun(cid, id);
@@ -399,9 +533,13 @@ class BenchController {
 
   private static @Nullable Double points(
       FormProblems problems, String field, @Nullable String typed, double low, double high) {
-    String text = problems.need(field, typed, "a number from " + low + " to " + high).replace(',', '.');
-    if (!text.matches("\\d{1,3}(\\.\\d{1,3})?") || Double.parseDouble(text) < low || Double.parseDouble(text) > high) {
-      problems.add(field, "Found “" + typed + "”, expected a number from " + low + " to " + high + ".");
+    String text =
+        problems.need(field, typed, "a number from " + low + " to " + high).replace(',', '.');
+    if (!text.matches("\\d{1,3}(\\.\\d{1,3})?")
+        || Double.parseDouble(text) < low
+        || Double.parseDouble(text) > high) {
+      problems.add(
+          field, "Found “" + typed + "”, expected a number from " + low + " to " + high + ".");
       return null;
     }
     return Double.valueOf(text);
@@ -410,8 +548,11 @@ class BenchController {
   @PostMapping("/c/{cid}/runs/{id}/deviations")
   @MayUse(Audience.OWNER)
   String deviation(
-      @PathVariable String cid, @PathVariable String id, @RequestParam Map<String, String> typed,
-      Model model, HttpServletRequest request) {
+      @PathVariable String cid,
+      @PathVariable String id,
+      @RequestParam Map<String, String> typed,
+      Model model,
+      HttpServletRequest request) {
     run(workbench.sheet(cid).campaign(), id);
     FormProblems problems = new FormProblems();
     String what = problems.need("what", typed.get("what"), "what departed from the method");
@@ -422,7 +563,12 @@ class BenchController {
     String key = key(typed);
     NewEntry.Stamp stamp = Moment.of(request, desk.clock().instant());
     Deviation deviation =
-        new Deviation(id, Integer.parseInt(level), what, null, new Entry.Provenance(key, stamp.who(), stamp.at(), null));
+        new Deviation(
+            id,
+            Integer.parseInt(level),
+            what,
+            null,
+            new Entry.Provenance(key, stamp.who(), stamp.at(), null));
     desk.append(cid, List.of(new NewEntry(key, EntryKind.DEVIATION, deviation, stamp, null)));
     return toRun(cid, id);
   }
@@ -430,12 +576,17 @@ class BenchController {
   @PostMapping("/c/{cid}/runs/{id}/redo")
   @MayUse(Audience.OWNER)
   String redo(
-      @PathVariable String cid, @PathVariable String id, @RequestParam Map<String, String> typed,
-      Model model, HttpServletRequest request) {
+      @PathVariable String cid,
+      @PathVariable String id,
+      @RequestParam Map<String, String> typed,
+      Model model,
+      HttpServletRequest request) {
     Campaign c = workbench.sheet(cid).campaign();
     Run run = run(c, id);
     FormProblems problems = new FormProblems();
-    String cause = problems.need("cause", typed.get("cause"), "the cause, before the results of the new run are seen");
+    String cause =
+        problems.need(
+            "cause", typed.get("cause"), "the cause, before the results of the new run are seen");
     if (problems.any()) {
       return again(cid, id, typed, problems, model);
     }
@@ -448,8 +599,12 @@ class BenchController {
   @PostMapping("/c/{cid}/runs/{id}/files")
   @MayUse(Audience.OWNER)
   String attach(
-      @PathVariable String cid, @PathVariable String id, @RequestParam("files") List<MultipartFile> files,
-      @RequestParam Map<String, String> typed, Model model, HttpServletRequest request)
+      @PathVariable String cid,
+      @PathVariable String id,
+      @RequestParam("files") List<MultipartFile> files,
+      @RequestParam Map<String, String> typed,
+      Model model,
+      HttpServletRequest request)
       throws IOException {
     Run run = run(workbench.sheet(cid).campaign(), id);
     FormProblems problems = new FormProblems();
@@ -467,7 +622,16 @@ class BenchController {
         stored = desk.evidence().put(name, in, MOST_BYTES);
       }
       String path = desk.attach(cid, "runs/" + id + "/" + name, stored, stamp.who());
-      binding(path, run, typed).ifPresent(b -> entries.add(new NewEntry(key(typed) + "-" + entries.size(), b instanceof Photo ? EntryKind.PHOTO : EntryKind.TRACE, b, stamp, null)));
+      binding(path, run, typed)
+          .ifPresent(
+              b ->
+                  entries.add(
+                      new NewEntry(
+                          key(typed) + "-" + entries.size(),
+                          b instanceof Photo ? EntryKind.PHOTO : EntryKind.TRACE,
+                          b,
+                          stamp,
+                          null)));
     }
     if (!entries.isEmpty()) {
       desk.append(cid, entries);
@@ -477,13 +641,16 @@ class BenchController {
 
   private static Optional<Object> binding(String path, Run run, Map<String, String> typed) {
     if (isPicture(path)) {
-      return Optional.of(new Photo(path, run.id(), 1, blank(typed.get("face")), null, null, List.of(), null));
+      return Optional.of(
+          new Photo(path, run.id(), 1, blank(typed.get("face")), null, null, List.of(), null));
     }
     String channel = blank(typed.get("channel"));
     String place = blank(typed.get("place"));
     return channel == null || place == null
         ? Optional.empty()
-        : Optional.of(new TraceBinding(path, channel, place, null, run.id(), null, null, null, null, 0, null));
+        : Optional.of(
+            new TraceBinding(
+                path, channel, place, null, run.id(), null, null, null, null, 0, null));
   }
 
   private static @Nullable String blank(@Nullable String typed) {
@@ -492,7 +659,10 @@ class BenchController {
 
   /** The last part of what the browser sends, without what file systems or people trip over. */
   static String fileName(@Nullable String sent) {
-    String last = sent == null ? "" : sent.substring(Math.max(sent.lastIndexOf('/'), sent.lastIndexOf('\\')) + 1);
+    String last =
+        sent == null
+            ? ""
+            : sent.substring(Math.max(sent.lastIndexOf('/'), sent.lastIndexOf('\\')) + 1);
     String safe = last.replaceAll("[^\\p{L}\\p{N}._ -]", "-").replaceAll("^\\.+", "").strip();
     return safe.isEmpty() ? "file" : safe.substring(Math.max(0, safe.length() - 120));
   }
@@ -506,10 +676,14 @@ class BenchController {
   @MayUse(Audience.OWNER)
   ResponseEntity<FileSystemResource> file(@PathVariable String cid, @RequestParam String path) {
     Attachment file =
-        desk.attachments(cid).stream().filter(a -> a.path().equals(path)).findFirst().orElseThrow(() -> unknown("file"));
+        desk.attachments(cid).stream()
+            .filter(a -> a.path().equals(path))
+            .findFirst()
+            .orElseThrow(() -> unknown("file"));
     String ending = path.substring(path.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
     boolean picture = isPicture(path);
-    String type = picture ? "image/" + (ending.equals("jpg") ? "jpeg" : ending) : "application/octet-stream";
+    String type =
+        picture ? "image/" + (ending.equals("jpg") ? "jpeg" : ending) : "application/octet-stream";
     String name = path.substring(path.lastIndexOf('/') + 1);
     ContentDisposition disposition =
         (picture ? ContentDisposition.inline() : ContentDisposition.attachment())
@@ -533,7 +707,8 @@ class BenchController {
     model.addAttribute("campaign", workbench.sheet(cid).campaign());
     model.addAttribute("entry", key);
     if (entry.body() instanceof Event e) {
-      correct(model, e.run(), e.type().word(), "Since the start", Shown.elapsed(e.elapsedSeconds()));
+      correct(
+          model, e.run(), e.type().word(), "Since the start", Shown.elapsed(e.elapsedSeconds()));
     } else if (entry.body() instanceof Reading r) {
       correct(model, r.run(), r.measure(), "Value with its unit", r.value().toString());
     } else if (entry.body() instanceof Rating r) {
@@ -555,8 +730,11 @@ class BenchController {
   @PostMapping("/c/{cid}/entries/{key}")
   @MayUse(Audience.OWNER)
   String correct(
-      @PathVariable String cid, @PathVariable String key, @RequestParam Map<String, String> typed,
-      Model model, HttpServletRequest request) {
+      @PathVariable String cid,
+      @PathVariable String key,
+      @RequestParam Map<String, String> typed,
+      Model model,
+      HttpServletRequest request) {
     StoredEntry entry = entry(cid, key);
     FormProblems problems = new FormProblems();
     NewEntry.Stamp stamp = Moment.of(request, desk.clock().instant());
@@ -571,23 +749,46 @@ class BenchController {
       return "bench/correct";
     }
     desk.append(cid, List.of(new NewEntry(own, entry.kind(), mended, stamp, key)));
-    String run = mended instanceof Event e ? e.run() : mended instanceof Reading r ? r.run() : ((Rating) mended).run();
+    String run =
+        mended instanceof Event e
+            ? e.run()
+            : mended instanceof Reading r ? r.run() : ((Rating) mended).run();
     return toRun(cid, run);
   }
 
   private @Nullable Object mended(
-      String cid, StoredEntry entry, @Nullable String typed, @Nullable String note,
-      Entry.Provenance origin, FormProblems problems) {
+      String cid,
+      StoredEntry entry,
+      @Nullable String typed,
+      @Nullable String note,
+      Entry.Provenance origin,
+      FormProblems problems) {
     if (entry.body() instanceof Event e) {
       return problems
           .quantity("value", typed, Dimension.TIME)
-          .map(q -> new Event(e.run(), e.type(), q.contract(), null, e.batch(), e.value(), note, origin))
+          .map(
+              q ->
+                  new Event(
+                      e.run(), e.type(), q.contract(), null, e.batch(), e.value(), note, origin))
           .orElse(null);
     }
     if (entry.body() instanceof Reading r) {
       return problems
           .quantity("value", typed, r.value().unit().dimension())
-          .map(q -> new Reading(r.run(), r.measure(), r.batch(), r.piece(), r.face(), q, r.uncertainty(), r.instrument(), r.elapsedSeconds(), note, origin))
+          .map(
+              q ->
+                  new Reading(
+                      r.run(),
+                      r.measure(),
+                      r.batch(),
+                      r.piece(),
+                      r.face(),
+                      q,
+                      r.uncertainty(),
+                      r.instrument(),
+                      r.elapsedSeconds(),
+                      note,
+                      origin))
           .orElse(null);
     }
     if (entry.body() instanceof Rating r) {
@@ -599,13 +800,29 @@ class BenchController {
               .findFirst()
               .orElseThrow(() -> unknown("mark"));
       Double points = points(problems, "value", typed, mark.lowest(), mark.highest());
-      return points == null ? null : new Rating(r.session(), r.assessor(), r.run(), r.batch(), r.mark(), points, r.order(), r.code(), r.minutesSinceRemoval(), note, origin);
+      return points == null
+          ? null
+          : new Rating(
+              r.session(),
+              r.assessor(),
+              r.run(),
+              r.batch(),
+              r.mark(),
+              points,
+              r.order(),
+              r.code(),
+              r.minutesSinceRemoval(),
+              note,
+              origin);
     }
     throw unknown("entry that can be corrected here");
   }
 
   private StoredEntry entry(String cid, String key) {
-    return desk.entries(cid).stream().filter(e -> e.key().equals(key)).findFirst().orElseThrow(() -> unknown("entry"));
+    return desk.entries(cid).stream()
+        .filter(e -> e.key().equals(key))
+        .findFirst()
+        .orElseThrow(() -> unknown("entry"));
   }
 
   // ---------- shared ----------
@@ -628,6 +845,11 @@ class BenchController {
   }
 
   private static InputException unknown(String what) {
-    return new InputException(Problem.error(Place.of("request"), "no such " + what, "one of this campaign", "go back and choose again"));
+    return new InputException(
+        Problem.error(
+            Place.of("request"),
+            "no such " + what,
+            "one of this campaign",
+            "go back and choose again"));
   }
 }

@@ -19,7 +19,6 @@ import ovenproof.desk.Document;
 import ovenproof.desk.StaleRevisionException;
 import ovenproof.input.InputException;
 import ovenproof.method.Method;
-import ovenproof.method.TestPlan;
 import ovenproof.method.ValueNode;
 import ovenproof.publish.figure.Scores;
 import ovenproof.verdict.Verdict;
@@ -43,7 +42,10 @@ class MethodController {
 
   /** A revision with its differences to the one before. */
   public record Revision(
-      long number, String when, String who, @org.jspecify.annotations.Nullable String why,
+      long number,
+      String when,
+      String who,
+      @org.jspecify.annotations.Nullable String why,
       List<String> differences) {}
 
   /** A product's score now and then. */
@@ -73,7 +75,9 @@ class MethodController {
           i + 1 < all.size()
               ? MethodDifference.between(desk.method(all.get(i + 1).body()), desk.method(d.body()))
               : List.of();
-      revisions.add(new Revision(d.revision(), Shown.time(d.at(), c.info().zone()), d.who(), d.why(), differences));
+      revisions.add(
+          new Revision(
+              d.revision(), Shown.time(d.at(), c.info().zone()), d.who(), d.why(), differences));
     }
     model.addAttribute("revisions", revisions);
     return "editor/method";
@@ -88,8 +92,11 @@ class MethodController {
   @PostMapping("/c/{cid}/method")
   @MayUse(Audience.OWNER)
   String save(
-      @PathVariable String cid, @RequestParam Map<String, String> typed, Model model,
-      HttpServletRequest request, jakarta.servlet.http.HttpServletResponse response) {
+      @PathVariable String cid,
+      @RequestParam Map<String, String> typed,
+      Model model,
+      HttpServletRequest request,
+      jakarta.servlet.http.HttpServletResponse response) {
     String text = typed.getOrDefault("text", "").replace("\r\n", "\n");
     method(cid, model);
     model.addAttribute("typed", typed);
@@ -121,22 +128,34 @@ class MethodController {
     if (c.countedRuns().isEmpty() || c.method().equals(then)) {
       return problems;
     }
-    problems.need("why", typed.get("why"), "the reason for changing a method that has counted runs");
+    problems.need(
+        "why", typed.get("why"), "the reason for changing a method that has counted runs");
     if (c.method().version().equals(then.version())) {
-      problems.add("why", "The version is still " + then.version() + ". A changed method needs a new one, in the line “version:”.");
+      problems.add(
+          "why",
+          "The version is still "
+              + then.version()
+              + ". A changed method needs a new one, in the line “version:”.");
     }
     return problems;
   }
 
   private String keep(
-      String cid, String text, Map<String, String> typed, Model model, HttpServletRequest request,
+      String cid,
+      String text,
+      Map<String, String> typed,
+      Model model,
+      HttpServletRequest request,
       jakarta.servlet.http.HttpServletResponse response) {
     String revision = typed.getOrDefault("revision", "0");
     String why = typed.getOrDefault("why", "").strip();
     try {
       desk.saveMethod(
-          cid, revision.matches("\\d{1,9}") ? Long.parseLong(revision) : 0, text,
-          Who.of(request).word(), why.isEmpty() ? null : why);
+          cid,
+          revision.matches("\\d{1,9}") ? Long.parseLong(revision) : 0,
+          text,
+          Who.of(request).word(),
+          why.isEmpty() ? null : why);
       return "redirect:/c/" + cid + "/method";
     } catch (StaleRevisionException stale) {
       model.addAttribute("stale", stale.current());

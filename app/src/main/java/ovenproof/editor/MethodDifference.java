@@ -41,8 +41,10 @@ final class MethodDifference {
 
   private void tests(Method before, Method after) {
     for (TestPlan test : after.tests()) {
-      before.test(test.id()).ifPresentOrElse(
-          old -> test(old, test), () -> words.add("Test added: " + test.name() + "."));
+      before
+          .test(test.id())
+          .ifPresentOrElse(
+              old -> test(old, test), () -> words.add("Test added: " + test.name() + "."));
     }
     before.tests().stream()
         .filter(t -> after.test(t.id()).isEmpty())
@@ -69,12 +71,12 @@ final class MethodDifference {
           }
         });
     if (words.size() == already && !old.equals(now)) {
-      words.add(name + ": sample, setting, stops, photos, marks, measures, gates or cautions changed.");
+      words.add(
+          name + ": sample, setting, stops, photos, marks, measures, gates or cautions changed.");
     }
   }
 
-  private void node(
-      String test, @org.jspecify.annotations.Nullable ValueNode old, ValueNode now) {
+  private void node(String test, @org.jspecify.annotations.Nullable ValueNode old, ValueNode now) {
     if (old == null) {
       words.add(test + ": criterion added, " + now.name() + ".");
       return;
@@ -85,7 +87,8 @@ final class MethodDifference {
         words.add(test + ", " + now.name() + ": the value curve changed.");
       }
       compare(test + ", " + now.name() + ", measure", a.measure(), b.measure());
-      compare(test + ", " + now.name() + ", points when it cannot be done", a.cannotDo(), b.cannotDo());
+      compare(
+          test + ", " + now.name() + ", points when it cannot be done", a.cannotDo(), b.cannotDo());
     }
   }
 

@@ -75,8 +75,12 @@ class HomeController {
       long toDo = waiting(c).size();
       lines.add(
           new Line(
-              at.id(), c.info().title(), c.products().size(), c.runs().size(),
-              open == 0 ? "nothing" : open + " running", toDo == 0 ? "nothing" : toDo + " to do"));
+              at.id(),
+              c.info().title(),
+              c.products().size(),
+              c.runs().size(),
+              open == 0 ? "nothing" : open + " running",
+              toDo == 0 ? "nothing" : toDo + " to do"));
     }
     model.addAttribute("campaigns", lines);
     model.addAttribute("jobs", desk.jobs().newest(8));
@@ -140,7 +144,12 @@ class HomeController {
 
   /** Sent twice it finds the campaign of its key and changes nothing. */
   private String begin(
-      String id, String key, String oven, String dial, String starter, String test,
+      String id,
+      String key,
+      String oven,
+      String dial,
+      String starter,
+      String test,
       HttpServletRequest request) {
     Instant now = desk.clock().instant();
     NewEntry.Stamp stamp = Moment.of(request, now);
@@ -151,19 +160,42 @@ class HomeController {
       TestPlan plan =
           method
               .test(test)
-              .orElseThrow(() -> new InputException(Problem.error(Place.of("test"), "\"" + test + "\"", "a test of the starter", "")));
+              .orElseThrow(
+                  () ->
+                      new InputException(
+                          Problem.error(
+                              Place.of("test"), "\"" + test + "\"", "a test of the starter", "")));
       desk.create(firstField(id, oven, product, dial, plan), Starters.text(starter), stamp.who());
     }
     Campaign campaign = desk.load(id);
     TestPlan plan = campaign.method().test(test).orElseThrow();
     Run run =
         new Run(
-            runId, product, product + "-1", test, plan.scoredVariant().id(), 1, Run.Kind.COUNTED,
-            null, null, stamp.at(), null, null, null, stamp.who(), null);
+            runId,
+            product,
+            product + "-1",
+            test,
+            plan.scoredVariant().id(),
+            1,
+            Run.Kind.COUNTED,
+            null,
+            null,
+            stamp.at(),
+            null,
+            null,
+            null,
+            stamp.who(),
+            null);
     String eventKey = key + "-s";
     Event start =
         new Event(
-            runId, Event.Type.START, 0, stamp.at(), null, null, null,
+            runId,
+            Event.Type.START,
+            0,
+            stamp.at(),
+            null,
+            null,
+            null,
             new Entry.Provenance(eventKey, stamp.who(), stamp.at(), null));
     desk.append(
         id,
@@ -177,20 +209,42 @@ class HomeController {
       String id, String oven, String product, String dial, TestPlan plan) {
     Campaign.Info info =
         new Campaign.Info(
-            id, oven + ", first test", "This kitchen", ZoneId.systemDefault(), "EUR",
-            Campaign.Provenance.REAL, null, null, null);
+            id,
+            oven + ", first test",
+            "This kitchen",
+            ZoneId.systemDefault(),
+            "EUR",
+            Campaign.Provenance.REAL,
+            null,
+            null,
+            null);
     return Field.of(info)
         .withProducts(List.of(new Campaign.Product(product, oven, null, null, null)))
         .withSpecimens(
             List.of(
                 new Campaign.Specimen(
-                    product + "-1", product, null, Campaign.Acquired.UNKNOWN, null, null,
-                    Campaign.Became.UNKNOWN, null, null)))
+                    product + "-1",
+                    product,
+                    null,
+                    Campaign.Acquired.UNKNOWN,
+                    null,
+                    null,
+                    Campaign.Became.UNKNOWN,
+                    null,
+                    null)))
         .withSettingCards(
             List.of(
                 new Campaign.SettingCard(
-                    product, plan.id(), plan.scoredVariant().id(), null, null, dial, null, null,
-                    null, null)));
+                    product,
+                    plan.id(),
+                    plan.scoredVariant().id(),
+                    null,
+                    null,
+                    dial,
+                    null,
+                    null,
+                    null,
+                    null)));
   }
 
   // ---------- a campaign's overview ----------
@@ -208,14 +262,23 @@ class HomeController {
     List<TestPlan> tests = c.method().tests().stream().filter(t -> t.replicates() > 0).toList();
     List<Row> rows = new ArrayList<>();
     Map<String, List<Run>> runs = new LinkedHashMap<>();
-    c.runs().forEach(r -> runs.computeIfAbsent(r.product() + "/" + r.test(), k -> new ArrayList<>()).add(r));
+    c.runs()
+        .forEach(
+            r -> runs.computeIfAbsent(r.product() + "/" + r.test(), k -> new ArrayList<>()).add(r));
     Map<Run, RunState> states = RunState.all(c);
     for (Campaign.Product product : c.products()) {
       rows.add(
           new Row(
               product,
               tests.stream()
-                  .map(t -> cell(c, product, t, runs.getOrDefault(product.id() + "/" + t.id(), List.of()), states))
+                  .map(
+                      t ->
+                          cell(
+                              c,
+                              product,
+                              t,
+                              runs.getOrDefault(product.id() + "/" + t.id(), List.of()),
+                              states))
                   .toList()));
     }
     List<String> waiting = waiting(c);
@@ -226,13 +289,23 @@ class HomeController {
     model.addAttribute("waiting", waiting.size() > 40 ? waiting.subList(0, 40) : waiting);
     model.addAttribute(
         "headline",
-        c.products().size() + " products, " + tests.size() + " tests, " + c.runs().size()
-            + " runs; " + waiting.size() + " things wait.");
+        c.products().size()
+            + " products, "
+            + tests.size()
+            + " tests, "
+            + c.runs().size()
+            + " runs; "
+            + waiting.size()
+            + " things wait.");
     return "home/campaign";
   }
 
   private static Cell cell(
-      Campaign c, Campaign.Product product, TestPlan test, List<Run> runs, Map<Run, RunState> states) {
+      Campaign c,
+      Campaign.Product product,
+      TestPlan test,
+      List<Run> runs,
+      Map<Run, RunState> states) {
     Optional<Campaign.NotRun> not =
         c.notRun().stream()
             .filter(n -> n.product().equals(product.id()) && n.test().equals(test.id()))
@@ -253,7 +326,8 @@ class HomeController {
     for (int i = counted + running; i < test.replicates(); i++) {
       signs.append(Sign.EMPTY.svg());
     }
-    String words = counted + " of " + test.replicates() + (running > 0 ? ", " + running + " running" : "");
+    String words =
+        counted + " of " + test.replicates() + (running > 0 ? ", " + running + " running" : "");
     return new Cell(test.id(), signs.toString(), words);
   }
 
@@ -274,7 +348,13 @@ class HomeController {
                 .anyMatch(n -> n.product().equals(product.id()) && n.test().equals(test.id()));
         int left = test.replicates() - counted.getOrDefault(product.id() + "/" + test.id(), 0);
         if (left > 0 && !excused) {
-          waiting.add(product.name() + ", " + test.name() + ": " + left + (left == 1 ? " run to do" : " runs to do"));
+          waiting.add(
+              product.name()
+                  + ", "
+                  + test.name()
+                  + ": "
+                  + left
+                  + (left == 1 ? " run to do" : " runs to do"));
         }
       }
     }
@@ -287,22 +367,31 @@ class HomeController {
   @MayUse(Audience.OWNER)
   String importZip(@RequestParam MultipartFile zip, HttpServletRequest request) throws IOException {
     if (zip.isEmpty()) {
-      throw new InputException(Problem.error(Place.of("zip file"), "no file", "a zip file of a campaign folder", "choose one, then send it"));
+      throw new InputException(
+          Problem.error(
+              Place.of("zip file"),
+              "no file",
+              "a zip file of a campaign folder",
+              "choose one, then send it"));
     }
-    Path kept = Files.createTempFile(desk.location().folder().resolve("incoming"), "upload-", ".zip");
+    Path kept =
+        Files.createTempFile(desk.location().folder().resolve("incoming"), "upload-", ".zip");
     try (InputStream in = zip.getInputStream()) {
       Files.copy(in, kept, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
     }
-    return job(desk.jobs().submit(FolderImport.KIND, null, kept.toString(), Who.of(request).word()));
+    return job(
+        desk.jobs().submit(FolderImport.KIND, null, kept.toString(), Who.of(request).word()));
   }
 
   @PostMapping("/import-folder")
   @MayUse(Audience.OWNER)
-  String importFolder(@RequestParam Map<String, String> typed, Model model, HttpServletRequest request) {
+  String importFolder(
+      @RequestParam Map<String, String> typed, Model model, HttpServletRequest request) {
     FormProblems problems = new FormProblems();
     String folder = problems.need("folder", typed.get("folder"), "the path of a folder");
     if (!problems.any() && !Files.isDirectory(Path.of(folder))) {
-      problems.add("folder", "Found no folder there. Expected the folder that holds campaign.yaml.");
+      problems.add(
+          "folder", "Found no folder there. Expected the folder that holds campaign.yaml.");
     }
     if (problems.any()) {
       model.addAttribute("problems", problems.byField());
@@ -358,6 +447,9 @@ class HomeController {
   private Job found(String id) {
     return desk.jobs()
         .find(id)
-        .orElseThrow(() -> new InputException(Problem.error(Place.of(id), "no such job", "a job of this desk", "")));
+        .orElseThrow(
+            () ->
+                new InputException(
+                    Problem.error(Place.of(id), "no such job", "a job of this desk", "")));
   }
 }

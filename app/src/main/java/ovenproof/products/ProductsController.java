@@ -78,7 +78,13 @@ class ProductsController {
         c.prices().stream()
             .filter(x -> x.product().equals(p.id()))
             .max(Comparator.comparing(Campaign.Price::on))
-            .map(x -> BigDecimal.valueOf(x.amount()).toPlainString() + "\u00a0" + x.currency() + ", " + x.on())
+            .map(
+                x ->
+                    BigDecimal.valueOf(x.amount()).toPlainString()
+                        + "\u00a0"
+                        + x.currency()
+                        + ", "
+                        + x.on())
             .orElse("–");
     List<Campaign.Specimen> specimens =
         c.specimens().stream().filter(s -> s.product().equals(p.id())).toList();
@@ -94,19 +100,30 @@ class ProductsController {
 
   /** Saves a change of the field; a form sent after someone else saved is told so, nothing lost. */
   private @Nullable String save(
-      String cid, Map<String, String> typed, FormProblems problems, String field, Field changed,
-      String why, HttpServletRequest request) {
+      String cid,
+      Map<String, String> typed,
+      FormProblems problems,
+      String field,
+      Field changed,
+      String why,
+      HttpServletRequest request) {
     String revision = typed.getOrDefault("revision", "0");
     try {
       desk.saveField(
-          cid, revision.matches("\\d{1,9}") ? Long.parseLong(revision) : 0, changed,
-          Who.of(request).word(), why);
+          cid,
+          revision.matches("\\d{1,9}") ? Long.parseLong(revision) : 0,
+          changed,
+          Who.of(request).word(),
+          why);
       return null;
     } catch (StaleRevisionException stale) {
       problems.add(
           field,
-          "The products were saved meanwhile by the " + stale.current().who() + " (revision "
-              + stale.current().revision() + "). What you typed is still here, theirs stands beside it: send again to put yours on top.");
+          "The products were saved meanwhile by the "
+              + stale.current().who()
+              + " (revision "
+              + stale.current().revision()
+              + "). What you typed is still here, theirs stands beside it: send again to put yours on top.");
       return field;
     }
   }
@@ -114,26 +131,44 @@ class ProductsController {
   @PostMapping("/c/{cid}/products")
   @MayUse(Audience.OWNER)
   String add(
-      @PathVariable String cid, @RequestParam Map<String, String> typed, Model model,
+      @PathVariable String cid,
+      @RequestParam Map<String, String> typed,
+      Model model,
       HttpServletRequest request) {
     FormProblems problems = new FormProblems();
     String name = problems.need("name", typed.get("name"), "a name");
     Field field = desk.field(cid);
     boolean there = field.products().stream().anyMatch(p -> p.name().equals(name));
     if (there) {
-      problems.add("name", "“" + name + "” is compared already. Two ovens of one name need a difference in their names.");
+      problems.add(
+          "name",
+          "“"
+              + name
+              + "” is compared already. Two ovens of one name need a difference in their names.");
     }
     if (!problems.any()) {
-      String id = Slug.of(name, "product", taken -> field.products().stream().anyMatch(p -> p.id().equals(taken)));
+      String id =
+          Slug.of(
+              name,
+              "product",
+              taken -> field.products().stream().anyMatch(p -> p.id().equals(taken)));
       Field changed =
           field
-              .withProducts(Field.plus(field.products(), new Campaign.Product(id, name, null, null, null)))
+              .withProducts(
+                  Field.plus(field.products(), new Campaign.Product(id, name, null, null, null)))
               .withSpecimens(
                   Field.plus(
                       field.specimens(),
                       new Campaign.Specimen(
-                          id + "-1", id, null, Campaign.Acquired.UNKNOWN, null, null,
-                          Campaign.Became.UNKNOWN, null, null)));
+                          id + "-1",
+                          id,
+                          null,
+                          Campaign.Acquired.UNKNOWN,
+                          null,
+                          null,
+                          Campaign.Became.UNKNOWN,
+                          null,
+                          null)));
       save(cid, typed, problems, "name", changed, "added " + name, request);
     }
     return problems.any() ? again(cid, typed, problems, model) : "redirect:/c/" + cid + "/products";
@@ -142,14 +177,17 @@ class ProductsController {
   @PostMapping("/c/{cid}/left-out")
   @MayUse(Audience.OWNER)
   String leaveOut(
-      @PathVariable String cid, @RequestParam Map<String, String> typed, Model model,
+      @PathVariable String cid,
+      @RequestParam Map<String, String> typed,
+      Model model,
       HttpServletRequest request) {
     FormProblems problems = new FormProblems();
     String name = problems.need("candidate", typed.get("candidate"), "a name");
     String why = problems.need("why", typed.get("why"), "a reason");
     if (!problems.any()) {
       Field field = desk.field(cid);
-      Field changed = field.withLeftOut(Field.plus(field.leftOut(), new Campaign.LeftOut(name, why)));
+      Field changed =
+          field.withLeftOut(Field.plus(field.leftOut(), new Campaign.LeftOut(name, why)));
       save(cid, typed, problems, "candidate", changed, "left out " + name, request);
     }
     return problems.any() ? again(cid, typed, problems, model) : "redirect:/c/" + cid + "/products";
@@ -165,7 +203,8 @@ class ProductsController {
   // ---------- one product ----------
 
   /** A fact, nameplate beside measured. */
-  public record FactRow(String id, String name, String nameplate, String measured, String difference) {}
+  public record FactRow(
+      String id, String name, String nameplate, String measured, String difference) {}
 
   /** A rated fact with what was chosen. */
   public record RatedRow(String id, String name, String said, List<Step> steps) {}
@@ -181,7 +220,8 @@ class ProductsController {
     model.addAttribute("product", product);
     model.addAttribute("prices", c.prices().stream().filter(p -> p.product().equals(id)).toList());
     model.addAttribute("facts", c.method().facts().stream().map(f -> fact(c, id, f)).toList());
-    model.addAttribute("ratedFacts", c.method().ratedFacts().stream().map(f -> rated(c, id, f)).toList());
+    model.addAttribute(
+        "ratedFacts", c.method().ratedFacts().stream().map(f -> rated(c, id, f)).toList());
     Map<String, String> typed = new HashMap<>();
     typed.put("name", product.name());
     typed.put("maker", product.maker());
@@ -192,7 +232,11 @@ class ProductsController {
 
   private static Campaign.Product found(Campaign c, String id) {
     return c.product(id)
-        .orElseThrow(() -> new InputException(Problem.error(Place.of(id), "no such product", "a product of this campaign", "")));
+        .orElseThrow(
+            () ->
+                new InputException(
+                    Problem.error(
+                        Place.of(id), "no such product", "a product of this campaign", "")));
   }
 
   private static FactRow fact(Campaign c, String product, Method.Fact fact) {
@@ -205,12 +249,17 @@ class ProductsController {
       }
     }
     return new FactRow(
-        fact.id(), fact.name(), nameplate == null ? "–" : nameplate.toString(),
-        measured == null ? "–" : measured.toString(), difference(nameplate, measured));
+        fact.id(),
+        fact.name(),
+        nameplate == null ? "–" : nameplate.toString(),
+        measured == null ? "–" : measured.toString(),
+        difference(nameplate, measured));
   }
 
   private static String difference(@Nullable Quantity nameplate, @Nullable Quantity measured) {
-    if (nameplate == null || measured == null || nameplate.contract() == 0
+    if (nameplate == null
+        || measured == null
+        || nameplate.contract() == 0
         || nameplate.unit().dimension() != measured.unit().dimension()) {
       return "";
     }
@@ -228,7 +277,8 @@ class ProductsController {
     }
     // Independent means independent: until all have chosen, only the number of choices is shown.
     String shown =
-        said.size() >= fact.raters() ? String.join(", ", said)
+        said.size() >= fact.raters()
+            ? String.join(", ", said)
             : said.size() + " of " + fact.raters() + " chosen; shown when all have";
     List<Step> steps = new ArrayList<>();
     for (int i = 0; i < fact.steps().size(); i++) {
@@ -240,8 +290,11 @@ class ProductsController {
   @PostMapping("/c/{cid}/products/{id}")
   @MayUse(Audience.OWNER)
   String rename(
-      @PathVariable String cid, @PathVariable String id, @RequestParam Map<String, String> typed,
-      Model model, HttpServletRequest request) {
+      @PathVariable String cid,
+      @PathVariable String id,
+      @RequestParam Map<String, String> typed,
+      Model model,
+      HttpServletRequest request) {
     FormProblems problems = new FormProblems();
     String name = problems.need("name", typed.get("name"), "a name");
     if (!problems.any()) {
@@ -252,7 +305,8 @@ class ProductsController {
                   field.products(),
                   p ->
                       p.id().equals(id)
-                          ? new Campaign.Product(id, name, said(typed, "maker"), p.kind(), said(typed, "note"))
+                          ? new Campaign.Product(
+                              id, name, said(typed, "maker"), p.kind(), said(typed, "note"))
                           : p));
       save(cid, typed, problems, "name", changed, "data of " + name, request);
     }
@@ -279,20 +333,38 @@ class ProductsController {
   @PostMapping("/c/{cid}/products/{id}/prices")
   @MayUse(Audience.OWNER)
   String price(
-      @PathVariable String cid, @PathVariable String id, @RequestParam Map<String, String> typed,
-      Model model, HttpServletRequest request) {
+      @PathVariable String cid,
+      @PathVariable String id,
+      @RequestParam Map<String, String> typed,
+      Model model,
+      HttpServletRequest request) {
     FormProblems problems = new FormProblems();
-    String amount = problems.need("amount", typed.get("amount"), "a number, for example 129.95").replace(',', '.');
+    String amount =
+        problems
+            .need("amount", typed.get("amount"), "a number, for example 129.95")
+            .replace(',', '.');
     if (!amount.isEmpty() && !amount.matches("\\d{1,7}(\\.\\d{1,2})?")) {
-      problems.add("amount", "Found “" + typed.get("amount") + "”, expected a number with at most two decimals, for example 129.95.");
+      problems.add(
+          "amount",
+          "Found “"
+              + typed.get("amount")
+              + "”, expected a number with at most two decimals, for example 129.95.");
     }
     if (!problems.any()) {
       Field field = desk.field(cid);
       LocalDate today = LocalDate.ofInstant(desk.clock().instant(), field.info().zone());
       Campaign.Price price =
-          new Campaign.Price(id, Double.parseDouble(amount), field.info().currency(), today, said(typed, "where"));
+          new Campaign.Price(
+              id, Double.parseDouble(amount), field.info().currency(), today, said(typed, "where"));
       if (!field.prices().contains(price)) {
-        save(cid, typed, problems, "amount", field.withPrices(Field.plus(field.prices(), price)), "price of " + id, request);
+        save(
+            cid,
+            typed,
+            problems,
+            "amount",
+            field.withPrices(Field.plus(field.prices(), price)),
+            "price of " + id,
+            request);
       }
     }
     return problems.any() ? againOne(cid, id, typed, problems, model) : one(cid, id);
@@ -301,19 +373,32 @@ class ProductsController {
   @PostMapping("/c/{cid}/products/{id}/facts")
   @MayUse(Audience.OWNER)
   String saveFact(
-      @PathVariable String cid, @PathVariable String id, @RequestParam Map<String, String> typed,
-      Model model, HttpServletRequest request) {
+      @PathVariable String cid,
+      @PathVariable String id,
+      @RequestParam Map<String, String> typed,
+      Model model,
+      HttpServletRequest request) {
     Campaign c = workbench.sheet(cid).campaign();
     FormProblems problems = new FormProblems();
     Method.Fact fact =
         c.method().facts().stream()
             .filter(f -> f.id().equals(typed.get("fact")))
             .findFirst()
-            .orElseThrow(() -> new InputException(Problem.error(Place.of("fact"), "no such fact", "a fact of the method", "")));
+            .orElseThrow(
+                () ->
+                    new InputException(
+                        Problem.error(
+                            Place.of("fact"), "no such fact", "a fact of the method", "")));
     Optional<Quantity> nameplate = optional(problems, "nameplate", typed, fact);
     Optional<Quantity> measured = optional(problems, "measured", typed, fact);
     if (!problems.any() && nameplate.isEmpty() && measured.isEmpty()) {
-      problems.add("measured", "Nothing here yet. Expected " + fact.unit().dimension().words() + ", for example " + fact.unit().dimension().example() + ".");
+      problems.add(
+          "measured",
+          "Nothing here yet. Expected "
+              + fact.unit().dimension().words()
+              + ", for example "
+              + fact.unit().dimension().example()
+              + ".");
     }
     String key = typed.getOrDefault("key", "");
     if (problems.any() || !Keys.isKey(key)) {
@@ -322,7 +407,14 @@ class ProductsController {
     NewEntry.Stamp stamp = Moment.of(request, desk.clock().instant());
     FactValue value =
         new FactValue(
-            id, fact.id(), nameplate.orElse(null), measured.orElse(null), null, null, null, null,
+            id,
+            fact.id(),
+            nameplate.orElse(null),
+            measured.orElse(null),
+            null,
+            null,
+            null,
+            null,
             new Entry.Provenance(key, stamp.who(), stamp.at(), null));
     desk.append(cid, List.of(new NewEntry(key, EntryKind.FACT, value, stamp, null)));
     return one(cid, id);
@@ -338,22 +430,37 @@ class ProductsController {
   @PostMapping("/c/{cid}/products/{id}/rated")
   @MayUse(Audience.OWNER)
   String rate(
-      @PathVariable String cid, @PathVariable String id, @RequestParam Map<String, String> typed,
-      Model model, HttpServletRequest request) {
+      @PathVariable String cid,
+      @PathVariable String id,
+      @RequestParam Map<String, String> typed,
+      Model model,
+      HttpServletRequest request) {
     Campaign c = workbench.sheet(cid).campaign();
     FormProblems problems = new FormProblems();
     String rater = problems.need("rater", typed.get("rater"), "who chooses");
     String[] choice = typed.getOrDefault("choice", "").split("/", 2);
-    boolean known = choice.length == 2 && choice[1].matches("[0-4]")
-        && c.method().ratedFacts().stream().anyMatch(f -> f.id().equals(choice[0]));
+    boolean known =
+        choice.length == 2
+            && choice[1].matches("[0-4]")
+            && c.method().ratedFacts().stream().anyMatch(f -> f.id().equals(choice[0]));
     if (!known) {
       problems.add("choice", "Choose one of the steps.");
     }
-    boolean twice = known && Entry.effective(c.ratedSteps()).stream()
-        .anyMatch(s -> s.product().equals(id) && s.fact().equals(choice[0]) && s.rater().equals(rater));
+    boolean twice =
+        known
+            && Entry.effective(c.ratedSteps()).stream()
+                .anyMatch(
+                    s ->
+                        s.product().equals(id)
+                            && s.fact().equals(choice[0])
+                            && s.rater().equals(rater));
     String key = typed.getOrDefault("key", "");
     if (twice && desk.entries(cid).stream().noneMatch(e -> e.key().equals(key))) {
-      problems.add("rater", "“" + rater + "” has chosen for this already. A second opinion comes from a second person.");
+      problems.add(
+          "rater",
+          "“"
+              + rater
+              + "” has chosen for this already. A second opinion comes from a second person.");
     }
     if (problems.any() || !Keys.isKey(key)) {
       return againOne(cid, id, typed, problems, model);
@@ -361,7 +468,13 @@ class ProductsController {
     NewEntry.Stamp stamp = Moment.of(request, desk.clock().instant());
     RatedStep step =
         new RatedStep(
-            id, choice[0], rater, Integer.parseInt(choice[1]), said(typed, "reason"), null, null,
+            id,
+            choice[0],
+            rater,
+            Integer.parseInt(choice[1]),
+            said(typed, "reason"),
+            null,
+            null,
             new Entry.Provenance(key, stamp.who(), stamp.at(), null));
     desk.append(cid, List.of(new NewEntry(key, EntryKind.RATED, step, stamp, null)));
     return one(cid, id);

@@ -27,7 +27,10 @@ final class CurvePicture {
     double[] anchors = DoubleStream.of(curve.anchors()).filter(Double::isFinite).toArray();
     boolean time = !values.isEmpty() && values.get(0).unit() == ovenproof.core.quantity.Unit.SECOND;
     double factor = time ? 1.0 / 60 : 1;
-    double[] all = DoubleStream.concat(DoubleStream.of(anchors), DoubleStream.of(seen)).map(v -> v * factor).toArray();
+    double[] all =
+        DoubleStream.concat(DoubleStream.of(anchors), DoubleStream.of(seen))
+            .map(v -> v * factor)
+            .toArray();
     Scale scale = Scale.around(all, 5);
     List<CurveChart.Corner> corners = new ArrayList<>();
     for (int i = 0; i <= STEPS; i++) {
@@ -37,14 +40,20 @@ final class CurvePicture {
     List<CurveChart.Mark> marks = new ArrayList<>();
     for (Measurement m : values) {
       if (m.value() != null) {
-        marks.add(new CurveChart.Mark(m.subject().toString(), m.value() * factor, curve.score(m.value())));
+        marks.add(
+            new CurveChart.Mark(
+                m.subject().toString(), m.value() * factor, curve.score(m.value())));
       } else if (m.low() != null) {
         marks.add(new CurveChart.Mark(m.subject().toString(), m.low() * factor, null));
       }
     }
     String unit = time ? "min" : values.isEmpty() ? "" : values.get(0).unit().symbol();
     String sentence =
-        "Value curve of " + criterion.name() + ": measurement to points, with " + marks.size() + " observations";
+        "Value curve of "
+            + criterion.name()
+            + ": measurement to points, with "
+            + marks.size()
+            + " observations";
     return new CurveChart(sentence, scale, unit, corners, marks, null).svg();
   }
 }

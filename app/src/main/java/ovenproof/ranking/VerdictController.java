@@ -50,8 +50,15 @@ class VerdictController {
 
   /** A product in the ranking. */
   public record Lane(
-      String id, String name, String rank, String lane, String score, String interval, String best,
-      String price, List<String> notes) {}
+      String id,
+      String name,
+      String rank,
+      String lane,
+      String score,
+      String interval,
+      String best,
+      String price,
+      List<String> notes) {}
 
   /** A product in the matrix. */
   public record MatrixRow(String id, String name, String total, List<MatrixCell> cells) {}
@@ -75,7 +82,8 @@ class VerdictController {
     model.addAttribute("campaign", campaign);
     model.addAttribute("verdict", scored.orElse(null));
     model.addAttribute("headline", headline(scored));
-    model.addAttribute("lead", "A score is a bead; its tray is the 90 % interval. A tier is a tray too.");
+    model.addAttribute(
+        "lead", "A score is a bead; its tray is the 90 % interval. A tier is a tray too.");
     scored.ifPresent(verdict -> fill(model, sheet, verdict, query));
     return "ranking/verdict";
   }
@@ -92,11 +100,14 @@ class VerdictController {
         ? best.get(0) + " leads"
         : best.size() > 4
             ? best.size() + " products share the first tier"
-            : String.join(", ", best.subList(0, best.size() - 1)) + " and "
-                + best.get(best.size() - 1) + " lead; the runs cannot tell them apart";
+            : String.join(", ", best.subList(0, best.size() - 1))
+                + " and "
+                + best.get(best.size() - 1)
+                + " lead; the runs cannot tell them apart";
   }
 
-  private void fill(Model model, Workbench.Sheet sheet, Verdict verdict, Map<String, String> query) {
+  private void fill(
+      Model model, Workbench.Sheet sheet, Verdict verdict, Map<String, String> query) {
     Campaign campaign = sheet.campaign();
     model.addAttribute("axis", ScoreChart.axis());
     model.addAttribute(
@@ -109,7 +120,9 @@ class VerdictController {
   private static List<TierRows> tiers(Campaign campaign, Verdict verdict) {
     Map<Integer, List<ProductVerdict>> byTier = new TreeMap<>();
     for (ProductVerdict p : verdict.products()) {
-      byTier.computeIfAbsent(p.tier() == null ? Integer.MAX_VALUE : p.tier(), t -> new ArrayList<>()).add(p);
+      byTier
+          .computeIfAbsent(p.tier() == null ? Integer.MAX_VALUE : p.tier(), t -> new ArrayList<>())
+          .add(p);
     }
     List<TierRows> tiers = new ArrayList<>();
     byTier.forEach(
@@ -119,7 +132,11 @@ class VerdictController {
           for (int i = 0; i < products.size(); i++) {
             rows.add(lane(campaign, verdict, products, i, ranked));
           }
-          tiers.add(new TierRows(tier == Integer.MAX_VALUE ? "Not ranked" : "Tier " + tier, tierWords(verdict, products, ranked), rows));
+          tiers.add(
+              new TierRows(
+                  tier == Integer.MAX_VALUE ? "Not ranked" : "Tier " + tier,
+                  tierWords(verdict, products, ranked),
+                  rows));
         });
     return tiers;
   }
@@ -130,7 +147,9 @@ class VerdictController {
       return "";
     }
     double margin = Objects.requireNonNull(verdict.margin());
-    return "best " + Scores.digits(best) + ", tray down to "
+    return "best "
+        + Scores.digits(best)
+        + ", tray down to "
         + Rounding.HALF_UP.text(Math.max(0, best.doubleValue() - margin), 2);
   }
 
@@ -143,7 +162,8 @@ class VerdictController {
       double lowest = Math.max(0, best.doubleValue() - Objects.requireNonNull(verdict.margin()));
       around =
           new ScoreChart.Tier(
-              best.doubleValue(), lowest,
+              best.doubleValue(),
+              lowest,
               i == tier.size() - 1 ? ScoreChart.Place.LAST : ScoreChart.Place.INSIDE);
     }
     List<String> notes = new ArrayList<>();
@@ -151,17 +171,27 @@ class VerdictController {
         .filter(g -> g.state() != Verdict.GateOutcome.State.PASSED)
         .forEach(g -> notes.add(g.words()));
     return new Lane(
-        p.id(), p.name(), Scores.rank(p.rank()),
-        ScoreChart.lane(p.name() + ": " + Scores.sentence(p.score()), Scores.tray(p.score()), around),
-        Scores.words(p.score()), Scores.interval(p.score()), Scores.probability(p.probabilityBest()),
-        price(campaign, p.id()), notes);
+        p.id(),
+        p.name(),
+        Scores.rank(p.rank()),
+        ScoreChart.lane(
+            p.name() + ": " + Scores.sentence(p.score()), Scores.tray(p.score()), around),
+        Scores.words(p.score()),
+        Scores.interval(p.score()),
+        Scores.probability(p.probabilityBest()),
+        price(campaign, p.id()),
+        notes);
   }
 
   private static String price(Campaign campaign, String product) {
     return campaign.prices().stream()
         .filter(x -> x.product().equals(product))
         .max(Comparator.comparing(Campaign.Price::on))
-        .map(x -> Rounding.HALF_UP.text(x.amount(), x.amount() == Math.rint(x.amount()) ? 0 : 2) + "\u00a0" + x.currency())
+        .map(
+            x ->
+                Rounding.HALF_UP.text(x.amount(), x.amount() == Math.rint(x.amount()) ? 0 : 2)
+                    + "\u00a0"
+                    + x.currency())
         .orElse("–");
   }
 
@@ -173,7 +203,9 @@ class VerdictController {
         Optional<Node> node = p.test(test.id());
         cells.add(
             new MatrixCell(
-                test.id(), test.name(), node.map(n -> Scores.words(n.score())).orElse("–"),
+                test.id(),
+                test.name(),
+                node.map(n -> Scores.words(n.score())).orElse("–"),
                 node.map(n -> ScoreChart.mini(Scores.tray(n.score()))).orElse("")));
       }
       rows.add(new MatrixRow(p.id(), p.name(), Scores.words(p.score()), cells));
@@ -203,7 +235,8 @@ class VerdictController {
       weights.add(new Weight(test.id(), test.name(), test.parts(), yours));
     }
     boolean nothing = parts.values().stream().allMatch(p -> p == 0);
-    model.addAttribute("weightProblem", nothing ? "Every test has 0 parts; give one of them a part." : null);
+    model.addAttribute(
+        "weightProblem", nothing ? "Every test has 0 parts; give one of them a part." : null);
     Verdict weighted = changed && !nothing ? sheet.weighted(parts) : verdict;
     List<Yours> yours = new ArrayList<>();
     for (ProductVerdict p : weighted.products()) {
@@ -215,19 +248,24 @@ class VerdictController {
   }
 
   private static int parts(@Nullable String typed, int fallback) {
-    return typed != null && typed.matches("\\d{1,2}") ? Math.min(MOST_PARTS, Integer.parseInt(typed)) : fallback;
+    return typed != null && typed.matches("\\d{1,2}")
+        ? Math.min(MOST_PARTS, Integer.parseInt(typed))
+        : fallback;
   }
 
   // ---------- down to the files ----------
 
   /** A test of one product. */
-  public record TestRows(String id, String name, String words, String parts, List<CriterionRows> criteria) {}
+  public record TestRows(
+      String id, String name, String words, String parts, List<CriterionRows> criteria) {}
 
   /** A criterion, its curve, its runs. */
-  public record CriterionRows(String name, String words, String measured, String curve, List<RunRow> runs) {}
+  public record CriterionRows(
+      String name, String words, String measured, String curve, List<RunRow> runs) {}
 
   /** A value and where it came from. */
-  public record RunRow(@Nullable String run, String value, String components, List<Source> evidence) {}
+  public record RunRow(
+      @Nullable String run, String value, String components, List<Source> evidence) {}
 
   /** A file, or an entry's key. */
   public record Source(String name, boolean isFile) {}
@@ -235,12 +273,20 @@ class VerdictController {
   @GetMapping("/c/{cid}/verdict/{product}")
   @MayUse(Audience.OWNER)
   String product(
-      @PathVariable String cid, @PathVariable String product,
-      @RequestParam(required = false) @Nullable String test, Model model) {
+      @PathVariable String cid,
+      @PathVariable String product,
+      @RequestParam(required = false) @Nullable String test,
+      Model model) {
     Workbench.Sheet sheet = workbench.sheet(cid);
     ProductVerdict scored =
-        sheet.verdict().flatMap(v -> v.product(product))
-            .orElseThrow(() -> new InputException(Problem.error(Place.of(product), "no such product", "a product with a verdict", "")));
+        sheet
+            .verdict()
+            .flatMap(v -> v.product(product))
+            .orElseThrow(
+                () ->
+                    new InputException(
+                        Problem.error(
+                            Place.of(product), "no such product", "a product with a verdict", "")));
     List<TestRows> tests = new ArrayList<>();
     for (Node node : scored.tests()) {
       if (test == null || node.id().equals(test)) {
@@ -249,8 +295,14 @@ class VerdictController {
         criteria(sheet, plan, product, node, plan.criteria(), criteria);
         tests.add(
             new TestRows(
-                node.id(), node.name(), Scores.sentence(node.score()),
-                node.parts() + (node.parts() == 1 ? " part" : " parts") + ", " + node.runs() + (node.runs() == 1 ? " run" : " runs"),
+                node.id(),
+                node.name(),
+                Scores.sentence(node.score()),
+                node.parts()
+                    + (node.parts() == 1 ? " part" : " parts")
+                    + ", "
+                    + node.runs()
+                    + (node.runs() == 1 ? " run" : " runs"),
                 criteria));
       }
     }
@@ -263,10 +315,15 @@ class VerdictController {
   }
 
   private static void criteria(
-      Workbench.Sheet sheet, TestPlan test, String product, Node node, List<ValueNode> values,
+      Workbench.Sheet sheet,
+      TestPlan test,
+      String product,
+      Node node,
+      List<ValueNode> values,
       List<CriterionRows> rows) {
     for (Node child : node.children()) {
-      ValueNode value = values.stream().filter(v -> v.id().equals(child.id())).findFirst().orElse(null);
+      ValueNode value =
+          values.stream().filter(v -> v.id().equals(child.id())).findFirst().orElse(null);
       if (value instanceof Criterion criterion) {
         rows.add(criterion(sheet, test, product, child, criterion));
       } else if (value instanceof ValueNode.Group group) {
@@ -289,17 +346,28 @@ class VerdictController {
           m.evidence().stream()
               .map(e -> e.replaceAll("[#@ ].*", ""))
               .distinct()
-              .map(e -> new Source(e, sheet.campaign().evidence().stream().anyMatch(f -> f.path().equals(e))))
+              .map(
+                  e ->
+                      new Source(
+                          e,
+                          sheet.campaign().evidence().stream().anyMatch(f -> f.path().equals(e))))
               .toList();
       String why = m.note() == null ? "" : (components.isEmpty() ? "" : "; ") + m.note();
       runs.add(new RunRow(value.run(), Shown.measurement(m), components + why, sources));
     }
     String measured =
-        node.measurement() == null ? "Nothing measured."
-            : node.measurement().label() + ": " + Shown.measurement(node.measurement()) + ". " + node.measurement().definition();
+        node.measurement() == null
+            ? "Nothing measured."
+            : node.measurement().label()
+                + ": "
+                + Shown.measurement(node.measurement())
+                + ". "
+                + node.measurement().definition();
     return new CriterionRows(
         criterion.name() + ", " + criterion.parts() + (criterion.parts() == 1 ? " part" : " parts"),
-        Scores.sentence(node.score()), measured,
-        CurvePicture.of(criterion, values.stream().map(Measured.Value::value).toList()), runs);
+        Scores.sentence(node.score()),
+        measured,
+        CurvePicture.of(criterion, values.stream().map(Measured.Value::value).toList()),
+        runs);
   }
 }

@@ -3,7 +3,8 @@
  *
  * <p><b>Where to start.</b> VerdictController, and the templates of the same name.
  *
- * <p><b>The trap.</b> Every score on a page is one click from what it was computed from; a score without that way does not belong there.
+ * <p><b>The trap.</b> Every score on a page is one click from what it was computed from; a score
+ * without that way does not belong there.
  *
  * <p>Depends on the desk and the web frame; nothing depends on it.
  */

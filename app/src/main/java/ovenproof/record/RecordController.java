@@ -60,7 +60,10 @@ class RecordController {
     }
     desk.attachments(cid)
         .forEach(
-            a -> done.add(new Done(a.at(), a.who(), "attached " + a.path(), a.sha256().substring(0, 12))));
+            a ->
+                done.add(
+                    new Done(
+                        a.at(), a.who(), "attached " + a.path(), a.sha256().substring(0, 12))));
     done.sort(Comparator.comparing(Done::at).reversed());
     int first = Math.max(0, Math.min(from, done.size()));
     model.addAttribute("cid", cid);
@@ -80,7 +83,9 @@ class RecordController {
 
   private static String words(Object body) {
     if (body instanceof Run r) {
-      return "began run " + r.id() + (r.redoOf() == null ? "" : ", redo of " + r.redoOf() + ": " + r.cause());
+      return "began run "
+          + r.id()
+          + (r.redoOf() == null ? "" : ", redo of " + r.redoOf() + ": " + r.cause());
     } else if (body instanceof Event e) {
       return e.run() + ": " + e.type().word() + " at " + Shown.elapsed(e.elapsedSeconds());
     } else if (body instanceof Reading r) {

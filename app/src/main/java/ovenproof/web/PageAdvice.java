@@ -40,7 +40,9 @@ class PageAdvice {
   @ResponseStatus(HttpStatus.NOT_FOUND)
   String input(InputException failure, Model model, HttpServletRequest request) {
     return page(
-        model, request, "That cannot be shown",
+        model,
+        request,
+        "That cannot be shown",
         failure.problems().stream().map(Object::toString).toList(),
         "Go back, or begin at Home.");
   }
@@ -50,7 +52,9 @@ class PageAdvice {
   String outside(OutsideException failure, Model model, HttpServletRequest request) {
     LOG.warn("outside failure", failure);
     return page(
-        model, request, "Something outside the program failed",
+        model,
+        request,
+        "Something outside the program failed",
         List.of(String.valueOf(failure.getMessage())),
         "Go back: your browser keeps what you typed. Send it again when the cause is mended.");
   }
@@ -59,7 +63,9 @@ class PageAdvice {
   @ResponseStatus(HttpStatus.CONTENT_TOO_LARGE)
   String tooLarge(Model model, HttpServletRequest request) {
     return page(
-        model, request, "The file is too large",
+        model,
+        request,
+        "The file is too large",
         List.of("Found more than 500 MB in a file, or 1 GB at once. Nothing was kept of it."),
         "Split the log or export it smaller; whole campaigns go in by “ovenproof serve --import DIR”.");
   }
@@ -68,24 +74,34 @@ class PageAdvice {
   @ResponseStatus(HttpStatus.NOT_FOUND)
   String missing(Model model, HttpServletRequest request) {
     return page(
-        model, request, "There is no such page", List.of("Found nothing at this address."),
+        model,
+        request,
+        "There is no such page",
+        List.of("Found nothing at this address."),
         "Begin at Home.");
   }
 
   @ExceptionHandler(Exception.class)
   String fault(
-      Exception fault, Model model, HttpServletRequest request,
+      Exception fault,
+      Model model,
+      HttpServletRequest request,
       jakarta.servlet.http.HttpServletResponse response) {
     if (fault instanceof org.springframework.web.ErrorResponse known) {
       response.setStatus(known.getStatusCode().value());
       return page(
-          model, request, "The request was not understood",
-          List.of("The server expected something else here."), "Go back and try again.");
+          model,
+          request,
+          "The request was not understood",
+          List.of("The server expected something else here."),
+          "Go back and try again.");
     }
     LOG.error("fault at {}", request.getRequestURI(), fault);
     response.setStatus(500);
     return page(
-        model, request, "A fault in the program itself",
+        model,
+        request,
+        "A fault in the program itself",
         List.of("Nothing was changed. The log of the program says more."),
         "Go back: your browser keeps what you typed.");
   }

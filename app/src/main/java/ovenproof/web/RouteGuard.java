@@ -11,8 +11,8 @@ import org.springframework.web.servlet.HandlerInterceptor;
 final class RouteGuard implements HandlerInterceptor {
 
   @Override
-  public boolean preHandle(
-      HttpServletRequest request, HttpServletResponse response, Object handler) throws IOException {
+  public boolean preHandle(HttpServletRequest request, HttpServletResponse response, Object handler)
+      throws IOException {
     if (!(handler instanceof HandlerMethod method)
         || method.getBeanType().getName().startsWith("org.springframework.")) {
       return true;

@@ -34,9 +34,12 @@ public final class WebServer implements AutoCloseable {
               .initializers(
                   context ->
                       ((GenericApplicationContext) context)
-                          .registerBean(Desk.class, () -> desk, definition -> {
-                            definition.setDestroyMethodName(null);
-                          }))
+                          .registerBean(
+                              Desk.class,
+                              () -> desk,
+                              definition -> {
+                                definition.setDestroyMethodName(null);
+                              }))
               .properties(properties(desk, port))
               .run());
     } catch (RuntimeException failure) {

@@ -5,7 +5,9 @@ import jakarta.servlet.http.HttpServletRequest;
 import java.util.List;
 import java.util.Locale;
 
-/** Who sits at the desk: a role, chosen by whoever does, kept in a cookie. There are no accounts. */
+/**
+ * Who sits at the desk: a role, chosen by whoever does, kept in a cookie. There are no accounts.
+ */
 public enum Who {
   LEAD,
   OPERATOR,

@@ -11,9 +11,9 @@ import ovenproof.desk.DeskCampaign;
 import ovenproof.input.InputException;
 import ovenproof.input.Place;
 import ovenproof.input.Problem;
-import ovenproof.measure.Measured;
 import ovenproof.measure.MeasureRegistry;
 import ovenproof.measure.MeasureService;
+import ovenproof.measure.Measured;
 import ovenproof.measure.MeasurementCache;
 import ovenproof.method.Method;
 import ovenproof.verdict.Verdict;
@@ -91,8 +91,16 @@ public final class Workbench {
       Method.Profile yours = new Method.Profile("your-own-parts", "Your own parts", parts);
       Method weighted =
           new Method(
-              m.id(), m.title(), m.version(), m.population(), m.why(), m.facts(), m.ratedFacts(),
-              m.tests(), m.scoring(), List.of(yours));
+              m.id(),
+              m.title(),
+              m.version(),
+              m.population(),
+              m.why(),
+              m.facts(),
+              m.ratedFacts(),
+              m.tests(),
+              m.scoring(),
+              List.of(yours));
       return verdicts.score(with(campaign, weighted), measured(), yours.id()).verdict();
     }
   }
@@ -121,10 +129,29 @@ public final class Workbench {
 
   private static Campaign with(Campaign c, Method method) {
     return new Campaign(
-        c.info(), method, c.products(), c.leftOut(), c.specimens(), c.prices(), c.facts(),
-        c.ratedSteps(), c.settingCards(), c.plan(), c.runs(), c.notRun(), c.events(),
-        c.deviations(), c.readings(), c.lots(), c.pieces(), c.ratings(), c.instruments(),
-        c.calibrations(), c.traces(), c.photos(), c.evidence());
+        c.info(),
+        method,
+        c.products(),
+        c.leftOut(),
+        c.specimens(),
+        c.prices(),
+        c.facts(),
+        c.ratedSteps(),
+        c.settingCards(),
+        c.plan(),
+        c.runs(),
+        c.notRun(),
+        c.events(),
+        c.deviations(),
+        c.readings(),
+        c.lots(),
+        c.pieces(),
+        c.ratings(),
+        c.instruments(),
+        c.calibrations(),
+        c.traces(),
+        c.photos(),
+        c.evidence());
   }
 
   private static InputException noSuch(String id) {
