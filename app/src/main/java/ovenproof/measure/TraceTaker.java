@@ -220,7 +220,7 @@ final class TraceTaker implements Taker {
   }
 
   /** Channels of this run: bound to it, or to its product while it ran. */
-  private static List<TraceBinding> bindings(RunEvidence run) {
+  static List<TraceBinding> bindings(RunEvidence run) {
     Run r = run.run();
     return run.campaign().traces().stream()
         .filter(b -> b.run() == null ? ofProduct(b, run) : b.run().equals(r.id()))

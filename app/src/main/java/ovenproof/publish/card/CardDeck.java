@@ -273,12 +273,10 @@ public final class CardDeck {
         .text(
             Lettering.MEDIUM, Scores.rank(product.rank()), LEFT, y, size, 130, SECOND, Anchor.START)
         .text(Lettering.BOLD, product.name(), LEFT + 150, y, size, 520, INK, Anchor.START);
-    drawing.axis(880, 1560, y + 4);
-    bead(drawing, product.score(), 880, 1560, y + 4);
-    String digits =
-        (product.score().known() == Score.Known.AT_MOST ? "≤ " : "")
-            + Scores.digits(product.score());
-    drawing.text(Lettering.BOLD, digits, RIGHT, y, size, 170, INK, Anchor.END);
+    drawing.axis(860, 1400, y + 4);
+    bead(drawing, product.score(), 860, 1400, y + 4);
+    String words = Scores.words(product.score());
+    drawing.text(Lettering.BOLD, words, RIGHT, y, size, 320, INK, Anchor.END);
   }
 
   private void comparison(ProductVerdict first, ProductVerdict second) {
@@ -394,7 +392,7 @@ public final class CardDeck {
         Card.Kind.THERMOMETER,
         dual.first(),
         product.name(),
-        test.name() + " · " + dual.second() + " · n = " + n,
+        test.name() + ", " + mean.label() + " · " + dual.second() + " · n = " + n,
         HEAT);
   }
 

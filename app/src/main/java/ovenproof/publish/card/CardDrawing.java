@@ -103,7 +103,8 @@ final class CardDrawing {
     body.append(
         String.format(
             Locale.ROOT,
-            "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"%.1f\" fill=\"%s\"/>",
+            "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"%.1f\" fill=\"%s\" stroke=\"#0d171b\""
+                + " stroke-width=\"6\"/>",
             x,
             y,
             radius,

@@ -206,13 +206,18 @@ public final class Findings {
     List<String> said = new ArrayList<>();
     for (GateOutcome gate : product.gates()) {
       if (gate.state() != GateOutcome.State.PASSED) {
-        said.add(gate.words());
+        said.add(GateWords.sentence(edition, gate));
       }
     }
     if (!product.missing().isEmpty()) {
       said.add(missing(product.missing()));
     }
     return said;
+  }
+
+  /** A limit and what it said, in a sentence. */
+  public String gate(GateOutcome gate) {
+    return GateWords.sentence(edition, gate);
   }
 
   /** Runs that are listed but do not count, each with the reason. */

@@ -43,7 +43,7 @@ public record ForAndAgainst(List<Point> forIt, List<Point> against) {
     }
     for (GateOutcome gate : product.gates()) {
       if (gate.state() == GateOutcome.State.FIRED || gate.state() == GateOutcome.State.NOT_SHOWN) {
-        against.add(new Point(gate.words(), gate.test()));
+        against.add(new Point(GateWords.sentence(edition, gate), gate.test()));
       }
     }
     return new ForAndAgainst(forIt, against);

@@ -1,6 +1,7 @@
 package ovenproof.publish.site;
 
 import static j2html.TagCreator.a;
+import static j2html.TagCreator.details;
 import static j2html.TagCreator.div;
 import static j2html.TagCreator.each;
 import static j2html.TagCreator.h2;
@@ -12,6 +13,7 @@ import static j2html.TagCreator.rawHtml;
 import static j2html.TagCreator.section;
 import static j2html.TagCreator.small;
 import static j2html.TagCreator.span;
+import static j2html.TagCreator.summary;
 import static j2html.TagCreator.td;
 import static j2html.TagCreator.th;
 import static j2html.TagCreator.tr;
@@ -96,6 +98,16 @@ final class Elements {
 
   static DomContent bullets(List<String> sentences) {
     return ul(each(sentences, s -> li(s))).withClass("plain-list");
+  }
+
+  /** Few sentences as they are; more than three behind their number. */
+  static DomContent folded(List<String> sentences, String what) {
+    List<String> said =
+        sentences.stream().map(ovenproof.publish.edition.Words::capital).toList();
+    if (said.size() <= 3) {
+      return said.isEmpty() ? rawHtml("") : bullets(said);
+    }
+    return details(summary(said.size() + " " + what), bullets(said));
   }
 
   /** A paragraph, or nothing. */

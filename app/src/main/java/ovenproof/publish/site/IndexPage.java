@@ -50,7 +50,6 @@ final class IndexPage {
     List<DomContent> parts = new ArrayList<>();
     parts.add(ranking());
     parts.add(matrix());
-    view.edition().campaign();
     parts.add(new FactsTable(view).part(SiteAddresses.INDEX));
     parts.add(notTested());
     parts.add(acquired());
@@ -70,7 +69,7 @@ final class IndexPage {
 
   private DomContent warnings() {
     List<String> warnings = view.edition().verdict().warnings();
-    return warnings.isEmpty() ? rawHtml("") : Elements.bullets(warnings);
+    return Elements.folded(warnings, "remarks on the numbers");
   }
 
   private DomContent ranking() {

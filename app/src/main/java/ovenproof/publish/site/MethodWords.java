@@ -22,6 +22,7 @@ import ovenproof.method.Gate;
 import ovenproof.method.Method;
 import ovenproof.method.TestPlan;
 import ovenproof.method.TestPlan.StopRule;
+import ovenproof.publish.edition.GateWords;
 import ovenproof.publish.figure.Dual;
 import ovenproof.publish.figure.Figures;
 
@@ -180,7 +181,7 @@ final class MethodWords {
    * side.
    */
   static String gate(Gate gate) {
-    String limit = limit(gate);
+    String limit = GateWords.limit(gate);
     String what =
         switch (gate.kind()) {
           case VETO -> "no score";
@@ -195,20 +196,5 @@ final class MethodWords {
             ? " A matter of safety: passed only when the evidence carries it at 95 %."
             : "";
     return gate.name() + ": " + limit + ", else " + what + scope + "." + safety;
-  }
-
-  private static String limit(Gate gate) {
-    if (gate.atLeast() != null && gate.atMost() != null) {
-      return "from "
-          + Figures.dual(gate.atLeast(), Rounding.FLOOR_UP)
-          + " to "
-          + Figures.dual(gate.atMost(), Rounding.LIMIT_DOWN);
-    }
-    if (gate.atLeast() != null) {
-      return "at least " + Figures.dual(gate.atLeast(), Rounding.FLOOR_UP);
-    }
-    return gate.atMost() == null
-        ? "as the method says"
-        : "at most " + Figures.dual(gate.atMost(), Rounding.LIMIT_DOWN);
   }
 }

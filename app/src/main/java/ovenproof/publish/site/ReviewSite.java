@@ -70,7 +70,7 @@ public final class ReviewSite {
             addresses,
             PrivateNames.of(edition.campaign()),
             shown,
-            Map.of(),
+            new Traces(edition).draw(),
             editions.changes());
     DataTables tables = new DataTables(edition, view.names());
     List<Page> pages = pages(view, tables);
