@@ -10,8 +10,8 @@ import ovenproof.core.trace.Trace;
 import ovenproof.evidence.EvidenceSource;
 
 /**
- * The traces of a run, for drawing: as logged, on the run's own clock, without the corrections of the
- * instruments. Each file is read once. Safe for use by threads.
+ * The traces of a run, for drawing: as logged, on the run's own clock, without the corrections of
+ * the instruments. Each file is read once. Safe for use by threads.
  */
 public final class RunTraces {
   private final Campaign campaign;

@@ -75,9 +75,11 @@ class HostileNamesTest {
     new Publisher().publish(edition(), site);
     Path ratings = folder.resolve("campaign/ratings.csv");
     Files.writeString(
-        ratings, Files.readString(ratings).replaceAll("(alder-toast-\\d,crispness),[0-9.]+", "$1,2.5"));
+        ratings,
+        Files.readString(ratings).replaceAll("(alder-toast-\\d,crispness),[0-9.]+", "$1,2.5"));
     new Publisher().publish(SmallCampaign.edition(folder.resolve("campaign")), site);
     assertThat(new SiteFiles(site).text("index.html")).contains("became").contains("score");
-    assertThat(folder).isDirectoryNotContaining(p -> p.getFileName().toString().startsWith(".site"));
+    assertThat(folder)
+        .isDirectoryNotContaining(p -> p.getFileName().toString().startsWith(".site"));
   }
 }

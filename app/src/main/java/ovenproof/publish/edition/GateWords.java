@@ -6,7 +6,9 @@ import ovenproof.method.Gate;
 import ovenproof.publish.figure.Figures;
 import ovenproof.verdict.Verdict.GateOutcome;
 
-/** A limit and what it said of a product, in a sentence; floors and ceilings keep their safe side. */
+/**
+ * A limit and what it said of a product, in a sentence; floors and ceilings keep their safe side.
+ */
 public final class GateWords {
 
   private GateWords() {}

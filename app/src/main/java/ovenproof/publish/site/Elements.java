@@ -102,8 +102,7 @@ final class Elements {
 
   /** Few sentences as they are; more than three behind their number. */
   static DomContent folded(List<String> sentences, String what) {
-    List<String> said =
-        sentences.stream().map(ovenproof.publish.edition.Words::capital).toList();
+    List<String> said = sentences.stream().map(ovenproof.publish.edition.Words::capital).toList();
     if (said.size() <= 3) {
       return said.isEmpty() ? rawHtml("") : bullets(said);
     }

@@ -63,7 +63,10 @@ final class ProductPage {
     return new Page(
         path,
         view.findings().product(product),
-        List.of(lane(), p(intro()), Elements.bullets(view.findings().reservations(product)),
+        List.of(
+            lane(),
+            p(intro()),
+            Elements.bullets(view.findings().reservations(product)),
             Elements.folded(product.missing(), "reasons why something is missing")),
         parts.stream().filter(Objects::nonNull).toList(),
         new StructuredData(view.edition()).product(product));
@@ -165,7 +168,10 @@ final class ProductPage {
   }
 
   private DomContent gateRow(GateOutcome gate) {
-    return tr(th(gate.name()).attr("scope", "row"), td(testName(gate.test())), td(view.findings().gate(gate)));
+    return tr(
+        th(gate.name()).attr("scope", "row"),
+        td(testName(gate.test())),
+        td(view.findings().gate(gate)));
   }
 
   private String testName(String id) {

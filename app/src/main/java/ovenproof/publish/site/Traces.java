@@ -49,7 +49,9 @@ final class Traces {
                   library.of(run).stream()
                       .filter(p -> p.trace().unit() == Unit.CELSIUS)
                       .filter(p -> !p.binding().place().equals("ambient"))
-                      .sorted(Comparator.comparing((Placed p) -> rank(p)).thenComparing(p -> p.binding().place()))
+                      .sorted(
+                          Comparator.comparing((Placed p) -> rank(p))
+                              .thenComparing(p -> p.binding().place()))
                       .limit(MOST_LINES)
                       .toList();
               if (!temperatures.isEmpty()) {
@@ -103,9 +105,19 @@ final class Traces {
       }
     }
     String places =
-        placed.stream().map(p -> p.binding().place().replace('-', ' ')).collect(Collectors.joining(", "));
+        placed.stream()
+            .map(p -> p.binding().place().replace('-', ' '))
+            .collect(Collectors.joining(", "));
     String sentence =
-        "Temperatures of " + edition.name(run.product()) + ", " + test.name() + ", " + run.id() + ": " + places + highest(placed);
+        "Temperatures of "
+            + edition.name(run.product())
+            + ", "
+            + test.name()
+            + ", "
+            + run.id()
+            + ": "
+            + places
+            + highest(placed);
     LineChart chart =
         new LineChart(
             sentence,
@@ -130,7 +142,11 @@ final class Traces {
 
   private String events(Run run) {
     return edition.campaign().eventsOf(run.id()).stream()
-        .filter(e -> e.type() == Event.Type.SIGNAL || e.type() == Event.Type.LOAD || e.type() == Event.Type.STOP)
+        .filter(
+            e ->
+                e.type() == Event.Type.SIGNAL
+                    || e.type() == Event.Type.LOAD
+                    || e.type() == Event.Type.STOP)
         .limit(4)
         .map(e -> e.type().word() + " " + Figures.text(e.elapsedSeconds(), Unit.SECOND))
         .collect(Collectors.joining(", "));
@@ -157,7 +173,8 @@ final class Traces {
       ys[i] = n == 0 ? Double.NaN : sum / n;
     }
     String place = line.binding().place();
-    Style style = place.startsWith("core") ? Style.CORE : place.equals("centre") ? Style.HEAT : Style.OTHER;
+    Style style =
+        place.startsWith("core") ? Style.CORE : place.equals("centre") ? Style.HEAT : Style.OTHER;
     return new Series(place.replace('-', ' '), style, xs, ys);
   }
 }
