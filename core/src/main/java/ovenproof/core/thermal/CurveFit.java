@@ -5,9 +5,6 @@ import org.apache.commons.statistics.distribution.TDistribution;
 import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.LUDecomposition;
-import org.hipparchus.linear.MatrixUtils;
-import org.hipparchus.linear.QRDecomposition;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
@@ -180,22 +177,48 @@ public record CurveFit(
     return (a + b) / 2;
   }
 
+  /**
+   * Restricted: the determinant of the normal equations takes account of the parameters spent. A
+   * singular problem has no likelihood.
+   */
   private static double minusTwoLogLikelihood(double[] residuals, double[][] rows, double rho) {
-    RealMatrix j = new Array2DRowRealMatrix(whitenRows(rows, rho), false);
-    RealVector r = new ArrayRealVector(whiten(residuals, rho));
-    QRDecomposition qr = new QRDecomposition(j);
-    RealMatrix triangle = qr.getR();
-    double logDeterminant = 0;
-    for (int k = 0; k < j.getColumnDimension(); k++) {
-      logDeterminant += 2 * Math.log(Math.abs(triangle.getEntry(k, k)) + 1e-300);
-    }
-    RealVector rotated = qr.getQT().operate(r);
+    double[][] j = whitenRows(rows, rho);
+    double[] r = whiten(residuals, rho);
+    int p = rows[0].length;
+    double[][] normal = new double[p][p];
+    double[] right = new double[p];
     double rss = 0;
-    for (int i = j.getColumnDimension(); i < rotated.getDimension(); i++) {
-      rss += rotated.getEntry(i) * rotated.getEntry(i);
+    for (int i = 0; i < r.length; i++) {
+      rss += r[i] * r[i];
+      for (int k = 0; k < p; k++) {
+        right[k] += j[i][k] * r[i];
+        for (int m = 0; m <= k; m++) {
+          normal[k][m] += j[i][k] * j[i][m];
+        }
+      }
     }
-    int freedom = residuals.length - j.getColumnDimension();
-    return freedom * Math.log(rss / freedom + 1e-300) - Math.log(1 - rho * rho) + logDeterminant;
+    double logDeterminant = 0;
+    for (int k = 0; k < p; k++) {
+      for (int m = 0; m <= k; m++) {
+        double sum = normal[k][m];
+        for (int l = 0; l < m; l++) {
+          sum -= normal[k][l] * normal[m][l];
+        }
+        if (k == m && sum <= 0) {
+          return Double.POSITIVE_INFINITY;
+        }
+        normal[k][m] = k == m ? Math.sqrt(sum) : sum / normal[m][m];
+      }
+      for (int l = 0; l < k; l++) {
+        right[k] -= normal[k][l] * right[l];
+      }
+      right[k] /= normal[k][k];
+      rss -= right[k] * right[k];
+      logDeterminant += 2 * Math.log(normal[k][k]);
+    }
+    int freedom = residuals.length - p;
+    double variance = Math.max(rss, 1e-300) / freedom;
+    return freedom * Math.log(variance) - Math.log(1 - rho * rho) + logDeterminant;
   }
 
   public double standardError(int parameter) {
@@ -216,17 +239,5 @@ public record CurveFit(
   /** Half-width of the two-sided interval in standard errors. */
   public double quantile(double level) {
     return TDistribution.of(degreesOfFreedom).inverseCumulativeProbability((1 + level) / 2);
-  }
-
-  /** Condition of the fit: the determinant of the correlation matrix of the estimates. */
-  double correlationDeterminant() {
-    int p = parameters.length;
-    RealMatrix r = MatrixUtils.createRealMatrix(p, p);
-    for (int i = 0; i < p; i++) {
-      for (int k = 0; k < p; k++) {
-        r.setEntry(i, k, covariance[i][k] / (standardError(i) * standardError(k)));
-      }
-    }
-    return new LUDecomposition(r).getDeterminant();
   }
 }

@@ -27,8 +27,12 @@ record HoldCeiling(double celsius, double u, double duty) {
     if (steady == null) {
       return new Outcome(null, "there is no steady hold either: " + curve.whyNotSteady());
     }
-    Double percent = Duty.percent(input, steady.startSecond(), steady.endSecond());
-    if (percent == null) {
+    // The walls still take heat when the air is long steady: the last third counts, and what the
+    // third before it was higher is its uncertainty.
+    double third = (steady.endSecond() - steady.startSecond()) / 3;
+    Double percent = Duty.percent(input, steady.endSecond() - third, steady.endSecond());
+    Double before = Duty.percent(input, steady.endSecond() - 2 * third, steady.endSecond() - third);
+    if (percent == null || before == null) {
       return new Outcome(null, "neither power nor duty was logged during the hold");
     }
     Double known = input.ambientCelsius();
@@ -44,15 +48,17 @@ record HoldCeiling(double celsius, double u, double duty) {
               rise,
               percent));
     }
-    return new Outcome(of(ambient, rise, Math.min(1, duty), steady), "");
+    double drift = Math.abs(before - percent) / 100;
+    return new Outcome(of(ambient, rise, Math.min(1, duty), drift, steady), "");
   }
 
-  private static HoldCeiling of(double ambient, double rise, double duty, SteadyState steady) {
+  private static HoldCeiling of(
+      double ambient, double rise, double duty, double drift, SteadyState steady) {
     double highest = rise / duty;
     double lowest = rise / Math.pow(duty, 1 / LARGEST_EXPONENT);
     double middle = (highest + lowest) / 2;
     double exponentU = (highest - lowest) / Math.sqrt(12);
-    double dutyU = duty * (1 - duty) / Math.max(1, steady.blocks());
+    double dutyU = Math.hypot(drift, 3 * duty * (1 - duty) / Math.max(3, steady.blocks()));
     double meanU = steady.standardError() / duty;
     double u =
         Math.sqrt(exponentU * exponentU + Math.pow(middle * dutyU / duty, 2) + meanU * meanU);

@@ -3,6 +3,9 @@ package ovenproof.core.trace;
 /** A mean over a moving window, stamped with the middle of the window. */
 final class MovingMean {
 
+  /** A stamp gone astray must not ask for a mean of every second of a century. */
+  private static final int MOST_MEANS = 200_000;
+
   private final double[] seconds;
   private final double[] values;
 
@@ -17,7 +20,8 @@ final class MovingMean {
    */
   static MovingMean of(Trace trace, double width, double end) {
     double start = trace.seconds()[0];
-    double step = Math.max(trace.medianStepSeconds(), width / 100);
+    double least = (end - start) / MOST_MEANS;
+    double step = Math.max(Math.max(trace.medianStepSeconds(), width / 100), least);
     int n = (int) Math.max(0, Math.floor((end - start - width) / step + 1e-9) + 1);
     double[] cumulative = cumulative(trace);
     double[] t = new double[n];

@@ -17,6 +17,8 @@ final class SteadySearch {
   /** Blocks further from the level of the hold than this belong to heating or cooling. */
   private static final double HOLD_BAND_KELVIN = 10;
 
+  private static final int MOST_BLOCKS = 50_000;
+
   private record Block(double start, double end, double mean) {
     double middle() {
       return (start + end) / 2;
@@ -57,9 +59,11 @@ final class SteadySearch {
   }
 
   private Found ofMinutes() {
-    double width = Math.max(60, 5 * trace.medianStepSeconds());
-    List<Block> blocks = new ArrayList<>();
     double last = trace.lastSecond();
+    double span = last - trace.seconds()[0];
+    // A record of years, or with a stamp gone astray, gets longer blocks instead of millions.
+    double width = Math.max(Math.max(60, 5 * trace.medianStepSeconds()), span / MOST_BLOCKS);
+    List<Block> blocks = new ArrayList<>();
     for (double t = trace.seconds()[0]; t + width <= last + 1e-9; t += width) {
       double m = mean(t, t + width);
       if (Double.isFinite(m)) {
