@@ -70,7 +70,8 @@ class HeatingModelTest {
 
   /**
    * Longer preheat at low mains, computed for P/UA = 300 K: −5 % V +17 % at 180 °C and +23 % at 230
-   * °C; −10 % V +40 % and +63 % (own figures for a room at 23 °C, t = −τ·ln(1 − ΔT/ΔT∞) with ΔT∞ ∝ V²).
+   * °C; −10 % V +40 % and +63 % (own figures for a room at 23 °C, t = −τ·ln(1 − ΔT/ΔT∞) with ΔT∞ ∝
+   * V²).
    */
   @ParameterizedTest
   @CsvSource({"0.95, 157, 17", "0.95, 207, 23", "0.90, 157, 40", "0.90, 207, 63"})

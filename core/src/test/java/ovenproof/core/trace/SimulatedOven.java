@@ -4,8 +4,8 @@ import java.util.SplittableRandom;
 import ovenproof.core.quantity.Unit;
 
 /**
- * A two-node heater (air and walls) with a thermostat and a probe that lags, for tests. Everything is
- * invented; the truth is the probe without its calibration error and noise.
+ * A two-node heater (air and walls) with a thermostat and a probe that lags, for tests. Everything
+ * is invented; the truth is the probe without its calibration error and noise.
  *
  * @param powerWatt while the elements are on
  * @param settingCelsius in the middle of the thermostat's band
@@ -29,7 +29,8 @@ record SimulatedOven(
   /** What was logged, and the probe's own temperature without any error. */
   record Log(Trace logged, Trace truth, Trace power) {}
 
-  Log run(double lengthSeconds, double stepSeconds, double calibrationError, SplittableRandom random) {
+  Log run(
+      double lengthSeconds, double stepSeconds, double calibrationError, SplittableRandom random) {
     int n = (int) (lengthSeconds / stepSeconds) + 1;
     double[] t = new double[n];
     double[] logged = new double[n];
@@ -47,10 +48,15 @@ record SimulatedOven(
       logged[i] = probe + calibrationError + noiseKelvin * random.nextGaussian();
       watt[i] = on ? powerWatt : 0;
       for (int k = 0; k < inner; k++) {
-        on = halfBandKelvin == 0 || (on ? air < settingCelsius + halfBandKelvin : air < settingCelsius - halfBandKelvin);
+        on =
+            halfBandKelvin == 0
+                || (on
+                    ? air < settingCelsius + halfBandKelvin
+                    : air < settingCelsius - halfBandKelvin);
         double toWall = AIR_TO_WALL_WATT_PER_KELVIN * (air - wall);
         air += ((on ? powerWatt : 0) - toWall) / AIR_JOULE_PER_KELVIN * dt;
-        wall += (toWall - WALL_TO_ROOM_WATT_PER_KELVIN * (wall - ROOM)) / WALL_JOULE_PER_KELVIN * dt;
+        wall +=
+            (toWall - WALL_TO_ROOM_WATT_PER_KELVIN * (wall - ROOM)) / WALL_JOULE_PER_KELVIN * dt;
         probe += (air - probe) / probeSeconds * dt;
       }
     }

@@ -37,21 +37,25 @@ class TraceMeasuresTest {
     assertThat(take("preheat-first", ramp).value()).isCloseTo(402.5, within(1e-6));
   }
 
-  /** Read 1 K high on a ramp of 0.4 K/s: there 2.5 s too early, and every run of the probe alike. */
+  /**
+   * Read 1 K high on a ramp of 0.4 K/s: there 2.5 s too early, and every run of the probe alike.
+   */
   @Test
   void calibrationOfTheProbeIsASharedComponentWithItsSign() {
     TraceInput ramp =
         TraceInput.of(line(600, 5, t -> 20 + 0.4 * t))
             .withSetting(181.0)
             .withProbe(new ProbeAccuracy("probe:P3@2026-03", 1, 0, null));
-    assertThat(take("preheat-first", ramp).components().get(0).source()).isEqualTo("probe:P3@2026-03");
+    assertThat(take("preheat-first", ramp).components().get(0).source())
+        .isEqualTo("probe:P3@2026-03");
     assertThat(take("preheat-first", ramp).components().get(0).u()).isCloseTo(-2.5, within(1e-6));
     assertThat(take("highest", ramp).components().get(0).u()).isEqualTo(1);
   }
 
   @Test
   void whatIsNeverReachedIsABound() {
-    Measurement m = take("preheat-first", TraceInput.of(line(600, 5, t -> 20 + 0.1 * t)).withSetting(230.0));
+    Measurement m =
+        take("preheat-first", TraceInput.of(line(600, 5, t -> 20 + 0.1 * t)).withSetting(230.0));
     assertThat(m.censored()).isEqualTo(Censoring.ABOVE);
     assertThat(m.value()).isNull();
     assertThat(m.low()).isEqualTo(600);
@@ -62,7 +66,8 @@ class TraceMeasuresTest {
     Trace ramp = line(600, 5, t -> 20 + 0.4 * t);
     double[] values = ramp.values().clone();
     java.util.Arrays.fill(values, 70, 100, Double.NaN);
-    Measurement m = take("preheat-first", TraceInput.of(ramp.withValues(values)).withSetting(180.0));
+    Measurement m =
+        take("preheat-first", TraceInput.of(ramp.withValues(values)).withSetting(180.0));
     assertThat(m.censored()).isEqualTo(Censoring.BETWEEN);
     assertThat(m.low()).isEqualTo(345);
     assertThat(m.high()).isEqualTo(500);
@@ -81,7 +86,9 @@ class TraceMeasuresTest {
   /** A sine of 8 K peak to trough and 60 s around 200 °C; its mean over whole cycles is 200. */
   @Test
   void sineIsMeasuredOverWholeCycles() {
-    TraceInput input = TraceInput.of(line(3000, 1, t -> 200 + 4 * Math.sin(2 * Math.PI * t / 60))).withSetting(195.0);
+    TraceInput input =
+        TraceInput.of(line(3000, 1, t -> 200 + 4 * Math.sin(2 * Math.PI * t / 60)))
+            .withSetting(195.0);
     assertThat(take("steady-mean", input).value()).isCloseTo(200, within(0.01));
     assertThat(take("offset", input).value()).isCloseTo(5, within(0.01));
     assertThat(take("cycle-amplitude", input).value()).isCloseTo(8, within(0.05));
@@ -96,7 +103,9 @@ class TraceMeasuresTest {
     assertThat(take("mid-range", input).value()).isGreaterThan(mean + 2);
   }
 
-  /** 1/√(1 + (2πτ/P)²) is 43 % for τ 20 s and P 60 s, 89 % for τ 5 s (own figures from the formula). */
+  /**
+   * 1/√(1 + (2πτ/P)²) is 43 % for τ 20 s and P 60 s, 89 % for τ 5 s (own figures from the formula).
+   */
   @ParameterizedTest
   @CsvSource({"20, 0.431, true", "5, 0.886, false"})
   void swingFasterThanTheProbeIsRefused(double tau, double share, boolean refused) {
@@ -109,22 +118,31 @@ class TraceMeasuresTest {
 
   @Test
   void energyIsPowerTimesTime() {
-    Trace power = new Trace("power", new double[] {0, 1800, 3600}, new double[] {1000, 1000, 1000}, Unit.WATT);
+    Trace power =
+        new Trace(
+            "power", new double[] {0, 1800, 3600}, new double[] {1000, 1000, 1000}, Unit.WATT);
     TraceInput input = TraceInput.of(line(3600, 5, t -> 100)).withPower(power);
     assertThat(take("energy", input).value()).isCloseTo(1.0, within(1e-12));
   }
 
   @Test
   void counterSetBackOnTheWayStillCounts() {
-    Trace counter = new Trace("e", new double[] {0, 60, 120, 180}, new double[] {5, 5.4, 0.1, 0.3}, Unit.KILOWATT_HOUR);
-    assertThat(take("energy", TraceInput.of(line(180, 5, t -> 100)).withEnergy(counter)).value()).isCloseTo(0.6, within(1e-12));
+    Trace counter =
+        new Trace(
+            "e",
+            new double[] {0, 60, 120, 180},
+            new double[] {5, 5.4, 0.1, 0.3},
+            Unit.KILOWATT_HOUR);
+    assertThat(take("energy", TraceInput.of(line(180, 5, t -> 100)).withEnergy(counter)).value())
+        .isCloseTo(0.6, within(1e-12));
   }
 
   @Test
   void spreadIsTheDeviationOfTheSteadyMeans() {
     Trace centre = line(1800, 5, t -> 200);
     TraceInput input =
-        TraceInput.of(centre).withPoints(List.of(centre, line(1800, 5, t -> 190), line(1800, 5, t -> 210)));
+        TraceInput.of(centre)
+            .withPoints(List.of(centre, line(1800, 5, t -> 190), line(1800, 5, t -> 210)));
     assertThat(take("spread", input).value()).isCloseTo(10, within(1e-9));
     assertThat(take("spread-range", input).value()).isCloseTo(20, within(1e-9));
   }
@@ -132,7 +150,8 @@ class TraceMeasuresTest {
   @Test
   void coldestOfTheCoresCounts() {
     TraceInput input =
-        TraceInput.of(line(600, 5, t -> 200)).withCores(List.of(line(600, 5, t -> 75), line(600, 5, t -> 71.5)));
+        TraceInput.of(line(600, 5, t -> 200))
+            .withCores(List.of(line(600, 5, t -> 75), line(600, 5, t -> 71.5)));
     assertThat(take("core-highest", input).value()).isEqualTo(71.5);
   }
 
@@ -140,7 +159,10 @@ class TraceMeasuresTest {
   @ParameterizedTest
   @ValueSource(longs = {1, 2, 3})
   void shiftOfTheReadingsShiftsTheTemperatures(long seed) {
-    Trace a = new SimulatedOven(1500, 180, 4, 6, 0.2).run(3600, 2, 0, new SplittableRandom(seed)).logged();
+    Trace a =
+        new SimulatedOven(1500, 180, 4, 6, 0.2)
+            .run(3600, 2, 0, new SplittableRandom(seed))
+            .logged();
     double[] shifted = a.values().clone();
     for (int i = 0; i < shifted.length; i++) {
       shifted[i] += 7;
@@ -166,9 +188,13 @@ class TraceMeasuresTest {
       ProbeAccuracy probe = new ProbeAccuracy("probe:P1", 1.2, 0, 6.0);
       Measurement m = take(id, TraceInput.of(log.logged()).withSetting(setting).withProbe(probe));
       // The truth: the probe without error, far into the record, or where it first crosses.
-      double truth = id.equals("steady-mean") ? TimeMean.of(log.truth(), m.value() == null ? 0 : 1800, 3600) : crossing(log.truth(), setting);
+      double truth =
+          id.equals("steady-mean")
+              ? TimeMean.of(log.truth(), m.value() == null ? 0 : 1800, 3600)
+              : crossing(log.truth(), setting);
       Double u = m.uncertainty();
-      covered += m.value() != null && u != null && Math.abs(m.value() - truth) <= 1.6448536 * u ? 1 : 0;
+      covered +=
+          m.value() != null && u != null && Math.abs(m.value() - truth) <= 1.6448536 * u ? 1 : 0;
     }
     return covered;
   }
@@ -179,7 +205,8 @@ class TraceMeasuresTest {
       i++;
     }
     double v0 = truth.values()[i - 1];
-    return truth.seconds()[i - 1] + (setting - v0) / (truth.values()[i] - v0) * (truth.seconds()[i] - truth.seconds()[i - 1]);
+    return truth.seconds()[i - 1]
+        + (setting - v0) / (truth.values()[i] - v0) * (truth.seconds()[i] - truth.seconds()[i - 1]);
   }
 
   /** 252 to 287 of 300 lie within the exact binomial limits at 0.1 % for a true 90 %. */
