@@ -1,10 +1,8 @@
 package ovenproof.measure;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import ovenproof.campaign.Photo;
@@ -30,8 +28,6 @@ import ovenproof.method.TestPlan;
 
 /** Photographs of a campaign, each decoded and measured once per set of parameters. */
 final class PhotoLibrary {
-  private static final double LEAST_SHARE_OF_BOX = 0.5;
-  private static final double LARGEST_SHARE_OF_BOX = 1.2;
   private static final int ELLIPSE_POINTS = 64;
 
   private final EvidenceSource evidence;
@@ -67,25 +63,16 @@ final class PhotoLibrary {
         PhotoFile.open(evidence.bytes(photo.file(), PhotoFile.LARGEST_BYTES), photo.file());
     String source = "camera:" + (photo.camera() == null ? photo.file() : photo.camera());
     PhotoAnalyser analyser = PhotoAnalyser.withDefaults().with(settings).expecting(expected);
-    PhotoAnalysis analysis = analyser.analyse(file.picture(), source);
     if (photo.boxes().isEmpty()) {
-      return counted(photo, analysis, expected, subject);
+      return counted(photo, analyser.analyse(file.picture(), source), expected, subject);
     }
-    Map<String, PieceShade> shades = new LinkedHashMap<>();
-    List<Photo.Box> open = new ArrayList<>();
-    for (Photo.Box box : photo.boxes()) {
-      Optional<PieceShade> found = inBox(analysis, box);
-      found.ifPresentOrElse(shade -> shades.put(box.piece(), shade), () -> open.add(box));
-    }
-    if (!open.isEmpty()) {
-      List<Outline> drawn = open.stream().map(box -> inside(file.picture(), box)).toList();
-      PhotoAnalysis byHand = analyser.measure(file.picture(), drawn, source);
-      for (int k = 0; k < open.size(); k++) {
-        shades.put(open.get(k).piece(), byHand.pieces().get(k).shade());
-      }
-    }
+    List<Outline> drawn = photo.boxes().stream().map(box -> inside(file.picture(), box)).toList();
+    PhotoAnalysis byHand = analyser.measure(file.picture(), drawn, source);
     List<Measurement> all = new ArrayList<>();
-    shades.forEach((piece, shade) -> all.addAll(of(photo, shade, subject.withPiece(piece))));
+    for (int i = 0; i < drawn.size(); i++) {
+      Subject piece = subject.withPiece(photo.boxes().get(i).piece());
+      all.addAll(of(photo, byHand.pieces().get(i).shade(), piece));
+    }
     return all;
   }
 
@@ -114,25 +101,6 @@ final class PhotoLibrary {
   private List<Measurement> of(Photo photo, PieceShade shade, Subject subject) {
     List<String> file = List.of(photo.file() + " sha256:" + fingerprint(photo));
     return shade.measurements(subject).stream().map(m -> m.withEvidence(file)).toList();
-  }
-
-  private static Optional<PieceShade> inBox(PhotoAnalysis analysis, Photo.Box box) {
-    return analysis.pieces().stream()
-        .map(PhotoAnalysis.Piece::shade)
-        .filter(shade -> holds(box, shade.outline()))
-        .findFirst();
-  }
-
-  /** The outline's middle lies in the box, and both are about of one size. */
-  private static boolean holds(Photo.Box box, Outline outline) {
-    PixelPoint middle = outline.centroid();
-    boolean inside =
-        middle.x() >= box.x()
-            && middle.x() <= box.x() + box.width()
-            && middle.y() >= box.y()
-            && middle.y() <= box.y() + box.height();
-    double share = outline.area() / ((double) box.width() * box.height());
-    return inside && share > LEAST_SHARE_OF_BOX && share < LARGEST_SHARE_OF_BOX;
   }
 
   /**

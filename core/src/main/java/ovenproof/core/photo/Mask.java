@@ -179,32 +179,43 @@ record Mask(int width, int height, boolean[] set) {
     return DistanceTransform.squared(padded, w, h);
   }
 
-  /** With the holes filled: what cannot be reached from the edge of the picture. */
+  /**
+   * With the holes filled: what cannot be reached from outside. Only the box around the set pixels
+   * is walked, with a border of one, because nothing beyond it can be a hole.
+   */
   Mask filled() {
-    boolean[] outside = new boolean[set.length];
-    int[] stack = new int[set.length];
-    int top = 0;
-    for (int x = 0; x < width; x++) {
-      top = reach(x, outside, stack, top);
-      top = reach((height - 1) * width + x, outside, stack, top);
+    int[] box = box();
+    if (box[2] <= box[0]) {
+      return empty(width, height);
     }
-    for (int y = 0; y < height; y++) {
-      top = reach(y * width, outside, stack, top);
-      top = reach(y * width + width - 1, outside, stack, top);
-    }
+    int w = box[2] - box[0] + 2;
+    int h = box[3] - box[1] + 2;
+    boolean[] outside = new boolean[w * h];
+    int[] stack = new int[w * h];
+    int top = reach(0, outside, stack, 0, box, w);
     while (top > 0) {
       int i = stack[--top];
-      int x = i % width;
-      top = x > 0 ? reach(i - 1, outside, stack, top) : top;
-      top = x < width - 1 ? reach(i + 1, outside, stack, top) : top;
-      top = i >= width ? reach(i - width, outside, stack, top) : top;
-      top = i + width < set.length ? reach(i + width, outside, stack, top) : top;
+      int x = i % w;
+      top = x > 0 ? reach(i - 1, outside, stack, top, box, w) : top;
+      top = x < w - 1 ? reach(i + 1, outside, stack, top, box, w) : top;
+      top = i >= w ? reach(i - w, outside, stack, top, box, w) : top;
+      top = i + w < outside.length ? reach(i + w, outside, stack, top, box, w) : top;
     }
-    return new Mask(width, height, outside).inverted();
+    Mask result = empty(width, height);
+    for (int y = box[1]; y < box[3]; y++) {
+      for (int x = box[0]; x < box[2]; x++) {
+        result.set[y * width + x] = !outside[(y - box[1] + 1) * w + x - box[0] + 1];
+      }
+    }
+    return result;
   }
 
-  private int reach(int i, boolean[] outside, int[] stack, int top) {
-    if (set[i] || outside[i]) {
+  /** {@code i} counts in the box with its border; the border is never set. */
+  private int reach(int i, boolean[] outside, int[] stack, int top, int[] box, int w) {
+    int x = box[0] + i % w - 1;
+    int y = box[1] + i / w - 1;
+    boolean inPicture = x >= 0 && x < width && y >= 0 && y < height;
+    if (outside[i] || inPicture && set[y * width + x]) {
       return top;
     }
     outside[i] = true;

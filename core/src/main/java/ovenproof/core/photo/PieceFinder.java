@@ -86,6 +86,7 @@ public final class PieceFinder {
     private final Picture work;
     private final LabPlanes lab;
     private final Mask excluded;
+    private final Mask allowed;
     private final int factor;
     private final int leastArea;
     private final double unit;
@@ -102,11 +103,12 @@ public final class PieceFinder {
               ? Mask.empty(lab.width(), lab.height())
               : Mask.inside(new Outline(corners).times(1.0 / factor), lab.width(), lab.height())
                   .dilated(2 * unit);
+      this.allowed = excluded.inverted();
     }
 
     Found run() {
       List<List<PieceCandidate>> sets = new ArrayList<>();
-      Mask frame = excluded.inverted();
+      Mask frame = allowed;
       List<Mask> containers = new ArrayList<>();
       tryAll(frame, borderOf(frame), sets, containers);
       for (Mask container : containers) {
@@ -155,7 +157,7 @@ public final class PieceFinder {
       Mask clean = raw.squareOpened((int) Math.ceil(unit));
       List<PieceCandidate> out = new ArrayList<>();
       for (Mask part : clean.parts(leastArea)) {
-        Mask filled = part.filled().and(excluded.inverted());
+        Mask filled = part.filled().and(allowed);
         double share = filled.count() / (double) lab.size();
         if (share > CONTAINER_SHARE && containers.size() < 4) {
           containers.add(filled);

@@ -104,6 +104,11 @@ final class ShiftedCurve {
         most = Math.max(most, Math.max(before, after));
       }
     }
-    return new Interval(Math.max(0, least), Math.min(ValueCurve.BEST, most));
+    return new Interval(onScale(least), onScale(most));
+  }
+
+  /** Sums of shifted curves miss the ends of the scale by a rounding error, on either side. */
+  private static double onScale(double points) {
+    return Math.min(ValueCurve.BEST, Math.max(0, points));
   }
 }
