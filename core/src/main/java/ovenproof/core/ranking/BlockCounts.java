@@ -10,7 +10,9 @@ final class BlockCounts {
   private final int columns;
   private final int indexBits;
   private final long[] keys;
-  private final int[] rank;
+  private final int[][] ranks;
+  private int[] rank;
+  private int waiting;
 
   BlockCounts(int columns, int products) {
     this.columns = columns;
@@ -18,30 +20,46 @@ final class BlockCounts {
     bestLow = new double[products];
     bestHigh = new double[products];
     keys = new long[columns];
-    rank = new int[columns];
+    ranks = new int[4][columns];
+    rank = ranks[0];
     indexBits = Math.max(1, 32 - Integer.numberOfLeadingZeros(columns - 1));
   }
 
   /**
-   * Adds one draw. {@code balance[i,j]} counts +1 when i is above j, −1 when below, 0 when tied.
+   * Adds one draw. {@code balance[i,j]}, j above i, counts +1 when i is above j, −1 when below, 0
+   * when tied; it is brought up to date every four draws.
    */
   void add(double[] score, int[] lowColumn, int[] highColumn) {
+    rank = ranks[waiting];
     rank(score);
-    for (int i = 0; i < columns; i++) {
-      compare(balance, i * columns, rank, rank[i]);
-    }
     best(bestLow, lowColumn, highColumn);
     if (bestHigh.length == columns) {
       System.arraycopy(bestLow, 0, bestHigh, 0, bestHigh.length);
     } else {
       best(bestHigh, highColumn, lowColumn);
     }
+    waiting++;
+    if (waiting == ranks.length) {
+      for (int i = 0; i < columns; i++) {
+        compare(balance, i, ranks[0], ranks[1], ranks[2], ranks[3]);
+      }
+      waiting = 0;
+    }
   }
 
-  /** Sign of the difference in integers: a plain loop that compilers turn into vector code. */
-  private static void compare(int[] balance, int offset, int[] rank, int own) {
-    for (int j = 0; j < rank.length; j++) {
-      balance[offset + j] += ((rank[j] - own) >>> 31) - ((own - rank[j]) >>> 31);
+  /** Signs of differences in integers: a plain loop that compilers turn into vector code. */
+  private static void compare(int[] balance, int i, int[] a, int[] b, int[] c, int[] d) {
+    int offset = i * a.length;
+    int ai = a[i];
+    int bi = b[i];
+    int ci = c[i];
+    int di = d[i];
+    for (int j = i + 1; j < a.length; j++) {
+      int above =
+          ((a[j] - ai) >>> 31) + ((b[j] - bi) >>> 31) + ((c[j] - ci) >>> 31) + ((d[j] - di) >>> 31);
+      int below =
+          ((ai - a[j]) >>> 31) + ((bi - b[j]) >>> 31) + ((ci - c[j]) >>> 31) + ((di - d[j]) >>> 31);
+      balance[offset + j] += above - below;
     }
   }
 

@@ -165,29 +165,44 @@ public final class FieldComparison {
     return errors;
   }
 
+  /**
+   * Sums of products of errors, upper triangle. Differences matter, not levels: taking off each
+   * draw's mean keeps shared errors from eating the digits of the differences. Four draws are added
+   * at a time, because passing over the triangle costs more than the sums.
+   */
   private double[] secondMoments(int block) {
     double[] moments = new double[columns * columns];
-    double[] error = new double[columns];
-    for (int d = block * BLOCK; d < (block + 1) * BLOCK; d++) {
-      for (int i = 0; i < columns; i++) {
-        error[i] = draws[i][d] - estimates[i];
-      }
-      // Differences matter, not levels: taking off the draw's mean keeps shared errors from eating
-      // the digits of the differences.
-      double mean = mean(error);
-      for (int i = 0; i < columns; i++) {
-        error[i] -= mean;
+    double[][] error = new double[4][columns];
+    for (int d = block * BLOCK; d < (block + 1) * BLOCK; d += 4) {
+      for (int k = 0; k < 4; k++) {
+        centredErrors(d + k, error[k]);
       }
       for (int i = 0; i < columns; i++) {
-        addScaled(moments, i * columns, error, error[i]);
+        addProducts(moments, i, error[0], error[1], error[2], error[3]);
       }
     }
     return moments;
   }
 
-  private static void addScaled(double[] target, int offset, double[] row, double factor) {
-    for (int j = 0; j < row.length; j++) {
-      target[offset + j] += factor * row[j];
+  private void centredErrors(int draw, double[] error) {
+    for (int i = 0; i < columns; i++) {
+      error[i] = draws[i][draw] - estimates[i];
+    }
+    double mean = mean(error);
+    for (int i = 0; i < columns; i++) {
+      error[i] -= mean;
+    }
+  }
+
+  private static void addProducts(
+      double[] moments, int i, double[] a, double[] b, double[] c, double[] d) {
+    int offset = i * a.length;
+    double ai = a[i];
+    double bi = b[i];
+    double ci = c[i];
+    double di = d[i];
+    for (int j = i; j < a.length; j++) {
+      moments[offset + j] += (ai * a[j] + bi * b[j]) + (ci * c[j] + di * d[j]);
     }
   }
 
@@ -219,28 +234,24 @@ public final class FieldComparison {
     return sorted[Math.max(0, Math.min(sorted.length - 1, index))];
   }
 
+  /**
+   * The largest |error difference|/SEd of each draw. Errors are sorted and pairs taken from the
+   * ends inwards: once a difference over the smallest SEd of all is no larger than what was found,
+   * no pair further inside can be.
+   */
   private void largestDifferences(int block, double[][] errors, double[] largest) {
-    double[][] tile = new double[columns][BLOCK];
-    for (int i = 0; i < columns; i++) {
-      for (int d = 0; d < BLOCK; d++) {
-        tile[i][d] = draws[i][block * BLOCK + d] - estimates[i];
+    double smallest = Double.POSITIVE_INFINITY;
+    for (double[] row : errors) {
+      for (double error : row) {
+        smallest = error > 0 ? Math.min(smallest, error) : smallest;
       }
     }
-    double[] most = new double[BLOCK];
-    for (int i = 0; i < columns; i++) {
-      for (int j = i + 1; j < columns; j++) {
-        boolean sameProduct = i < products && j == highColumn[i];
-        if (errors[i][j] > 0 && !sameProduct) {
-          raise(most, tile[i], tile[j], 1 / errors[i][j]);
-        }
+    SortedErrors sorted = new SortedErrors(columns);
+    for (int d = block * BLOCK; d < (block + 1) * BLOCK; d++) {
+      for (int i = 0; i < columns; i++) {
+        sorted.set(i, draws[i][d] - estimates[i]);
       }
-    }
-    System.arraycopy(most, 0, largest, block * BLOCK, BLOCK);
-  }
-
-  private static void raise(double[] most, double[] a, double[] b, double factor) {
-    for (int d = 0; d < BLOCK; d++) {
-      most[d] = Math.max(most[d], Math.abs(a[d] - b[d]) * factor);
+      largest[d] = sorted.largest(errors, smallest, products, highColumn);
     }
   }
 
@@ -299,11 +310,16 @@ public final class FieldComparison {
     }
     for (int a = 0; a < products; a++) {
       for (int b = 0; b < products; b++) {
-        low[a][b] = 0.5 + balance[lowColumn[a] * columns + highColumn[b]] / (2 * n);
-        high[a][b] = 0.5 + balance[highColumn[a] * columns + lowColumn[b]] / (2 * n);
+        low[a][b] = 0.5 + balance(balance, lowColumn[a], highColumn[b]) / (2 * n);
+        high[a][b] = 0.5 + balance(balance, highColumn[a], lowColumn[b]) / (2 * n);
       }
     }
     return new Probabilities(low, high, shares(bestLow, n), shares(bestHigh, n));
+  }
+
+  /** Only the upper triangle is counted; the lower is its negative. */
+  private double balance(long[] counted, int a, int b) {
+    return a <= b ? counted[a * columns + b] : -counted[b * columns + a];
   }
 
   private static List<Double> shares(double[] counts, double n) {

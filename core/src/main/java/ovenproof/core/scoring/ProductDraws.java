@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.hipparchus.util.KthSelector;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.random.ErrorSource;
 import ovenproof.core.random.RandomStreams;
@@ -128,11 +127,10 @@ final class ProductDraws {
   }
 
   private Interval interval(NodeScore score) {
-    double[] low = draws(score.id(), Bound.LOW).clone();
-    double[] high = scope == Scope.ONE ? low : draws(score.id(), Bound.HIGH).clone();
-    KthSelector selector = new KthSelector();
-    double least = selector.select(low, null, (int) (0.05 * low.length));
-    double most = selector.select(high, null, (int) Math.ceil(0.95 * high.length) - 1);
+    double[] low = draws(score.id(), Bound.LOW);
+    double[] high = draws(score.id(), Bound.HIGH);
+    double least = OrderStatistic.of(low, (int) (0.05 * low.length));
+    double most = OrderStatistic.of(high, (int) Math.ceil(0.95 * high.length) - 1);
     double shownLow = score.displayedLow() == null ? least : score.displayedLow().doubleValue();
     double shownHigh = score.displayedHigh() == null ? most : score.displayedHigh().doubleValue();
     return new Interval(

@@ -9,7 +9,7 @@ import ovenproof.core.statistics.Interval;
  * operations each.
  */
 final class ShiftedCurve {
-  private static final int CELLS = 64;
+  private static final int CELLS = 256;
 
   private final double[] breaks;
   private final double[] intercepts;
@@ -50,13 +50,16 @@ final class ShiftedCurve {
     firstPiece = breaks.length < Byte.MAX_VALUE && span > 0 ? cells() : new byte[0];
   }
 
-  /** For each cell of a grid over the breaks, the piece at its left edge. */
+  /**
+   * For each cell of a grid over the breaks, the piece at its left edge. A hair is taken off the
+   * edge, so that rounding in the look-up never skips a break.
+   */
   private byte[] cells() {
     byte[] first = new byte[CELLS];
+    double hair = 1e-9 * (breaks[breaks.length - 1] - origin);
     int piece = 0;
     for (int c = 1; c < CELLS; c++) {
-      // One cell early, so that rounding of the edge never skips a break.
-      double edge = origin + (c - 1) / cellsPerUnit;
+      double edge = origin + c / cellsPerUnit - hair;
       while (piece < breaks.length && breaks[piece] <= edge) {
         piece++;
       }
