@@ -247,12 +247,26 @@ public final class PieceFinder {
     }
 
     private Found report(List<PieceCandidate> best) {
-      List<PieceCandidate> pieces = new PieceCount(lab, excluded).fit(best, expected);
+      List<PieceCandidate> pieces =
+          new PieceCount(lab, excluded).fit(withoutShadows(best), expected);
       List<Outline> outlines =
           ReadingOrder.sorted(pieces).stream()
               .map(c -> OutlineTracer.trace(c.mask()).times(factor))
               .toList();
       return new Found(outlines, ground(pieces), work, factor);
+    }
+
+    private List<PieceCandidate> withoutShadows(List<PieceCandidate> pieces) {
+      Mask notGround = excluded;
+      for (PieceCandidate c : pieces) {
+        notGround = notGround.or(c.mask());
+      }
+      ShadowTrim trim = new ShadowTrim(lab, unit);
+      List<PieceCandidate> out = new ArrayList<>();
+      for (PieceCandidate c : pieces) {
+        out.add(PieceCandidate.of(trim.trim(c.mask(), notGround), lab, excluded));
+      }
+      return out;
     }
 
     private List<PixelPoint> ground(List<PieceCandidate> pieces) {
