@@ -64,8 +64,13 @@ final class Traces {
           edition.campaign().runs().stream()
               .filter(r -> r.test().equals(test.id()) && placed.containsKey(r.id()))
               .toList();
-      Axes axes = Axes.around(runs.stream().flatMap(r -> placed.get(r.id()).stream()).toList());
-      runs.forEach(r -> drawings.put(r.id(), List.of(draw(test, r, placed.get(r.id()), axes))));
+      Axes axes =
+          Axes.around(
+              runs.stream().flatMap(r -> placed.getOrDefault(r.id(), List.of()).stream()).toList());
+      runs.forEach(
+          r ->
+              drawings.put(
+                  r.id(), List.of(draw(test, r, placed.getOrDefault(r.id(), List.of()), axes))));
     }
     return drawings;
   }

@@ -243,8 +243,7 @@ public final class CavityMap {
       for (int i = 0; i < positions.size(); i++) {
         double[] c = new double[fit.b.length];
         sumToZero(c, 0, positions.size() - 1, i);
-        effects.add(
-            new PositionEffect(positions.get(i), fit.value(c), fit.interval(c)));
+        effects.add(new PositionEffect(positions.get(i), fit.value(c), fit.interval(c)));
       }
       List<Contrast> places = fit.usable() ? placeContrasts(fit) : List.of();
       List<Contrast> later = fit.usable() ? batchContrasts(fit) : List.of();
@@ -333,8 +332,7 @@ public final class CavityMap {
       for (int k = 1; k < batches.size(); k++) {
         double[] c = new double[fit.b.length];
         c[positions.size() - 1 + k] = 1;
-        raw.add(
-            fit.contrast("batch " + batches.get(k) + " against batch " + batches.get(0), c));
+        raw.add(fit.contrast("batch " + batches.get(k) + " against batch " + batches.get(0), c));
       }
       return adjusted(raw);
     }
@@ -405,8 +403,7 @@ public final class CavityMap {
       if (!usable()) {
         return null;
       }
-      double half =
-          Distributions.studentQuantile(0.5 + CONFIDENCE / 2, degrees) * standardError(c);
+      double half = Distributions.studentQuantile(0.5 + CONFIDENCE / 2, degrees) * standardError(c);
       return new Interval(value(c) - half, value(c) + half);
     }
 
@@ -416,15 +413,12 @@ public final class CavityMap {
       double half = Distributions.studentQuantile(0.5 + CONFIDENCE / 2, degrees) * se;
       double t = se == 0 ? 0 : Math.abs(estimate) / se;
       double p = Distributions.studentTwoSided(t, degrees);
-      return new Contrast(
-          question, estimate, new Interval(estimate - half, estimate + half), p);
+      return new Contrast(question, estimate, new Interval(estimate - half, estimate + half), p);
     }
   }
 
   /** Positions from palest to darkest. */
   public static List<PositionEffect> palestFirst(Result result) {
-    return result.effects().stream()
-        .sorted(Comparator.comparingDouble(e -> -e.effect()))
-        .toList();
+    return result.effects().stream().sorted(Comparator.comparingDouble(e -> -e.effect())).toList();
   }
 }

@@ -1,11 +1,11 @@
 package ovenproof.core.photo;
 
+import java.util.List;
 import ovenproof.core.measure.Component;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.measure.Subject;
 import ovenproof.core.quantity.Unit;
-import java.util.List;
 
 /**
  * Two photographs of one piece: top and underside, before and after. What both share – the camera,

@@ -91,7 +91,9 @@ public final class PieceClasses {
       return n % 2 == 1 ? values.get(n / 2) : (values.get(n / 2 - 1) + values.get(n / 2)) / 2;
     }
     int fifth = Math.max(1, n / 5);
-    return values.subList(0, fifth).stream().mapToDouble(Double::doubleValue).average()
+    return values.subList(0, fifth).stream()
+        .mapToDouble(Double::doubleValue)
+        .average()
         .orElseThrow();
   }
 

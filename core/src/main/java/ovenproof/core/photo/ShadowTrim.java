@@ -4,8 +4,8 @@ import java.util.Comparator;
 import java.util.stream.IntStream;
 
 /**
- * Takes a cast shadow off a piece. A shadow is the ground with less light: its a* and b* shrink with
- * L* + 16 as the cube root of the light does, while food has a colour of its own.
+ * Takes a cast shadow off a piece. A shadow is the ground with less light: its a* and b* shrink
+ * with L* + 16 as the cube root of the light does, while food has a colour of its own.
  */
 final class ShadowTrim {
 
@@ -26,10 +26,7 @@ final class ShadowTrim {
   /** The piece without shadow, or as it was when its colour cannot be told from the ground's. */
   Mask trim(Mask piece, Mask notGround) {
     Mask ring =
-        piece
-            .dilated(10 * unit)
-            .and(piece.dilated(5 * unit).inverted())
-            .and(notGround.inverted());
+        piece.dilated(10 * unit).and(piece.dilated(5 * unit).inverted()).and(notGround.inverted());
     int[] around = indices(ring);
     int[] core = indices(piece.eroded(0.25 * Math.sqrt(piece.count())));
     if (around.length < 20 || core.length < 10) {

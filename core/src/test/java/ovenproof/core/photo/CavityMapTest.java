@@ -78,8 +78,7 @@ class CavityMapTest {
 
   @Test
   void oneTrayCannotSeparateThePieceFromTheOven() {
-    CavityMap.Result result =
-        CavityMap.fit(bake(new SplittableRandom(2), 1, new double[6], 1));
+    CavityMap.Result result = CavityMap.fit(bake(new SplittableRandom(2), 1, new double[6], 1));
     assertThat(result.notes()).anyMatch(n -> n.contains("one tray cannot separate"));
     assertThat(result.pattern()).isNull();
     assertThat(result.effects()).allSatisfy(e -> assertThat(e.interval()).isNull());
@@ -90,8 +89,7 @@ class CavityMapTest {
     List<Observation> data = new ArrayList<>();
     for (Observation o : bake(new SplittableRandom(3), 3, new double[6], 1)) {
       double shift = o.batch() == 2 ? -8 : 0;
-      data.add(
-          new Observation(o.position(), o.batch(), null, o.layout(), o.lightness() + shift));
+      data.add(new Observation(o.position(), o.batch(), null, o.layout(), o.lightness() + shift));
     }
     Contrast second = CavityMap.fit(data).batches().get(0);
     assertThat(second.question()).isEqualTo("batch 2 against batch 1");
@@ -126,9 +124,7 @@ class CavityMapTest {
   @Test
   void fewerThanTwoPositionsAreNoMap() {
     assertThatThrownBy(
-            () ->
-                CavityMap.fit(
-                    List.of(new Observation(SIX.get(0), 1, null, Layout.AS_BAKED, 50))))
+            () -> CavityMap.fit(List.of(new Observation(SIX.get(0), 1, null, Layout.AS_BAKED, 50))))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("two positions");
   }

@@ -25,15 +25,13 @@ class PieceClassesTest {
     for (double l : new double[] {70, 66, 60, 55, 52, 51, 49, 40, 30, 20}) {
       fries.add(fry(l, l));
     }
-    List<PieceClasses.Fraction> fractions =
-        PieceClasses.of(THREE, Judged.MEDIAN).fractions(fries);
+    List<PieceClasses.Fraction> fractions = PieceClasses.of(THREE, Judged.MEDIAN).fractions(fries);
     assertThat(fractions).extracting(PieceClasses.Fraction::count).containsExactly(2, 4, 4);
     assertThat(fractions.stream().mapToDouble(PieceClasses.Fraction::share).sum())
         .isCloseTo(1, within(1e-12));
     assertThat(fractions.stream().mapToDouble(PieceClasses.Fraction::areaShare).sum())
         .isCloseTo(1, within(1e-12));
-    assertThat(fractions)
-        .allSatisfy(f -> assertThat(f.interval().contains(f.share())).isTrue());
+    assertThat(fractions).allSatisfy(f -> assertThat(f.interval().contains(f.share())).isTrue());
   }
 
   /** Wilson for 4 of 10 at 95 %: 0.1682 to 0.6873, by the formula of 1927 (from memory). */
@@ -43,8 +41,7 @@ class PieceClassesTest {
     for (int i = 0; i < 10; i++) {
       fries.add(fry(i < 4 ? 40 : 70, i < 4 ? 40 : 70));
     }
-    PieceClasses.Fraction dark =
-        PieceClasses.of(THREE, Judged.MEDIAN).fractions(fries).get(2);
+    PieceClasses.Fraction dark = PieceClasses.of(THREE, Judged.MEDIAN).fractions(fries).get(2);
     assertThat(dark.interval().low()).isCloseTo(0.1682, within(5e-5));
     assertThat(dark.interval().high()).isCloseTo(0.6873, within(5e-5));
   }
@@ -89,8 +86,7 @@ class PieceClassesTest {
     Measurement elsewhere =
         FacePairs.difference(
             FacePairs.TOP_MINUS_UNDERSIDE, Subject.NONE, top, mean(52, "camera:two"));
-    assertThat(elsewhere.uncertainty())
-        .isCloseTo(Math.sqrt(2 * 0.09 + 2 * 1.44), within(1e-12));
+    assertThat(elsewhere.uncertainty()).isCloseTo(Math.sqrt(2 * 0.09 + 2 * 1.44), within(1e-12));
   }
 
   @Test
