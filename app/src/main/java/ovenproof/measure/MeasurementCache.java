@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
+import ovenproof.contract.MeasurementJson;
 import ovenproof.core.measure.Measurement;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;

@@ -1,7 +1,7 @@
 package ovenproof.record;
 
+import ovenproof.contract.MeasurementJson;
 import ovenproof.measure.Measured;
-import ovenproof.measure.MeasurementJson;
 import ovenproof.verdict.Verdict;
 import ovenproof.verdict.VerdictJson;
 import tools.jackson.databind.node.ArrayNode;

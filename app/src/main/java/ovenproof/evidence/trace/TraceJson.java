@@ -2,13 +2,13 @@ package ovenproof.evidence.trace;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import ovenproof.contract.MeasurementJson;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.trace.Channel;
 import ovenproof.core.trace.Layout;
 import ovenproof.core.trace.Question;
 import ovenproof.core.trace.TimeAxis;
 import ovenproof.core.trace.TraceFile;
-import ovenproof.measure.MeasurementJson;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;

@@ -74,8 +74,13 @@ final class Elements {
     TrTag row = tr();
     for (String name : names) {
       boolean right = name.startsWith(">");
-      var cell = th(right ? name.substring(1) : name).attr("scope", "col");
-      row.with(right ? cell.withClass("r") : cell);
+      String words = right ? name.substring(1) : name;
+      if (words.isEmpty()) {
+        row.with(td());
+      } else {
+        var cell = th(words).attr("scope", "col");
+        row.with(right ? cell.withClass("r") : cell);
+      }
     }
     return row;
   }

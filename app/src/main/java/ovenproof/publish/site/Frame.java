@@ -1,6 +1,7 @@
 package ovenproof.publish.site;
 
 import static j2html.TagCreator.a;
+import static j2html.TagCreator.aside;
 import static j2html.TagCreator.b;
 import static j2html.TagCreator.body;
 import static j2html.TagCreator.details;
@@ -133,16 +134,18 @@ final class Frame {
   private DomContent invented() {
     return iff(
         edition.isInvented(),
-        p(b("Invented. "), span("No such products, people, kitchen or prices exist."))
+        aside(b("Invented. "), span("No such products, people, kitchen or prices exist."))
+            .attr("aria-label", "Invented")
             .withClass("invented"));
   }
 
   private DomContent where() {
-    return p(
+    return section(
             span(b(edition.campaign().info().title())),
             span("method " + edition.campaign().method().version()),
             span("verdict " + edition.verdict().version()),
             span("published " + day(edition.published())))
+        .attr("aria-label", "This edition")
         .withClass("where");
   }
 

@@ -135,10 +135,14 @@ final class ProductPage {
         "tests",
         "Where its points come from",
         List.of("Place counts all products of the field; equal scores share a place."),
-        table(
-                thead(Elements.columns("Test", ">Parts", ">Score", "", ">90 % interval", ">Place")),
-                tbody(each(product.tests(), this::testRow)))
-            .withClass("own-tests"));
+        Elements.wide(
+            "Scores by test",
+            table(
+                    thead(
+                        Elements.columns(
+                            "Test", ">Parts", ">Score", "", ">90 % interval", ">Place")),
+                    tbody(each(product.tests(), this::testRow)))
+                .withClass("own-tests")));
   }
 
   private DomContent testRow(Node node) {

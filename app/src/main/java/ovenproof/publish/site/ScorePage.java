@@ -165,7 +165,7 @@ final class ScorePage {
     if (components.isEmpty()) {
       return rawHtml("");
     }
-    return table(
+    return Elements.wide("Uncertainty of " + of.label(), table(
             thead(Elements.columns("Source of uncertainty", ">Part of it", "Shared")),
             tbody(
                 each(
@@ -176,7 +176,7 @@ final class ScorePage {
                                 .attr("scope", "row"),
                             Elements.figure(part(c.u(), of)),
                             td(c.isShared() ? "with everything measured by it" : "no")))))
-        .withClass("components");
+        .withClass("components"));
   }
 
   private static String part(double u, Measurement of) {
@@ -187,7 +187,7 @@ final class ScorePage {
     return values.isEmpty()
         ? rawHtml("")
         : Elements.wide(
-            "Runs",
+            "Runs: " + values.get(0).value().label() + " (" + values.get(0).use() + ")",
             table(
                 thead(Elements.columns("Run", ">Value", "Counts", "Note")),
                 tbody(each(values, this::run))));

@@ -68,10 +68,14 @@ final class TestPage {
         "scores",
         "Scores in this test",
         List.of("Overlapping trays are not told apart by these runs."),
-        table(
-                thead(Elements.columns(">Place", "Product", "0 to 10", ">Score", ">90 % interval")),
-                tbody(each(products, p -> scoreRow(p, p.test(test.id()).orElseThrow()))))
-            .withClass("own-tests"));
+        Elements.wide(
+            "Scores of the products",
+            table(
+                    thead(
+                        Elements.columns(
+                            ">Place", "Product", "0 to 10", ">Score", ">90 % interval")),
+                    tbody(each(products, p -> scoreRow(p, p.test(test.id()).orElseThrow()))))
+                .withClass("own-tests")));
   }
 
   private static int place(Node node) {

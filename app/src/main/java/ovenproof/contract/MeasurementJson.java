@@ -1,4 +1,4 @@
-package ovenproof.measure;
+package ovenproof.contract;
 
 import java.util.ArrayList;
 import java.util.List;
