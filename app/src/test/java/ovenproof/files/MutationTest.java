@@ -83,7 +83,7 @@ class MutationTest {
   @MethodSource("seeds")
   void aSpoiltFolderIsReportedAndNothingElseIsThrown(int seed) throws IOException {
     SplittableRandom random = new SplittableRandom(seed);
-    for (int round = 0; round < 10; round++) {
+    for (int round = 0; round < 5; round++) {
       Folder folder = new Folder(root);
       if (random.nextInt(4) == 0) {
         folder.write("method.yaml", Starters.text("toasters"));

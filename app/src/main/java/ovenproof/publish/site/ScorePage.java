@@ -76,10 +76,12 @@ final class ScorePage {
         "sum",
         "Its criteria, and how they make the score",
         List.of(capital(MethodWords.combine(test.combine())) + ", from the printed digits."),
-        table(
-                thead(Elements.columns("Criterion", ">Parts", ">Score", "", ">90 % interval")),
-                tbody(each(rows(node, 0), r -> r)))
-            .withClass("own-tests"));
+        Elements.wide(
+            "Criteria of the test",
+            table(
+                    thead(Elements.columns("Criterion", ">Parts", ">Score", "", ">90 % interval")),
+                    tbody(each(rows(node, 0), r -> r)))
+                .withClass("own-tests")));
   }
 
   private List<DomContent> rows(Node parent, int depth) {
@@ -165,18 +167,20 @@ final class ScorePage {
     if (components.isEmpty()) {
       return rawHtml("");
     }
-    return Elements.wide("Uncertainty of " + of.label(), table(
-            thead(Elements.columns("Source of uncertainty", ">Part of it", "Shared")),
-            tbody(
-                each(
-                    components,
-                    c ->
-                        tr(
-                            th(c.isShared() ? c.source() : "between and within runs")
-                                .attr("scope", "row"),
-                            Elements.figure(part(c.u(), of)),
-                            td(c.isShared() ? "with everything measured by it" : "no")))))
-        .withClass("components"));
+    return Elements.wide(
+        "Uncertainty of " + of.label(),
+        table(
+                thead(Elements.columns("Source of uncertainty", ">Part of it", "Shared")),
+                tbody(
+                    each(
+                        components,
+                        c ->
+                            tr(
+                                th(c.isShared() ? c.source() : "between and within runs")
+                                    .attr("scope", "row"),
+                                Elements.figure(part(c.u(), of)),
+                                td(c.isShared() ? "with everything measured by it" : "no")))))
+            .withClass("components"));
   }
 
   private static String part(double u, Measurement of) {
