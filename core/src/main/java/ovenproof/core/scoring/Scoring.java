@@ -156,7 +156,7 @@ public final class Scoring {
       case VETOED -> total.note();
       case NOT_SCORED -> "nothing was asked of it";
       case NO_INTERVAL ->
-          "no interval, no rank: one run only of "
+          "one run: no interval, no rank (one run only of "
               + String.join(
                   ", ",
                   total
@@ -165,7 +165,7 @@ public final class Scoring {
                       .filter(n -> n.scored() && n.interval() == null)
                       .map(NodeScore::label)
                       .toList())
-              + ", and neither the field nor the method says how runs differ";
+              + ", and neither the field nor the method says how runs differ)";
     };
   }
 
