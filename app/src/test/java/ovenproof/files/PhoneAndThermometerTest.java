@@ -52,7 +52,7 @@ class PhoneAndThermometerTest {
   @Test
   void oneRunGivesNoIntervalAndNoRank() {
     LoadedCampaign loaded = CampaignFolder.withAllMeasures().load(folder());
-    Verdict verdict = 
+    Verdict verdict =
         new VerdictService(1)
             .verdict(
                 loaded.campaign(),

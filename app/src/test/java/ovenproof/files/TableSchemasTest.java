@@ -57,7 +57,10 @@ class TableSchemasTest {
       Matcher row = ROW.matcher(line);
       if (row.matches()) {
         Table table =
-            Tables.ALL.stream().filter(t -> t.file().equals(row.group(1))).findFirst().orElseThrow();
+            Tables.ALL.stream()
+                .filter(t -> t.file().equals(row.group(1)))
+                .findFirst()
+                .orElseThrow();
         assertThat(columns(row.group(2).split(" · ")[0]))
             .isEqualTo(
                 table.columns().stream()
