@@ -91,7 +91,7 @@ abstract class Load {
     static Load toast(RunPlan plan, Luck luck, OvenPlane plane, double room) {
       Pieces load = new Pieces(false, room, 0);
       double thick = plan.mishap() == RunPlan.Mishap.THICK_SLICES ? 1.08 : 1;
-      double age = luck.factor(0.03);
+      double age = luck.factor(0.09);
       String[] names = {"back-left", "back-right", "front-left", "front-right"};
       for (int i = 0; i < 4; i++) {
         double x = (i % 2 == 0 ? -1 : 1) * 0.108 / plane.width();
@@ -107,7 +107,7 @@ abstract class Load {
 
     static Load cakes(RunPlan plan, Luck luck, OvenPlane plane, double room) {
       Pieces load = new Pieces(true, room, 85);
-      double batter = luck.factor(0.03);
+      double batter = luck.factor(0.08);
       for (int i = 0; i < 9; i++) {
         double x = (i % 3 - 1) * 0.165 / plane.width();
         double y = (1 - i / 3) * 0.15 / plane.depth();
@@ -115,7 +115,7 @@ abstract class Load {
         String place = "r" + (i / 3 + 1) + "c" + (i % 3 + 1);
         Form form = new Form("c" + (i + 1), place, x, y, 0.062, 0.062, t, Outline.ROUND);
         Dough cake = Dough.CAKE.withBrowning(plan.lot().browning() * batter * luck.factor(0.05));
-        load.add(new FoodPiece(form, cake, 7, 7, 12, 20 + luck.normal(0.4)));
+        load.add(new FoodPiece(form, cake, 5, 5, 12, 20 + luck.normal(0.4)));
       }
       return load;
     }
@@ -124,14 +124,14 @@ abstract class Load {
       Pieces load = new Pieces(true, plane.wall(), 240);
       double t = 0.007 * luck.factor(0.02);
       Form form = new Form("f1", "centre", 0, 0, 0.27, 0.27, t, Outline.ROUND);
-      Dough dough = Dough.FLATBREAD.withBrowning(plan.lot().browning() * luck.factor(0.05));
+      Dough dough = Dough.FLATBREAD.withBrowning(plan.lot().browning() * luck.factor(0.10));
       load.add(new FoodPiece(form, dough, 13, 13, 8, 22 + luck.normal(0.6)));
       return load;
     }
 
     static Load croquettes(RunPlan plan, Luck luck, OvenPlane plane) {
       Pieces load = new Pieces(true, 21, 60);
-      double crumb = luck.factor(0.03);
+      double crumb = luck.factor(0.09);
       for (int i = 0; i < 20; i++) {
         double x = (i % 5 - 2) * 0.09 / plane.width() + luck.normal(0.008);
         double y = (1.5 - i / 5) * 0.095 / plane.depth() + luck.normal(0.008);
@@ -203,9 +203,9 @@ abstract class Load {
     private boolean resting;
 
     Roast(RunPlan plan, Luck luck) {
-      radius = 0.0335 * luck.factor(0.012);
+      radius = 0.0335 * luck.factor(0.02);
       double start = 4 + luck.normal(0.6);
-      Dough meat = Dough.TURKEY.withBrowning(plan.lot().browning() * luck.factor(0.05));
+      Dough meat = Dough.TURKEY.withBrowning(plan.lot().browning() * luck.factor(0.10));
       joint = new Joint(meat, radius, length, start);
       for (int i = 0; i < skin.length; i++) {
         skin[i] = new FoodColumn(meat, SKIN_METRE, 6, start);

@@ -25,6 +25,9 @@ public final class RunSimulation {
   private static final double DOOR_SECONDS = 9;
   private static final double LOOK_EVERY = 10;
 
+  /** How well a dial turned to the same mark is the same again, K (common practice). */
+  private static final double DIAL_REPEATS = 2;
+
   /** How much a compensated program shortens at 200 K of residual heat. */
   private static final double COMPENSATION = 0.5;
 
@@ -48,7 +51,10 @@ public final class RunSimulation {
     this.luck = luck;
     this.oven = plan.oven();
     this.room = plan.day().roomCelsius();
-    this.cavity = new Cavity(oven, room + plan.day().startKelvin());
+    Oven.Thermostat dial = oven.thermostat();
+    double asTurned = dial.biasKelvin() + luck.normal(DIAL_REPEATS);
+    Oven today = oven.with(dial.withBias(asTurned));
+    this.cavity = new Cavity(today, room + plan.day().startKelvin());
     this.plane = new OvenPlane(oven);
   }
 

@@ -22,7 +22,7 @@ import ovenproof.kitchen.physics.Surface;
  */
 final class SceneBuilder {
 
-  private static final int WIDTH_PIXELS = 1440;
+  private static final int WIDTH_PIXELS = 1200;
   private static final double CHART_PITCH = 24;
 
   private SceneBuilder() {}

@@ -21,7 +21,7 @@ public final class TastingPanel {
       double assessor, double batch, double interaction, double noise, double firstServed) {
 
     /** What a small trained kitchen panel shows (common practice). */
-    public static final Effects USUAL = new Effects(0.5, 0.25, 0.3, 0.6, 0.25);
+    public static final Effects USUAL = new Effects(0.5, 0.4, 0.35, 0.8, 0.25);
   }
 
   /**

@@ -1,5 +1,6 @@
 package ovenproof.kitchen.photo;
 
+import org.jspecify.annotations.Nullable;
 import ovenproof.core.colour.Srgb;
 
 /** Paints what the food lies on, and the chart. */
@@ -67,37 +68,44 @@ final class TablePainter {
     }
   }
 
-  /** The chart lies flat; its edges are smoothed by four looks per pixel. */
+  /** The chart lies flat; where a pixel straddles an edge it is the mean of four looks. */
   static void chart(Canvas canvas) {
     PhotoScene.ChartPose pose = canvas.scene.chart();
     if (!pose.isPresent()) {
       return;
     }
-    double reach = 4.1 * pose.pitch();
-    int[] box = canvas.around(pose.x(), pose.y(), reach);
+    double cos = Math.cos(pose.turnRadians()) / pose.pitch();
+    double sin = Math.sin(pose.turnRadians()) / pose.pitch();
+    int[] box = canvas.around(pose.x(), pose.y(), 4.1 * pose.pitch());
+    float[][] looks = new float[4][];
     for (int y = box[1]; y < box[3]; y++) {
       for (int x = box[0]; x < box[2]; x++) {
-        chartPixel(canvas, pose, x, y);
+        looks[0] = look(canvas, pose, cos, sin, x - 0.25, y - 0.25);
+        looks[3] = look(canvas, pose, cos, sin, x + 0.25, y + 0.25);
+        boolean even = looks[0] == looks[3];
+        if (even && looks[0] == null) {
+          continue;
+        }
+        looks[1] = even ? looks[0] : look(canvas, pose, cos, sin, x + 0.25, y - 0.25);
+        looks[2] = even ? looks[0] : look(canvas, pose, cos, sin, x - 0.25, y + 0.25);
+        blend(canvas, y * canvas.width + x, looks);
       }
     }
   }
 
-  private static void chartPixel(Canvas canvas, PhotoScene.ChartPose pose, int x, int y) {
-    int n = y * canvas.width + x;
-    double c = Math.cos(pose.turnRadians());
-    double s = Math.sin(pose.turnRadians());
+  private static float @Nullable [] look(
+      Canvas canvas, PhotoScene.ChartPose pose, double cos, double sin, double px, double py) {
+    double depth = canvas.depth(px, py);
+    double dx = canvas.tableX(px, py, depth) - pose.x();
+    double dy = canvas.tableY(px, py, depth) - pose.y();
+    return ColourChart.at(cos * dx + sin * dy, -sin * dx + cos * dy);
+  }
+
+  private static void blend(Canvas canvas, int n, float[][] looks) {
     float r = 0;
     float g = 0;
     float b = 0;
-    for (int k = 0; k < 4; k++) {
-      double px = x + (k % 2) * 0.5 - 0.25;
-      double py = y + (k / 2) * 0.5 - 0.25;
-      double depth = canvas.depth(px, py);
-      double dx = canvas.tableX(px, py, depth) - pose.x();
-      double dy = canvas.tableY(px, py, depth) - pose.y();
-      double u = (c * dx + s * dy) / pose.pitch();
-      double v = (-s * dx + c * dy) / pose.pitch();
-      float[] light = ColourChart.at(u, v);
+    for (float[] light : looks) {
       r += light == null ? canvas.red[n] : light[0];
       g += light == null ? canvas.green[n] : light[1];
       b += light == null ? canvas.blue[n] : light[2];
