@@ -50,6 +50,13 @@ public record RunPlan(
         "");
   }
 
+  /** The same run on another day. */
+  public RunPlan on(Day other) {
+    return new RunPlan(
+        id, oven, test, replicate, kind, session, bench, started, order, preset, lot, other, mishap,
+        redoOf);
+  }
+
   /** Whether it counts. */
   public enum Kind {
     COUNTED,
