@@ -14,8 +14,7 @@ class HeatUpTraceTest {
   void theTraceIsTheProbeWithItsErrorAndNoise() {
     Probe probe = new Probe("p", 10, 1.5, 0.1, 0);
     HeatUpTrace trace =
-        HeatUpTrace.of(
-            Ovens.all().get(0), RunPlan.Day.NOMINAL, probe, 5, 220, Chance.ofSeed(3));
+        HeatUpTrace.of(Ovens.all().get(0), RunPlan.Day.NOMINAL, probe, 5, 220, Chance.ofSeed(3));
     assertThat(trace.seconds()).hasSize(720);
     double error = 0;
     for (int i = 0; i < 720; i++) {

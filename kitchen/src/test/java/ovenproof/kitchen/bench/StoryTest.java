@@ -53,8 +53,7 @@ class StoryTest {
 
   @Test
   void oneCornerStaysCold() {
-    List<PieceResult> cakes =
-        season.noiseless("rowan", TestKind.CAKES).batches().get(0).pieces();
+    List<PieceResult> cakes = season.noiseless("rowan", TestKind.CAKES).batches().get(0).pieces();
     double backLeft = cakes.get(0).top().mean();
     assertThat(cakes.get(0).position()).isEqualTo("r1c1");
     for (PieceResult cake : cakes.subList(1, cakes.size())) {

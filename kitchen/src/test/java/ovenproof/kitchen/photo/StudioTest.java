@@ -27,21 +27,13 @@ class StudioTest {
         new Item(
             "s1", Material.BREAD_SLICE, Shape.SLICE, 70, 80, 100, 96, 0, Surface.even(browning));
     return new PhotoScene(
-        600,
-        300,
-        Ground.TABLE,
-        List.of(slice),
-        new ChartPose(220, 100, 18, 0),
-        light,
-        camera,
-        9);
+        600, 300, Ground.TABLE, List.of(slice), new ChartPose(220, 100, 18, 0), light, camera, 9);
   }
 
   /** Chart values: X-Rite 2016 by way of the colour-science project, row 4: the greys. */
   @Test
   void inPlainLightThePictureShowsTheChartsPublishedColours() {
-    Shot shot =
-        Studio.take(scene(0.4, Camera.IDEAL, new Light(1, 0, 0, 1, 1)));
+    Shot shot = Studio.take(scene(0.4, Camera.IDEAL, new Light(1, 0, 0, 1, 1)));
     double[] lightness = {95.19, 81.29, 66.89, 50.76, 35.63, 20.64};
     for (int i = 0; i < 6; i++) {
       int x = (int) ((220 + 18 * (i - 2.5)) * 2);

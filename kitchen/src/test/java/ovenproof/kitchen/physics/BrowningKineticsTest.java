@@ -11,8 +11,8 @@ import ovenproof.core.colour.Lab;
 class BrowningKineticsTest {
 
   /**
-   * B. Zanoni, C. Peri, D. Bruno 1995, Lebensm.-Wiss. u.-Technol. 28, 604–609: k0 42 000 s⁻¹, Ea
-   * 64 151 J/mol, limit 52; table worked out from them with R = 8.314.
+   * B. Zanoni, C. Peri, D. Bruno 1995, Lebensm.-Wiss. u.-Technol. 28, 604–609: k0 42 000 s⁻¹, Ea 64
+   * 151 J/mol, limit 52; table worked out from them with R = 8.314.
    */
   @ParameterizedTest
   @CsvSource({
@@ -56,7 +56,10 @@ class BrowningKineticsTest {
   void everyCrustGetsDarkerAllTheWay() {
     for (CrustColour colour :
         new CrustColour[] {
-          CrustColour.BREAD, CrustColour.CAKE, CrustColour.FLATBREAD, CrustColour.BREADCRUMB,
+          CrustColour.BREAD,
+          CrustColour.CAKE,
+          CrustColour.FLATBREAD,
+          CrustColour.BREADCRUMB,
           CrustColour.POULTRY
         }) {
       for (double x = 0.01; x <= 1; x += 0.01) {

@@ -20,7 +20,9 @@ class CavityTest {
     assertThat(Mains.watts(2000, volts)).isCloseTo(watts, within(1e-3));
   }
 
-  /** One body: T = T0 + P/UA (1 − e^(−t/τ)); fractions of the step after 1, 2, 3 τ (closed form). */
+  /**
+   * One body: T = T0 + P/UA (1 − e^(−t/τ)); fractions of the step after 1, 2, 3 τ (closed form).
+   */
   @Test
   void anOvenOfOneNodeHeatsLikeTheTextbooksLump() {
     Oven lump =

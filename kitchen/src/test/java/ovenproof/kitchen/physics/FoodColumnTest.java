@@ -48,7 +48,9 @@ class FoodColumnTest {
     assertThat(gone).isGreaterThan(0.1);
   }
 
-  /** Latent heat of water at 100 °C, 2 257 kJ/kg or 0.63 Wh per gram (steam tables, from memory). */
+  /**
+   * Latent heat of water at 100 °C, 2 257 kJ/kg or 0.63 Wh per gram (steam tables, from memory).
+   */
   @Test
   void aGramOfWaterCosts063WattHours() {
     assertThat(FoodColumn.EVAPORATION / 1000 / 3600).isCloseTo(0.627, within(0.001));
