@@ -283,8 +283,10 @@ class BenchController {
                     new Asked(m.id(), name(m) + (m.unit() == null ? "" : ", " + m.unit().symbol())))
             .toList());
     entries(cid, c, run, model);
-    model.addAttribute("measurements", measurements(sheet, run, test));
-    model.addAttribute("firstScore", firstScore(sheet, run, test));
+    boolean ready = sheet.ready();
+    model.addAttribute("ready", ready);
+    model.addAttribute("measurements", ready ? measurements(sheet, run, test) : List.of());
+    model.addAttribute("firstScore", ready ? firstScore(sheet, run, test) : null);
     return "bench/run";
   }
 

@@ -77,15 +77,24 @@ class VerdictController {
   String verdict(@PathVariable String cid, @RequestParam Map<String, String> query, Model model) {
     Workbench.Sheet sheet = workbench.sheet(cid);
     Campaign campaign = sheet.campaign();
-    Optional<Verdict> scored = sheet.verdict();
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", campaign);
+    if (!sheet.ready()) {
+      return working(sheet, model);
+    }
+    Optional<Verdict> scored = sheet.verdict();
     model.addAttribute("verdict", scored.orElse(null));
     model.addAttribute("headline", headline(scored));
     model.addAttribute(
         "lead", "A score is a bead; its tray is the 90 % interval. A tier is a tray too.");
     scored.ifPresent(verdict -> fill(model, sheet, verdict, query));
     return "ranking/verdict";
+  }
+
+  private static String working(Workbench.Sheet sheet, Model model) {
+    model.addAttribute("done", sheet.stepsDone());
+    model.addAttribute("total", sheet.stepsInAll());
+    return "web/working";
   }
 
   private static String headline(Optional<Verdict> scored) {
@@ -278,6 +287,11 @@ class VerdictController {
       @RequestParam(required = false) @Nullable String test,
       Model model) {
     Workbench.Sheet sheet = workbench.sheet(cid);
+    model.addAttribute("cid", cid);
+    model.addAttribute("campaign", sheet.campaign());
+    if (!sheet.ready()) {
+      return working(sheet, model);
+    }
     ProductVerdict scored =
         sheet
             .verdict()

@@ -4,6 +4,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
 import ovenproof.desk.Desk;
@@ -15,6 +20,7 @@ import ovenproof.measure.MeasureRegistry;
 import ovenproof.measure.MeasureService;
 import ovenproof.measure.Measured;
 import ovenproof.measure.MeasurementCache;
+import ovenproof.measure.Progress;
 import ovenproof.method.Method;
 import ovenproof.verdict.Verdict;
 import ovenproof.verdict.VerdictService;
@@ -24,6 +30,7 @@ import ovenproof.verdict.VerdictService;
  */
 public final class Workbench {
   private static final int KEPT = 8;
+  private static final long MOMENT_MILLIS = 700;
 
   private final Desk desk;
   private final MeasureService measures;
@@ -40,14 +47,31 @@ public final class Workbench {
 
   public Workbench(Desk desk) {
     this.desk = desk;
-    this.measures = new MeasureService(MeasureRegistry.all(), MeasurementCache.none());
+    this.measures = new MeasureService(MeasureRegistry.all(), MeasurementCache.inFolder(desk.location().folder().resolve("derived")));
+  }
+
+  /** Counts what was measured. */
+  private static final class Steps implements Progress {
+    private final AtomicInteger done = new AtomicInteger();
+    private volatile int total;
+
+    @Override
+    public void begin(int steps) {
+      total = steps;
+    }
+
+    @Override
+    public void step() {
+      done.incrementAndGet();
+    }
   }
 
   /** One version of a campaign; measured and scored when first asked. */
   public final class Sheet {
     private final DeskCampaign at;
     private final Campaign campaign;
-    private @Nullable Measured measured;
+    private final Steps steps = new Steps();
+    private @Nullable CompletableFuture<Measured> measuring;
     private @Nullable Verdict verdict;
 
     private Sheet(DeskCampaign at, Campaign campaign) {
@@ -63,13 +87,46 @@ public final class Workbench {
       return campaign;
     }
 
-    public synchronized Measured measured() {
-      Measured known = measured;
+    public Measured measured() {
+      return begun().join();
+    }
+
+    /** Begins measuring in the background, once. */
+    private synchronized CompletableFuture<Measured> begun() {
+      CompletableFuture<Measured> known = measuring;
       if (known == null) {
-        known = measures.measure(campaign, desk.evidenceOf(at.id()));
-        measured = known;
+        known =
+            CompletableFuture.supplyAsync(
+                () -> measures.measure(campaign, desk.evidenceOf(at.id()), steps));
+        measuring = known;
       }
       return known;
+    }
+
+    /**
+     * Whether the measurements are there, after at most a moment. Pages that need them ask first and
+     * show how far the work is instead of keeping a person waiting.
+     */
+    public boolean ready() {
+      try {
+        begun().get(MOMENT_MILLIS, TimeUnit.MILLISECONDS);
+        return true;
+      } catch (TimeoutException notYet) {
+        return false;
+      } catch (ExecutionException failed) {
+        return true;
+      } catch (InterruptedException stopping) {
+        Thread.currentThread().interrupt();
+        return false;
+      }
+    }
+
+    public int stepsDone() {
+      return steps.done.get();
+    }
+
+    public int stepsInAll() {
+      return steps.total;
     }
 
     /** Empty when nothing can be scored yet. */
