@@ -47,7 +47,10 @@ public final class Workbench {
 
   public Workbench(Desk desk) {
     this.desk = desk;
-    this.measures = new MeasureService(MeasureRegistry.all(), MeasurementCache.inFolder(desk.location().folder().resolve("derived")));
+    this.measures =
+        new MeasureService(
+            MeasureRegistry.all(),
+            MeasurementCache.inFolder(desk.location().folder().resolve("derived")));
   }
 
   /** Counts what was measured. */
@@ -104,8 +107,8 @@ public final class Workbench {
     }
 
     /**
-     * Whether the measurements are there, after at most a moment. Pages that need them ask first and
-     * show how far the work is instead of keeping a person waiting.
+     * Whether the measurements are there, after at most a moment. Pages that need them ask first
+     * and show how far the work is instead of keeping a person waiting.
      */
     public boolean ready() {
       try {

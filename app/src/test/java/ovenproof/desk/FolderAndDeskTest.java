@@ -80,7 +80,8 @@ class FolderAndDeskTest {
           .hasMessageContaining("on this desk already");
       Path broken = SmallCampaign.write(folder.resolve("broken"));
       Files.writeString(broken.resolve("runs.csv"), "run,product\nr1,nobody\n");
-      assertThatThrownBy(() -> folderImport.take(broken, "lead")).isInstanceOf(InputException.class);
+      assertThatThrownBy(() -> folderImport.take(broken, "lead"))
+          .isInstanceOf(InputException.class);
       assertThat(desk.campaigns()).hasSize(1);
     }
   }
@@ -105,7 +106,8 @@ class FolderAndDeskTest {
       String id = in.result();
       Job out = ended(desk, desk.jobs().submit(FolderExport.KIND, id, id, "lead"));
       assertThat(out.state()).as(out.message()).isEqualTo(Job.State.DONE);
-      assertThat(Files.size(folder.resolve("desk/outgoing").resolve(out.id() + ".zip"))).isPositive();
+      assertThat(Files.size(folder.resolve("desk/outgoing").resolve(out.id() + ".zip")))
+          .isPositive();
       assertThat(Files.exists(folder.resolve("desk/outgoing").resolve(out.id() + "-folder")))
           .isFalse();
     }

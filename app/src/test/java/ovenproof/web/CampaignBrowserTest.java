@@ -21,7 +21,9 @@ import ovenproof.desk.DatabaseKind;
 import ovenproof.desk.Desk;
 import ovenproof.publish.SmallCampaign;
 
-/** Work on a whole campaign in a real browser: bring it in, weigh, follow a score, mend a method. */
+/**
+ * Work on a whole campaign in a real browser: bring it in, weigh, follow a score, mend a method.
+ */
 class CampaignBrowserTest {
   private static Playwright playwright;
   private static Browser browser;
@@ -39,8 +41,12 @@ class CampaignBrowserTest {
                     .setExecutablePath(Path.of("/usr/bin/chromium"))
                     .setArgs(
                         List.of(
-                            "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-                            "--disable-background-networking", "--disable-component-update",
+                            "--no-sandbox",
+                            "--disable-gpu",
+                            "--disable-quic",
+                            "--no-first-run",
+                            "--disable-background-networking",
+                            "--disable-component-update",
                             "--disable-sync")));
   }
 
@@ -113,7 +119,9 @@ class CampaignBrowserTest {
             .replaceFirst("parts: \\d+", "parts: 9");
     page.locator("#text").fill(changed);
     page.getByText("Look at the effect").click();
-    assertThat(page.locator("main").textContent()).contains("What the change does").contains("became 9");
+    assertThat(page.locator("main").textContent())
+        .contains("What the change does")
+        .contains("became 9");
     sound(page, "big-method-effect", where);
     page.locator("#why").fill("An invented reason");
     page.getByText("Keep it").click();
@@ -132,12 +140,20 @@ class CampaignBrowserTest {
               .setFullPage(true));
     }
     var found =
-        new AxeBuilder(page).analyze().getViolations().stream()
-            .map(v -> v.getId() + ": " + v.getNodes().stream().map(n -> n.getHtml()).limit(3).toList())
-            .toList();
+        new AxeBuilder(page)
+            .analyze().getViolations().stream()
+                .map(
+                    v ->
+                        v.getId()
+                            + ": "
+                            + v.getNodes().stream().map(n -> n.getHtml()).limit(3).toList())
+                .toList();
     assertThat(found).as("axe on " + what + " at " + where).isEmpty();
     Object sideways =
-        page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth");
-    assertThat(((Number) sideways).intValue()).as(what + " scrolls sideways").isLessThanOrEqualTo(0);
+        page.evaluate(
+            "document.documentElement.scrollWidth - document.documentElement.clientWidth");
+    assertThat(((Number) sideways).intValue())
+        .as(what + " scrolls sideways")
+        .isLessThanOrEqualTo(0);
   }
 }

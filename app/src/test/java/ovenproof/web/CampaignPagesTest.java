@@ -97,8 +97,11 @@ class CampaignPagesTest {
   void allStagesAreReachedAndAllLinksAlive() {
     assertThat(pages.keySet())
         .contains(
-            "/c/" + cid + "/products", "/c/" + cid + "/method", "/c/" + cid + "/bench",
-            "/c/" + cid + "/verdict", "/c/" + cid + "/record");
+            "/c/" + cid + "/products",
+            "/c/" + cid + "/method",
+            "/c/" + cid + "/bench",
+            "/c/" + cid + "/verdict",
+            "/c/" + cid + "/record");
     assertThat(pages).hasSizeGreaterThan(20);
   }
 
@@ -115,7 +118,10 @@ class CampaignPagesTest {
       for (JsonNode message : JSON.readTree(answer).path("messages")) {
         if (message.path("type").asString("").equals("error")) {
           errors.add(
-              page.getKey() + ": " + message.path("message").asString("") + " at "
+              page.getKey()
+                  + ": "
+                  + message.path("message").asString("")
+                  + " at "
                   + message.path("extract").asString(""));
         }
       }
@@ -127,15 +133,14 @@ class CampaignPagesTest {
   void pagesAreSmallBeforePictures() {
     pages.forEach(
         (path, html) ->
-            assertThat(html.getBytes(StandardCharsets.UTF_8).length)
-                .as(path)
-                .isLessThan(200_000));
+            assertThat(html.getBytes(StandardCharsets.UTF_8).length).as(path).isLessThan(200_000));
   }
 
   @Test
   void aScoreLeadsToItsRunsAndARunToItsFiles() throws Exception {
     String verdict = pages.get("/c/" + cid + "/verdict");
-    Matcher score = Pattern.compile("href=\"(/c/[^\"]*/verdict/[^\"]*\\?test=[^\"]*)\"").matcher(verdict);
+    Matcher score =
+        Pattern.compile("href=\"(/c/[^\"]*/verdict/[^\"]*\\?test=[^\"]*)\"").matcher(verdict);
     assertThat(score.find()).isTrue();
     String down = get(score.group(1)).body();
     assertThat(down).contains("Value curve of").contains("/runs/");
@@ -159,6 +164,8 @@ class CampaignPagesTest {
     assertThat(weighed).contains("Score under your parts");
     assertThat(weighed.replaceAll("(?s).*<tbody>|</tbody>.*", ""))
         .isNotEqualTo(
-            get("/c/" + cid + "/verdict/weights").body().replaceAll("(?s).*<tbody>|</tbody>.*", ""));
+            get("/c/" + cid + "/verdict/weights")
+                .body()
+                .replaceAll("(?s).*<tbody>|</tbody>.*", ""));
   }
 }

@@ -20,10 +20,25 @@ class ContrastTest {
 
   @ParameterizedTest
   @CsvSource({
-    "ink, ground", "ink, sheet", "ink, sunk", "ink-2, ground", "ink-2, sheet", "hold, ground",
-    "hold, sheet", "hold, hold-soft", "ink, hold-soft", "fail, ground", "fail, sheet",
-    "fail, fail-soft", "heat, ground", "heat, sheet", "heat, heat-soft", "ink, heat-soft",
-    "on-hold, hold", "on-fail, fail", "sheet, ink"
+    "ink, ground",
+    "ink, sheet",
+    "ink, sunk",
+    "ink-2, ground",
+    "ink-2, sheet",
+    "hold, ground",
+    "hold, sheet",
+    "hold, hold-soft",
+    "ink, hold-soft",
+    "fail, ground",
+    "fail, sheet",
+    "fail, fail-soft",
+    "heat, ground",
+    "heat, sheet",
+    "heat, heat-soft",
+    "ink, heat-soft",
+    "on-hold, hold",
+    "on-fail, fail",
+    "sheet, ink"
   })
   void textCanBeReadInBothThemes(String text, String ground) throws IOException {
     for (Map<String, Integer> theme : themes()) {

@@ -24,8 +24,8 @@ import ovenproof.desk.Desk;
 
 /**
  * A newcomer's path in a real browser: from nothing to a first score, on a phone, a tablet and a
- * desktop, light and dark, with the keyboard alone, on both databases. Every page passes axe, has no
- * sideways scrolling, and no script error.
+ * desktop, light and dark, with the keyboard alone, on both databases. Every page passes axe, has
+ * no sideways scrolling, and no script error.
  */
 class NewcomerBrowserTest {
   private static Playwright playwright;
@@ -44,8 +44,12 @@ class NewcomerBrowserTest {
                     .setExecutablePath(Path.of("/usr/bin/chromium"))
                     .setArgs(
                         List.of(
-                            "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-                            "--disable-background-networking", "--disable-component-update",
+                            "--no-sandbox",
+                            "--disable-gpu",
+                            "--disable-quic",
+                            "--no-first-run",
+                            "--disable-background-networking",
+                            "--disable-component-update",
                             "--disable-sync")));
   }
 
@@ -57,8 +61,11 @@ class NewcomerBrowserTest {
 
   @ParameterizedTest
   @CsvSource({
-    "SQLITE, 390, LIGHT", "SQLITE, 820, DARK", "SQLITE, 1440, LIGHT",
-    "POSTGRESQL, 390, DARK", "POSTGRESQL, 1440, DARK"
+    "SQLITE, 390, LIGHT",
+    "SQLITE, 820, DARK",
+    "SQLITE, 1440, LIGHT",
+    "POSTGRESQL, 390, DARK",
+    "POSTGRESQL, 1440, DARK"
   })
   void fromNothingToAFirstScore(DatabaseKind kind, int width, ColorScheme scheme)
       throws IOException {
@@ -87,7 +94,9 @@ class NewcomerBrowserTest {
       sound(page, "start", name);
       startWithTheKeyboardAlone(page);
       sound(page, "run", name);
-      page.getByLabel("Since the start", new Page.GetByLabelOptions().setExact(true)).last().fill("4 min");
+      page.getByLabel("Since the start", new Page.GetByLabelOptions().setExact(true))
+          .last()
+          .fill("4 min");
       page.locator("button[value=stop]").click();
       assertThat(page.locator("table caption").first().textContent()).contains("saved");
       tasteTwice(page);
@@ -140,13 +149,20 @@ class NewcomerBrowserTest {
               .setFullPage(true));
     }
     var found =
-        new AxeBuilder(page).analyze().getViolations().stream()
-            .map(v -> v.getId() + ": " + v.getNodes().stream().map(n -> n.getHtml()).limit(3).toList())
-            .toList();
+        new AxeBuilder(page)
+            .analyze().getViolations().stream()
+                .map(
+                    v ->
+                        v.getId()
+                            + ": "
+                            + v.getNodes().stream().map(n -> n.getHtml()).limit(3).toList())
+                .toList();
     assertThat(found).as("axe on " + what + " at " + where).isEmpty();
     Object sideways =
-        page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth");
-    assertThat(((Number) sideways).intValue()).as(what + " scrolls sideways").isLessThanOrEqualTo(0);
+        page.evaluate(
+            "document.documentElement.scrollWidth - document.documentElement.clientWidth");
+    assertThat(((Number) sideways).intValue())
+        .as(what + " scrolls sideways")
+        .isLessThanOrEqualTo(0);
   }
-
 }

@@ -61,8 +61,7 @@ class RoutesTest {
   }
 
   static String value(String html, String name) {
-    Matcher matcher =
-        Pattern.compile("name=\"" + name + "\"[^>]*value=\"([^\"]*)\"").matcher(html);
+    Matcher matcher = Pattern.compile("name=\"" + name + "\"[^>]*value=\"([^\"]*)\"").matcher(html);
     assertThat(matcher.find()).as("a field " + name).isTrue();
     return matcher.group(1);
   }
@@ -147,13 +146,36 @@ class RoutesTest {
       var bare =
           session.post(
               "/start",
-              Map.of("_csrf", value(form, "_csrf"), "key", key, "oven", name, "test", test, "dial", "230"));
-      assertThat(bare.body()).contains("230 what?").contains("x".repeat(300)).doesNotContain("<b>&x");
+              Map.of(
+                  "_csrf",
+                  value(form, "_csrf"),
+                  "key",
+                  key,
+                  "oven",
+                  name,
+                  "test",
+                  test,
+                  "dial",
+                  "230"));
+      assertThat(bare.body())
+          .contains("230 what?")
+          .contains("x".repeat(300))
+          .doesNotContain("<b>&x");
       assertThat(value(bare.body(), "key")).isEqualTo(key);
       assertThat(desk.campaigns()).isEmpty();
 
       Map<String, String> right =
-          Map.of("_csrf", value(form, "_csrf"), "key", key, "oven", name, "test", test, "dial", "shade 4");
+          Map.of(
+              "_csrf",
+              value(form, "_csrf"),
+              "key",
+              key,
+              "oven",
+              name,
+              "test",
+              test,
+              "dial",
+              "shade 4");
       var once = session.post("/start", right);
       assertThat(once.statusCode()).isEqualTo(200);
       var twice = session.post("/start", right);
@@ -180,13 +202,36 @@ class RoutesTest {
     var answer =
         session.post(
             run + "/events",
-            Map.of("_csrf", session.token(), "key", "an-event-key", "type", "stop", "ended", "time", "at", "2o0 °C"));
-    assertThat(answer.body()).contains("aria-invalid=\"true\"").contains("2o0 °C").contains("at-error");
+            Map.of(
+                "_csrf",
+                session.token(),
+                "key",
+                "an-event-key",
+                "type",
+                "stop",
+                "ended",
+                "time",
+                "at",
+                "2o0 °C"));
+    assertThat(answer.body())
+        .contains("aria-invalid=\"true\"")
+        .contains("2o0 °C")
+        .contains("at-error");
     assertThat(desk.entries(cid)).hasSize(before);
     var right =
         session.post(
             run + "/events",
-            Map.of("_csrf", session.token(), "key", "an-event-key", "type", "stop", "ended", "ends-by-itself", "at", "4 min 30 s"));
+            Map.of(
+                "_csrf",
+                session.token(),
+                "key",
+                "an-event-key",
+                "type",
+                "stop",
+                "ended",
+                "ends-by-itself",
+                "at",
+                "4 min 30 s"));
     assertThat(right.body()).contains("4:30");
     assertThat(desk.entries(cid)).hasSize(before + 1);
   }
@@ -216,7 +261,17 @@ class RoutesTest {
     var answer =
         session.post(
             "/c/" + cid + "/method",
-            Map.of("_csrf", session.token(), "revision", "1", "text", mine, "why", "mine", "do", "keep"));
+            Map.of(
+                "_csrf",
+                session.token(),
+                "revision",
+                "1",
+                "text",
+                mine,
+                "why",
+                "mine",
+                "do",
+                "keep"));
     assertThat(answer.statusCode()).isEqualTo(409);
     assertThat(answer.body()).contains("Saved meanwhile by the cook").contains("77").contains("88");
     assertThat(desk.document(cid, "method").body()).isEqualTo(theirs);
@@ -229,7 +284,8 @@ class RoutesTest {
     for (int i = 0; i < 1000; i++) {
       many.add(new ovenproof.campaign.Campaign.Product("p" + i, "Product " + i, null, null, null));
     }
-    desk.saveField(cid, desk.document(cid, "field").revision(), field.withProducts(many), "lead", "many");
+    desk.saveField(
+        cid, desk.document(cid, "field").revision(), field.withProducts(many), "lead", "many");
     assertThat(session.get("/c/" + cid + "/products").body()).contains("Product 999");
     assertThat(session.get("/c/" + cid).statusCode()).isEqualTo(200);
   }
