@@ -35,6 +35,9 @@ class FiguresTest {
         "1800 W | 1800 W",
         "391 s  | 6 min 31 s",
         "3910 s | 1 h 5 min 10 s",
+        "3600 s | 1 h",
+        "3610 s | 1 h 10 s",
+        "720 s | 12 min",
         "0.45 kWh | 0.45 kWh"
       })
   void aFigureIsConvertedOnceAndRoundedLast(String written, String printed) {

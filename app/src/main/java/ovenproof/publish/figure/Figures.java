@@ -140,8 +140,10 @@ public final class Figures {
       return sign + rest + GAP + "s";
     }
     String hours = rest >= 3600 ? rest / 3600 + GAP + "h" + GAP : "";
-    String minutes = rest % 3600 / 60 + GAP + "min";
-    return sign + hours + minutes + (rest % 60 == 0 ? "" : GAP + (rest % 60) + GAP + "s");
+    String minutes = rest % 3600 < 60 ? "" : rest % 3600 / 60 + GAP + "min" + GAP;
+    String last = rest % 60 == 0 ? "" : rest % 60 + GAP + "s";
+    String words = sign + hours + minutes + last;
+    return words.endsWith(GAP) ? words.substring(0, words.length() - 1) : words;
   }
 
   /** Kilograms from 1000 g on, as people say it. */
@@ -173,7 +175,7 @@ public final class Figures {
   private static int decimals(Quantity quantity) {
     double size = Math.abs(quantity.value());
     return switch (quantity.unit()) {
-      case CELSIUS, FAHRENHEIT, WATT, BROWNING_INDEX -> 0;
+      case CELSIUS, FAHRENHEIT, WATT, BROWNING_INDEX, SQUARE_CENTIMETRE -> 0;
       case KELVIN, FAHRENHEIT_DIFFERENCE, GRAM, MILLIMETRE, PERCENT, DECIBEL, VOLT ->
           size < 9.95 ? 1 : 0;
       case PIECES -> quantity.value() == Math.rint(quantity.value()) ? 0 : 1;

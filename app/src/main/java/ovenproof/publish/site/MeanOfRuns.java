@@ -52,7 +52,7 @@ final class MeanOfRuns {
   /** Value in both systems, number of runs, and what must be said beside it. */
   DomContent cell() {
     if (mean.isMissing()) {
-      return join(rawHtml(Sign.EMPTY.svg()), small(note(mean.note())).withClass("quiet"));
+      return join(rawHtml(Sign.EMPTY.svg()), small(first(mean.note())).withClass("quiet why"));
     }
     Dual dual = Figures.of(mean);
     return join(
@@ -69,6 +69,11 @@ final class MeanOfRuns {
   String count() {
     String n = "n" + Figures.GAP + "=" + Figures.GAP + n();
     return censored() == 0 ? n : n + ", " + censored() + " bounded";
+  }
+
+  /** The first reason of several that say the same of each run; all stand on the runs' pages. */
+  private static String first(@Nullable String note) {
+    return note(note).split("; ", 2)[0];
   }
 
   private static String note(@Nullable String note) {

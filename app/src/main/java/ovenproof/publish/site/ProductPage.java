@@ -140,7 +140,7 @@ final class ProductPage {
             table(
                     thead(
                         Elements.columns(
-                            "Test", ">Parts", ">Score", "", ">90 % interval", ">Place")),
+                            "Test", ">Parts", ">Score", "0 to 10", ">90 % interval", ">Place")),
                     tbody(each(product.tests(), this::testRow)))
                 .withClass("own-tests")));
   }

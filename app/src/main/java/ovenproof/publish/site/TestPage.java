@@ -146,8 +146,20 @@ final class TestPage {
         ? use.name()
         : view.edition().measured().of(test.id(), use.id()).stream()
             .findFirst()
-            .map(v -> v.value().label())
+            .map(v -> v.value().label() + of(use.summary()))
             .orElse(use.id());
+  }
+
+  /** What a summary makes of the measure's name. */
+  private static String of(MeasureUse.Summary summary) {
+    return switch (summary) {
+      case MEAN -> "";
+      case LARGEST -> ", largest";
+      case SMALLEST -> ", smallest";
+      case SPREAD -> ", spread";
+      case CHANGE, ABSOLUTE_CHANGE -> ", last batch − first";
+      case FACE_DIFFERENCE -> ", first face − last";
+    };
   }
 
   private DomContent pictures() {

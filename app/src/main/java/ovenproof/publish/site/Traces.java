@@ -27,7 +27,7 @@ import ovenproof.publish.figure.Figures;
 final class Traces {
   private static final int HEIGHT = 260;
   private static final int MOST_LINES = 5;
-  private static final int POINTS = 300;
+  private static final int POINTS = 160;
 
   private final Edition edition;
 
@@ -180,6 +180,7 @@ final class Traces {
     String place = line.binding().place();
     Style style =
         place.startsWith("core") ? Style.CORE : place.equals("centre") ? Style.HEAT : Style.OTHER;
-    return new Series(place.replace('-', ' '), style, xs, ys);
+    // Five names would lie on each other; the caption lists them.
+    return new Series("", style, xs, ys);
   }
 }
