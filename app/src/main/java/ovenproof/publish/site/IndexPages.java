@@ -42,7 +42,9 @@ final class IndexPages {
                 "Products",
                 List.of(),
                 table(
-                        thead(Elements.columns("Product", ">Rank", ">Score", "0 to 10", ">90 % interval")),
+                        thead(
+                            Elements.columns(
+                                "Product", ">Rank", ">Score", "0 to 10", ">90 % interval")),
                         tbody(each(view.edition().verdict().products(), x -> productRow(path, x))))
                     .withClass("own-tests"))),
         null);

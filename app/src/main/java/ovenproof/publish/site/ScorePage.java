@@ -79,7 +79,9 @@ final class ScorePage {
         Elements.wide(
             "Criteria of the test",
             table(
-                    thead(Elements.columns("Criterion", ">Parts", ">Score", "0 to 10", ">90 % interval")),
+                    thead(
+                        Elements.columns(
+                            "Criterion", ">Parts", ">Score", "0 to 10", ">90 % interval")),
                     tbody(each(rows(node, 0), r -> r)))
                 .withClass("own-tests")));
   }
