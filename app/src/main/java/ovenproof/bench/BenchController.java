@@ -387,21 +387,22 @@ class BenchController {
     return lines;
   }
 
+  private static final String ONE_RUN = " (one run: no interval, no rank)";
+
   /** What Start promised: the test's score, with what one run cannot say. */
   private static @Nullable String firstScore(Workbench.Sheet sheet, Run run, TestPlan test) {
     if (!run.product().isEmpty() && sheet.campaign().products().size() > 1) {
       return null;
     }
+    long runs =
+        sheet.campaign().countedRuns().stream()
+            .filter(r -> r.product().equals(run.product()) && r.test().equals(test.id()))
+            .count();
     return sheet
         .verdict()
         .flatMap(v -> v.product(run.product()))
         .flatMap(p -> p.test(test.id()))
-        .map(
-            n ->
-                test.name()
-                    + ": "
-                    + Scores.sentence(n.score())
-                    + (n.runs() == 1 ? ", no rank" : ""))
+        .map(n -> test.name() + ": " + Scores.sentence(n.score()) + (runs == 1 ? ONE_RUN : ""))
         .orElse(null);
   }
 
