@@ -21,6 +21,12 @@ final class AssessorChecks {
   private final double[] weights;
   private final List<List<Integer>> marksOf;
 
+  /** Per product, sum of the people's means and how many people rated it. */
+  private final double[] sumOf;
+
+  private final int[] ratedBy;
+  private final double[] productMeans;
+
   private AssessorChecks(Observations data, Factor assessor, AssessorWeighting weighting) {
     this.data = data;
     this.assessor = assessor;
@@ -29,6 +35,10 @@ final class AssessorChecks {
     this.levels = cells.levels();
     this.weights = new double[assessor.size()];
     this.marksOf = new ArrayList<>();
+    this.sumOf = new double[cells.products().size()];
+    this.ratedBy = new int[sumOf.length];
+    this.productMeans = data.product().means(data.y());
+    addUp(cells.mean(), sumOf, ratedBy);
     for (int a = 0; a < assessor.size(); a++) {
       weights[a] = weighting.weight(repeatability.variance()[a], repeatability.pooled());
       marksOf.add(new ArrayList<>());
@@ -58,14 +68,7 @@ final class AssessorChecks {
     double[][] centred = centred();
     double[] sums = new double[cells.products().size()];
     int[] counts = new int[sums.length];
-    for (double[] row : centred) {
-      for (int p = 0; p < row.length; p++) {
-        if (!Double.isNaN(row[p])) {
-          sums[p] += row[p];
-          counts[p]++;
-        }
-      }
-    }
+    addUp(centred, sums, counts);
     double panelSpread = panelSpread(centred);
     double typical = typicalRepeatability();
     List<AssessorCheck> checks = new ArrayList<>();
@@ -73,6 +76,17 @@ final class AssessorChecks {
       checks.add(check(a, attribute, centred[a], sums, counts, panelSpread, typical));
     }
     return checks;
+  }
+
+  private static void addUp(double[][] rows, double[] sums, int[] counts) {
+    for (double[] row : rows) {
+      for (int p = 0; p < row.length; p++) {
+        if (!Double.isNaN(row[p])) {
+          sums[p] += row[p];
+          counts[p]++;
+        }
+      }
+    }
   }
 
   private double[][] centred() {
@@ -138,28 +152,16 @@ final class AssessorChecks {
 
   /** Own level minus the level of the others on the products that this person rated. */
   private double level(int a) {
-    double own = 0;
-    double others = 0;
+    double difference = 0;
     int used = 0;
     for (int p = 0; p < cells.products().size(); p++) {
-      if (Double.isNaN(cells.mean()[a][p])) {
-        continue;
-      }
-      double sum = 0;
-      int count = 0;
-      for (int other = 0; other < cells.mean().length; other++) {
-        if (other != a && !Double.isNaN(cells.mean()[other][p])) {
-          sum += cells.mean()[other][p];
-          count++;
-        }
-      }
-      if (count > 0) {
-        own += cells.mean()[a][p];
-        others += sum / count;
+      double own = cells.mean()[a][p];
+      if (!Double.isNaN(own) && ratedBy[p] > 1) {
+        difference += own - (sumOf[p] - own) / (ratedBy[p] - 1);
         used++;
       }
     }
-    return used == 0 ? Double.NaN : (own - others) / used;
+    return used == 0 ? Double.NaN : difference / used;
   }
 
   private @Nullable OneWayAnova discrimination(int a) {
@@ -205,7 +207,6 @@ final class AssessorChecks {
   /** Slope of what the products do not explain over the position, and its p value. */
   private double[] drift(int a) {
     List<double[]> points = new ArrayList<>();
-    double[] productMeans = data.product().means(data.y());
     for (int i : marksOf.get(a)) {
       Integer position = data.ratings().get(i).position();
       if (position != null) {

@@ -2,7 +2,9 @@ package ovenproof.core.panel;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Mean mark of each person for each product.
@@ -11,8 +13,14 @@ import java.util.List;
  * @param products names
  * @param mean by person and product; NaN where there is no mark
  * @param count marks behind each
+ * @param places row of each person
  */
-record CellMeans(List<String> persons, List<String> products, double[][] mean, int[][] count) {
+record CellMeans(
+    List<String> persons,
+    List<String> products,
+    double[][] mean,
+    int[][] count,
+    Map<String, Integer> places) {
 
   /** For observations with named persons. */
   static CellMeans of(Observations data, Factor assessor) {
@@ -27,7 +35,16 @@ record CellMeans(List<String> persons, List<String> products, double[][] mean, i
         sums[a][p] = counts[a][p] == 0 ? Double.NaN : sums[a][p] / counts[a][p];
       }
     }
-    return new CellMeans(assessor.levels(), data.product().levels(), sums, counts);
+    Map<String, Integer> places = new HashMap<>();
+    for (int a = 0; a < assessor.size(); a++) {
+      places.put(assessor.levels().get(a), a);
+    }
+    return new CellMeans(assessor.levels(), data.product().levels(), sums, counts, places);
+  }
+
+  /** Row of a person; −1 when there is none of that name. */
+  int placeOf(String person) {
+    return places.getOrDefault(person, -1);
   }
 
   /** Rows of the people who rated every product. */

@@ -56,8 +56,8 @@ public record HaloCheck(String assessor, double smallestCorrelation, Finding fin
   }
 
   private static double correlation(String person, CellMeans first, CellMeans second) {
-    int a = first.persons().indexOf(person);
-    int b = second.persons().indexOf(person);
+    int a = first.placeOf(person);
+    int b = second.placeOf(person);
     List<double[]> pairs = new ArrayList<>();
     for (int p = 0; a >= 0 && b >= 0 && p < first.products().size(); p++) {
       int q = second.products().indexOf(first.products().get(p));

@@ -48,22 +48,39 @@ public record PanelAnalysis(
     for (Rating rating : ratings) {
       byAttribute.computeIfAbsent(rating.attribute(), any -> new ArrayList<>()).add(rating);
     }
-    List<AttributeAnalysis> analyses = new ArrayList<>();
+    List<Step> steps =
+        byAttribute.entrySet().parallelStream()
+            .map(e -> Step.of(e.getKey(), e.getValue(), adjustment, weighting))
+            .toList();
     Map<String, CellMeans> cells = new LinkedHashMap<>();
     Set<String> shared = new LinkedHashSet<>();
-    for (Map.Entry<String, List<Rating>> entry : byAttribute.entrySet()) {
-      Observations data = Observations.of(entry.getValue());
+    for (Step step : steps) {
+      if (step.checks != null) {
+        cells.put(step.analysis.attribute(), step.checks.cells());
+      }
+      addSharedWarnings(shared, step.data, step.checks);
+    }
+    List<HaloCheck> halo = cells.size() < 3 ? List.of() : HaloCheck.of(cells);
+    return new PanelAnalysis(
+        steps.stream().map(Step::analysis).toList(), halo, List.copyOf(shared));
+  }
+
+  /** One attribute's result with what the others need of it. */
+  private record Step(
+      Observations data, @Nullable AssessorChecks checks, AttributeAnalysis analysis) {
+
+    static Step of(
+        String attribute,
+        List<Rating> ratings,
+        PairAdjustment adjustment,
+        AssessorWeighting weighting) {
+      Observations data = Observations.of(ratings);
       Factor assessor = data.assessor();
       AssessorChecks checks =
           assessor == null ? null : AssessorChecks.of(data, assessor, weighting);
-      if (checks != null) {
-        cells.put(entry.getKey(), checks.cells());
-      }
-      analyses.add(new OneAttribute(entry.getKey(), data, checks, adjustment).analyse());
-      addSharedWarnings(shared, data, checks);
+      return new Step(
+          data, checks, new OneAttribute(attribute, data, checks, adjustment).analyse());
     }
-    List<HaloCheck> halo = cells.size() < 3 ? List.of() : HaloCheck.of(cells);
-    return new PanelAnalysis(analyses, halo, List.copyOf(shared));
   }
 
   private static void addSharedWarnings(

@@ -16,6 +16,10 @@ import org.apache.commons.rng.simple.RandomSource;
 record PermutationCheck(double p, int relabellings, double smallestPossible) {
 
   private static final int DRAWS = 1999;
+
+  /** Large tables get fewer draws; they have little to learn from this check. */
+  private static final int MOST_MOVES = 4_000_000;
+
   private static final long SEED = 20260415L;
 
   /** Batches of products, e.g. adjusted means of runs. */
@@ -35,11 +39,13 @@ record PermutationCheck(double p, int relabellings, double smallestPossible) {
   /** Marks by person (rows) and product (columns), NaN where missing. */
   static PermutationCheck ofPersons(double[][] marks) {
     UniformRandomProvider random = RandomSource.XO_RO_SHI_RO_128_PP.create(SEED);
+    int size = marks.length == 0 ? 1 : marks.length * marks[0].length;
+    int draws = Math.max(199, Math.min(DRAWS, MOST_MOVES / size));
     double[][] centred =
         Arrays.stream(marks).map(PermutationCheck::centred).toArray(double[][]::new);
     double observed = spread(centred);
     int asFar = 0;
-    for (int draw = 0; draw < DRAWS; draw++) {
+    for (int draw = 0; draw < draws; draw++) {
       for (double[] row : centred) {
         shuffleKnown(row, random);
       }
@@ -49,7 +55,7 @@ record PermutationCheck(double p, int relabellings, double smallestPossible) {
         Arrays.stream(marks).mapToDouble(row -> factorial(known(row))).reduce(1, (a, b) -> a * b);
     double own = marks.length == 0 ? 1 : factorial(marks[0].length);
     return new PermutationCheck(
-        (asFar + 1.0) / (DRAWS + 1), DRAWS, Math.max(1.0 / (DRAWS + 1), own / orders));
+        (asFar + 1.0) / (draws + 1), draws, Math.max(1.0 / (draws + 1), own / orders));
   }
 
   private static int known(double[] row) {
