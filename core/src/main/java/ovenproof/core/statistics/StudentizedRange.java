@@ -22,11 +22,11 @@ public final class StudentizedRange {
   /** Above this the estimate of the deviation is as good as exact. */
   private static final double INFINITE_DEGREES = 1e5;
 
-  private final int groups;
+  private final NormalRange range;
   private final double degreesOfFreedom;
 
-  private StudentizedRange(int groups, double degreesOfFreedom) {
-    this.groups = groups;
+  private StudentizedRange(NormalRange range, double degreesOfFreedom) {
+    this.range = range;
     this.degreesOfFreedom = degreesOfFreedom;
   }
 
@@ -42,7 +42,7 @@ public final class StudentizedRange {
       throw new IllegalArgumentException(
           "degrees of freedom must be above 0, found " + degreesOfFreedom);
     }
-    return new StudentizedRange(groups, degreesOfFreedom);
+    return new StudentizedRange(NormalRange.of(groups), degreesOfFreedom);
   }
 
   /** P(Q ≥ q), the p value of Tukey's test; 1 for q ≤ 0. */
@@ -51,12 +51,12 @@ public final class StudentizedRange {
       return 1;
     }
     if (degreesOfFreedom > INFINITE_DEGREES) {
-      return clamp(rangeUpperTail(q));
+      return clamp(range.upperTail(q));
     }
     double sum = 0;
     double[] breaks = breaks(q);
     for (int i = 1; i < breaks.length; i++) {
-      sum += panel(breaks[i - 1], breaks[i], s -> deviationDensity(s) * rangeUpperTail(q * s));
+      sum += panel(breaks[i - 1], breaks[i], s -> deviationDensity(s) * range.upperTail(q * s));
     }
     return clamp(sum);
   }
@@ -130,42 +130,11 @@ public final class StudentizedRange {
                 - half * s * s);
   }
 
-  /** P(range of k standard normal values ≥ w). */
-  private double rangeUpperTail(double w) {
-    double start = w / 2;
-    if (start > 9) {
-      return 0;
-    }
-    double body = Math.pow(1 - 2 * Distributions.normalCumulative(-start), groups);
-    double middle = start + 1.5;
-    double end = start + 8;
-    double tail =
-        panel(start, middle, z -> tailDensity(z, w)) + panel(middle, end, z -> tailDensity(z, w));
-    return 1 - body - 2 * groups * tail;
-  }
-
-  private double tailDensity(double z, double w) {
-    double inside = Distributions.normalCumulative(z) - Distributions.normalCumulative(z - w);
-    return Math.exp(-z * z / 2) / Math.sqrt(2 * Math.PI) * power(inside, groups - 1);
-  }
-
-  private static double power(double base, int exponent) {
-    double result = 1;
-    double factor = base;
-    for (int rest = exponent; rest > 0; rest >>= 1) {
-      if ((rest & 1) == 1) {
-        result *= factor;
-      }
-      factor *= factor;
-    }
-    return result;
-  }
-
-  private interface Integrand {
+  interface Integrand {
     double at(double x);
   }
 
-  private static double panel(double from, double to, Integrand integrand) {
+  static double panel(double from, double to, Integrand integrand) {
     double half = (to - from) / 2;
     double centre = (to + from) / 2;
     double sum = 0;

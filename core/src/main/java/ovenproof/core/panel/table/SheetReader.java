@@ -232,7 +232,7 @@ final class SheetReader {
           case MARK -> false;
           case IGNORED -> isIgnorable(column);
           case ORDER -> column.isNumeric() && column.whole && column.isRepeated();
-          case ASSESSOR, PRODUCT, ATTRIBUTE -> !column.isNumeric() || column.whole;
+          case ATTRIBUTE -> !column.isNumeric() || column.whole && column.isEven();
           default -> !column.isNumeric() || column.whole;
         };
     if (role == Role.PRODUCT && isMarkLike(column) && !column.isEven() && hasOtherProduct(column)) {
