@@ -369,6 +369,8 @@ final class CampaignTables {
         p.before(),
         "after",
         p.after(),
+        "instrument",
+        p.instrument(),
         "note",
         p.note());
   }

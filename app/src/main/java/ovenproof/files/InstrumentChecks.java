@@ -59,6 +59,7 @@ final class InstrumentChecks {
 
   private boolean isUsed(String id) {
     return Sections.values(sections.readings()).stream().anyMatch(r -> id.equals(r.instrument()))
+        || Sections.values(sections.pieces()).stream().anyMatch(p -> id.equals(p.instrument()))
         || Sections.values(sections.traces()).stream().anyMatch(t -> id.equals(t.instrument()))
         || Sections.values(sections.facts()).stream().anyMatch(f -> id.equals(f.instrument()));
   }

@@ -347,6 +347,7 @@ final class RunRows {
             row.textOrNull("lot"),
             before,
             after,
+            row.textOrNull("instrument"),
             row.textOrNull("note")));
   }
 

@@ -214,6 +214,7 @@ public final class Tables {
           ref("lot", "lots.csv", "lot", "Lot it came from."),
           of("before", QUANTITY, "Mass before."),
           of("after", QUANTITY, "Mass after."),
+          ref("instrument", "instruments.csv", "instrument", "The scale, before and after."),
           NOTE);
 
   public static final Table RATINGS =

@@ -147,8 +147,37 @@ final class ReadingMeasures {
       String side = before == null ? "before" : after == null ? "after" : "properly before";
       return Measurement.missing(EntryMeasures.MASS_LOSS, subject, "not weighed " + side);
     }
-    double percent = 100 * (before.contract() - after.contract()) / before.contract();
-    return Measurement.of(EntryMeasures.MASS_LOSS, subject, percent)
-        .withEvidence(List.of("weights of " + run.run().id()));
+    InstrumentError scale =
+        InstrumentError.of(run.campaign(), piece.instrument(), run.run().started());
+    double raw = before.contract() + scale.correction();
+    double cooked = after.contract() + scale.correction();
+    Measurement loss =
+        Measurement.of(EntryMeasures.MASS_LOSS, subject, 100 * (raw - cooked) / raw)
+            .withEvidence(List.of("weights of " + run.run().id()));
+    List<Component> components = lossComponents(scale, raw, cooked);
+    return components.isEmpty() ? loss : loss.withComponents(components);
+  }
+
+  /**
+   * What the scale reads too high shifts both weighings alike, so most of it cancels: ∂loss/∂shift
+   * = −100 (raw − cooked)/raw². The rounding of each weighing does not: ∂loss/∂raw = 100
+   * cooked/raw², ∂loss/∂cooked = −100/raw.
+   */
+  private static List<Component> lossComponents(InstrumentError scale, double raw, double cooked) {
+    List<Component> components = new ArrayList<>();
+    double own = 0;
+    for (Component component : scale.components()) {
+      if (component.isShared()) {
+        double sensitivity = -100 * (raw - cooked) / (raw * raw);
+        components.add(Component.shared(component.source(), sensitivity * component.u()));
+      } else {
+        own = Math.hypot(own, component.u());
+      }
+    }
+    double u = own * Math.hypot(100 * cooked / (raw * raw), 100 / raw);
+    if (u > 0) {
+      components.add(Component.run(u));
+    }
+    return components;
   }
 }

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
@@ -12,6 +13,7 @@ import ovenproof.core.measure.Measurement;
 import ovenproof.core.measure.Subject;
 import ovenproof.core.ranking.Comparison;
 import ovenproof.core.ranking.Pairs;
+import ovenproof.core.repeatability.PooledDeviation;
 import ovenproof.core.scoring.Candidate;
 import ovenproof.core.scoring.GateFinding;
 import ovenproof.core.scoring.NodeScore;
@@ -170,9 +172,23 @@ final class VerdictAssembly {
         shown.of(score, product),
         null,
         measure,
-        values.isEmpty() ? null : Averaging.mean(values, Subject.ofProduct(product.id())),
+        values.isEmpty() ? null : mean(values, test, Objects.requireNonNull(measure), product.id()),
         runs,
         children);
+  }
+
+  /** Facts are measured once and carry their own uncertainty; runs are judged by their scatter. */
+  private Measurement mean(
+      List<Measurement> values, TestPlan test, String measure, String product) {
+    PooledDeviation spread = result.spreads().get(CaseKeys.variable(test.id(), measure));
+    Subject subject = Subject.ofProduct(product);
+    if (spread != null && spread.known() && spread.deviation() > 0) {
+      return Averaging.ofRuns(values, subject, spread.deviation());
+    }
+    Measurement mean = Averaging.mean(values, subject);
+    return spread == null || spread.known() || mean.isMissing()
+        ? mean
+        : mean.withNote("no two runs of any product: how far a second run would lie is not known");
   }
 
   private List<Measurement> values(TestPlan test, String use, String product) {

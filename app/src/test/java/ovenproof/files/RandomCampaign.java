@@ -245,6 +245,7 @@ final class RandomCampaign {
                     "L1",
                     Quantity.of(random.nextInt(3000) / 10.0 + 200, Unit.GRAM),
                     random.nextBoolean() ? Quantity.of(0.15, Unit.KILOGRAM) : null,
+                    random.nextBoolean() ? "P1" : null,
                     maybe()))
         .toList();
   }

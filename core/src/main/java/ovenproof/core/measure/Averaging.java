@@ -36,6 +36,32 @@ public final class Averaging {
   }
 
   /**
+   * Mean over runs that scatter about their product's own value. The deviation between runs holds
+   * what each run's reading adds of its own, so s/√n takes the place of those parts; what runs
+   * share stays. n is the number of runs.
+   *
+   * @param runs at least one; missing ones are left out and counted in the note
+   * @param deviationBetweenRuns s &gt; 0 in the unit of the values
+   * @return bounds when a run is censored: s says nothing of those
+   */
+  public static Measurement ofRuns(
+      List<Measurement> runs, Subject subject, double deviationBetweenRuns) {
+    if (!(deviationBetweenRuns > 0 && deviationBetweenRuns < Double.POSITIVE_INFINITY)) {
+      throw new IllegalArgumentException(
+          "deviationBetweenRuns must be above 0, found " + deviationBetweenRuns);
+    }
+    Measurement mean = mean(runs, subject);
+    int n = present(runs).size();
+    if (mean.value() == null) {
+      return mean.withN(n);
+    }
+    List<Component> components =
+        new ArrayList<>(mean.components().stream().filter(Component::isShared).toList());
+    components.add(Component.run(deviationBetweenRuns / Math.sqrt(n)));
+    return mean.withComponents(components).withN(n);
+  }
+
+  /**
    * Mean of {@code later} minus mean of {@code earlier}; what both share cancels.
    *
    * @return missing when either side is

@@ -8,7 +8,6 @@ import ovenproof.core.measure.MeasureDescription.EvidenceKind;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.quantity.Unit;
 import ovenproof.core.trace.HeatCurve;
-import ovenproof.core.trace.ProbeAccuracy;
 import ovenproof.core.trace.TraceInput;
 import ovenproof.core.trace.TraceMeasure;
 
@@ -107,16 +106,9 @@ public final class ThermalMeasures {
       double sensitivity,
       String definition) {
     return Measurement.of(d, input.subject(), value)
-        .withComponents(components(input.probe(), sensitivity, runU))
+        .withComponents(input.probe().components(sensitivity, runU))
         .withDefinition(definition)
         .withEvidence(input.evidence());
-  }
-
-  private static List<Component> components(ProbeAccuracy probe, double sensitivity, double runU) {
-    Component run = Component.run(Math.hypot(runU, sensitivity * probe.placementKelvin()));
-    return probe.calibrationKelvin() > 0
-        ? List.of(Component.shared(probe.name(), sensitivity * probe.calibrationKelvin()), run)
-        : List.of(run);
   }
 
   private static String ofModel(HeatingModel model) {

@@ -1,5 +1,6 @@
 package ovenproof.core.trace;
 
+import java.util.ArrayList;
 import java.util.List;
 import ovenproof.core.measure.Component;
 import ovenproof.core.measure.MeasureDescription;
@@ -42,9 +43,16 @@ public final class Overshoot implements TraceMeasure {
             DESCRIPTION,
             input,
             top - steady.meanCelsius(),
-            List.of(Component.run(Math.hypot(curve.readingU(), steady.standardError()))),
+            components(input, Math.hypot(curve.readingU(), steady.standardError())),
             DESCRIPTION.formula())
         .withNote(percent(input, top, steady));
+  }
+
+  /** The calibration cancels; what the probe feels of glowing elements while they heat does not. */
+  private static List<Component> components(TraceInput input, double runU) {
+    List<Component> parts = new ArrayList<>(input.probe().radiation().unlike(1));
+    parts.add(Component.run(runU));
+    return parts;
   }
 
   private static @org.jspecify.annotations.Nullable String percent(

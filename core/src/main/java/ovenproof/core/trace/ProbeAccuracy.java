@@ -13,15 +13,26 @@ import ovenproof.core.measure.Component;
  * @param calibrationKelvin standard uncertainty of the reading that all runs share
  * @param placementKelvin standard uncertainty from where the probe sits; belongs to the run
  * @param timeConstantSeconds of the probe in oven air, null when unknown
+ * @param radiation what the probe may feel of elements and walls instead of the air
  */
 public record ProbeAccuracy(
     String name,
     double calibrationKelvin,
     double placementKelvin,
-    @Nullable Double timeConstantSeconds) {
+    @Nullable Double timeConstantSeconds,
+    Radiation radiation) {
 
   /** Nothing is known: the uncertainty holds what the trace itself shows, and no more. */
   public static final ProbeAccuracy UNKNOWN = new ProbeAccuracy("probe:unknown", 0, 0, null);
+
+  /** A probe that sees no element and no wall. */
+  public ProbeAccuracy(
+      String name,
+      double calibrationKelvin,
+      double placementKelvin,
+      @Nullable Double timeConstantSeconds) {
+    this(name, calibrationKelvin, placementKelvin, timeConstantSeconds, Radiation.NONE);
+  }
 
   public ProbeAccuracy {
     if (!(calibrationKelvin >= 0) || !(placementKelvin >= 0)) {
@@ -45,11 +56,12 @@ public record ProbeAccuracy(
    * @param sensitivity change of the quantity per kelvin that the probe reads high
    * @param runU what else the run adds, in the unit of the quantity
    */
-  List<Component> components(double sensitivity, double runU) {
+  public List<Component> components(double sensitivity, double runU) {
     List<Component> parts = new ArrayList<>();
     if (calibrationKelvin > 0) {
       parts.add(Component.shared(name, sensitivity * calibrationKelvin));
     }
+    parts.addAll(radiation.components(sensitivity));
     parts.add(Component.run(Math.hypot(runU, sensitivity * placementKelvin)));
     return parts;
   }

@@ -40,19 +40,29 @@ public final class Spread implements TraceMeasure {
           DESCRIPTION, input, "fewer than two places have readings over the steady part");
     }
     double sd = deviation(means);
-    double each = Math.hypot(steady.standardError(), calibration(input));
     return TraceMeasures.value(
         DESCRIPTION,
         input,
         sd,
-        List.of(Component.run(each)),
+        components(input, steady, means.length),
         "standard deviation of " + means.length + " places, " + SteadyMean.over(steady));
   }
 
-  /** Calibrations of different probes do not cancel between places. */
-  private static double calibration(TraceInput input) {
-    return Math.hypot(input.probe().calibrationKelvin(), input.probe().placementKelvin())
-        / Math.sqrt(2.0 * (input.points().size() - 1));
+  /**
+   * Errors of different probes do not cancel between places: ∂SD/∂x = d/((n − 1)·SD), so
+   * independent errors of σ each make σ/√(n − 1) of it. Calibration and radiation are the same in
+   * every run with these probes in this appliance.
+   */
+  private static List<Component> components(TraceInput input, SteadyState steady, int places) {
+    ProbeAccuracy probe = input.probe();
+    double share = 1 / Math.sqrt(places - 1.0);
+    List<Component> parts = new ArrayList<>();
+    if (probe.calibrationKelvin() > 0) {
+      parts.add(Component.shared("set of " + probe.name(), share * probe.calibrationKelvin()));
+    }
+    probe.radiation().unlike(share).forEach(parts::add);
+    parts.add(Component.run(share * Math.hypot(steady.standardError(), probe.placementKelvin())));
+    return parts;
   }
 
   static double[] means(TraceInput input, SteadyState steady) {

@@ -1,5 +1,6 @@
 package ovenproof.core.trace;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import ovenproof.core.measure.Component;
@@ -40,16 +41,24 @@ public final class SpreadRange implements TraceMeasure {
           DESCRIPTION, input, "fewer than two places have readings over the steady part");
     }
     Arrays.sort(means);
-    double u =
-        Math.sqrt(2)
-            * Math.hypot(
-                steady.standardError(),
-                Math.hypot(input.probe().calibrationKelvin(), input.probe().placementKelvin()));
     return TraceMeasures.value(
         DESCRIPTION,
         input,
         means[means.length - 1] - means[0],
-        List.of(Component.run(u)),
+        components(input, steady),
         "range of " + means.length + " places; compare only with as many places");
+  }
+
+  /** Two places, each with its own probe: √2 of what one is wrong by. */
+  private static List<Component> components(TraceInput input, SteadyState steady) {
+    ProbeAccuracy probe = input.probe();
+    double share = Math.sqrt(2);
+    List<Component> parts = new ArrayList<>();
+    if (probe.calibrationKelvin() > 0) {
+      parts.add(Component.shared("set of " + probe.name(), share * probe.calibrationKelvin()));
+    }
+    probe.radiation().unlike(share).forEach(parts::add);
+    parts.add(Component.run(share * Math.hypot(steady.standardError(), probe.placementKelvin())));
+    return parts;
   }
 }

@@ -7,10 +7,10 @@ import ovenproof.kitchen.bench.RunLog.Channel;
  * What is true of the air of a heat-up run, read off its own seconds without noise. Times in s from
  * heat on, temperatures in °C; NaN for what did not happen.
  *
- * @param firstCrossing air at the centre first at the level asked for
+ * @param firstCrossing mean air over 15 s at the centre first at the level asked for
  * @param steadyMean of the last 20 min
- * @param highest of the run
- * @param overshoot highest of the first 30 min over the steady mean
+ * @param highest mean over 15 s of the run: a flicker of a second is not what food meets
+ * @param overshoot highest such mean of the first 30 min over the steady mean
  * @param spread standard deviation (n − 1) over the five places of their means of the last 20 min
  */
 public record HeatTruth(
@@ -23,11 +23,12 @@ public record HeatTruth(
 
   private static final int STEADY_SECONDS = 1200;
   private static final int FIRST_SECONDS = 1800;
+  private static final int HALF_WINDOW_SECONDS = 7;
 
   /** Of a run of the heat-up test. */
   public static HeatTruth of(RunResult run, double levelCelsius) {
     RunLog log = run.log();
-    double[] centre = log.channel(Channel.CENTRE);
+    double[] centre = smoothed(log.channel(Channel.CENTRE));
     int first = 0;
     while (first < centre.length && centre[first] < levelCelsius) {
       first++;
@@ -42,6 +43,17 @@ public record HeatTruth(
         early - steady,
         spread(log),
         log.energyKilowattHours(centre.length));
+  }
+
+  /** Means over 15 s centred on each second; shorter at the ends. */
+  private static double[] smoothed(double[] values) {
+    double[] means = new double[values.length];
+    for (int i = 0; i < values.length; i++) {
+      int from = Math.max(0, i - HALF_WINDOW_SECONDS);
+      int to = Math.min(values.length, i + HALF_WINDOW_SECONDS + 1);
+      means[i] = Arrays.stream(values, from, to).average().orElse(Double.NaN);
+    }
+    return means;
   }
 
   private static double lastMean(double[] values) {

@@ -20,6 +20,7 @@ import ovenproof.kitchen.physics.Probe;
 
 /** Plan, runs, events, deviations, readings, lots and pieces. */
 final class RunTables {
+  private static final String SCALE = "scale-1";
 
   /** One stop was first tapped a minute late and corrected. */
   private static final String MISTAPPED = "flatbread-siskin-1";
@@ -222,7 +223,9 @@ final class RunTables {
   }
 
   private void pieces() throws IOException {
-    Csv csv = new Csv("run", "batch", "piece", "position", "lot", "before", "after", "note");
+    Csv csv =
+        new Csv(
+            "run", "batch", "piece", "position", "lot", "before", "after", "instrument", "note");
     for (RunResult run : season.runs()) {
       Chance scale = chance.named("scale " + run.plan().id());
       for (BatchResult batch : run.batches()) {
@@ -238,6 +241,7 @@ final class RunTables {
               run.plan().lot().id(),
               before,
               after,
+              weighedAsOne ? "" : SCALE,
               "");
         }
         if (weighedAsOne) {
@@ -259,6 +263,7 @@ final class RunTables {
         run.plan().lot().id(),
         grams(before, scale),
         grams(after, scale),
+        SCALE,
         "weighed together");
   }
 
