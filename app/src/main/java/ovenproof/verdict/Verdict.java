@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import ovenproof.core.measure.Measurement;
 
 /**
  * Scores with intervals, ranks and tiers of a campaign.
@@ -133,7 +134,7 @@ public record Verdict(
       Score score,
       @Nullable Integer place,
       @Nullable String measure,
-      ovenproof.core.measure.@Nullable Measurement measurement,
+      @Nullable Measurement measurement,
       int runs,
       List<Node> children) {
     public Node {
