@@ -1,14 +1,17 @@
 package ovenproof.cli;
 
+import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import ovenproof.desk.DeskLocation;
 import ovenproof.input.InputException;
 import ovenproof.input.OutsideException;
 import ovenproof.input.Place;
@@ -49,8 +52,14 @@ final class DemoCommand implements Callable<Integer> {
   @Option(
       names = "--port",
       paramLabel = "PORT",
-      description = "Port to serve on (8080 unless said).")
+      description = "Port of the review site (8080 unless said; 0 for a free one).")
   private int port = 8080;
+
+  @Option(
+      names = "--desk-port",
+      paramLabel = "PORT",
+      description = "Port of the web application (8023 unless said; 0 for a free one).")
+  private int deskPort = 8023;
 
   @Override
   public Integer call() {
@@ -74,9 +83,31 @@ final class DemoCommand implements Callable<Integer> {
     out.println("Review site:     " + site.resolve("index.html"));
     out.flush();
     if (!once) {
-      SiteServer.serve(site, port, out);
+      serve(campaign, site, out);
     }
     return ExitCode.FINE;
+  }
+
+  /** The review as readers get it, and beside it the campaign on a desk, to be worked on. */
+  private void serve(Path campaign, Path site, PrintWriter out) {
+    HttpServer review = SiteServer.start(site, port);
+    out.println("Read it at       http://localhost:" + review.getAddress().getPort() + "/");
+    out.flush();
+    try {
+      ServeCommand.serve(
+          new DeskLocation(folder.resolve("desk"), null),
+          deskPort,
+          List.of(campaign),
+          address -> {
+            out.println("Work on it at    " + address + "  (stop both with Ctrl-C)");
+            out.flush();
+          },
+          ServeCommand.Stay.UNTIL_STOPPED);
+    } catch (InterruptedException stopped) {
+      Thread.currentThread().interrupt();
+    } finally {
+      review.stop(0);
+    }
   }
 
   private void prepare() {

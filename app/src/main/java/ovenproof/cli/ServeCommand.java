@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import ovenproof.desk.Desk;
 import ovenproof.desk.DeskLocation;
@@ -53,17 +54,41 @@ public final class ServeCommand implements Callable<Integer> {
   public Integer call() throws InterruptedException {
     PrintWriter out =
         spec == null ? new PrintWriter(System.out, true) : spec.commandLine().getOut();
-    try (Desk desk = Desk.open(new DeskLocation(folder, database), Clock.systemUTC())) {
+    Consumer<String> say =
+        address -> {
+          out.println(address);
+          out.flush();
+        };
+    Stay stay = once ? Stay.STARTED_ONCE : Stay.UNTIL_STOPPED;
+    serve(new DeskLocation(folder, database), port, imports, say, stay);
+    return ExitCode.FINE;
+  }
+
+  /** How long to serve. */
+  enum Stay {
+    UNTIL_STOPPED,
+    /** Ends as soon as the first page can be had: a trial of the machine. */
+    STARTED_ONCE
+  }
+
+  /**
+   * Serves the desk.
+   *
+   * @param imports campaign folders to bring in first, unless the desk has them
+   * @param started is told the address once the first page can be had
+   */
+  static void serve(
+      DeskLocation location, int port, List<Path> imports, Consumer<String> started, Stay stay)
+      throws InterruptedException {
+    try (Desk desk = Desk.open(location, Clock.systemUTC())) {
       bringIn(desk, imports);
       try (WebServer server = WebServer.start(desk, port)) {
-        out.println("http://localhost:" + server.port() + "/");
-        out.flush();
-        if (!once) {
+        started.accept("http://localhost:" + server.port() + "/");
+        if (stay == Stay.UNTIL_STOPPED) {
           waitForTheEnd(server, desk);
         }
       }
     }
-    return ExitCode.FINE;
   }
 
   private static void bringIn(Desk desk, List<Path> folders) {

@@ -4,7 +4,6 @@ import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.io.PrintWriter;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.nio.charset.StandardCharsets;
@@ -12,7 +11,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Map;
-import java.util.concurrent.CountDownLatch;
 import ovenproof.input.OutsideException;
 
 /**
@@ -36,19 +34,6 @@ final class SiteServer {
 
   private SiteServer(Path site) {
     this.site = site.toAbsolutePath().normalize();
-  }
-
-  /** Blocks until the thread is interrupted or the program ends. */
-  static void serve(Path site, int port, PrintWriter out) {
-    try {
-      HttpServer server = start(site, port);
-      out.println(
-          "Open http://localhost:" + server.getAddress().getPort() + "/  (stop with Ctrl-C)");
-      out.flush();
-      new CountDownLatch(1).await();
-    } catch (InterruptedException stopped) {
-      Thread.currentThread().interrupt();
-    }
   }
 
   /** Serves on the loopback address; port 0 takes any free one. */
