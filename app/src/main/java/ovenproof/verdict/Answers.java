@@ -1,8 +1,11 @@
 package ovenproof.verdict;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Campaign.NotRun;
@@ -16,6 +19,8 @@ import ovenproof.method.TestPlan;
 
 /** What a product has to say to a use of a measure. */
 final class Answers {
+  private static final Pattern FIGURES = Pattern.compile("\\d+(?:[.,]\\d+)*");
+
   private final Campaign campaign;
   private final Measured measured;
 
@@ -75,8 +80,21 @@ final class Answers {
     return note == null ? "no value" : note;
   }
 
-  private static String joined(List<String> reasons) {
-    return reasons.stream().distinct().collect(Collectors.joining("; "));
+  /** Each reason once: runs that failed alike differ in their figures only. */
+  static String joined(List<String> reasons) {
+    Map<String, List<String>> alike = new LinkedHashMap<>();
+    for (String reason : reasons) {
+      String shape = FIGURES.matcher(reason).replaceAll("#");
+      alike.computeIfAbsent(shape, s -> new ArrayList<>()).add(reason);
+    }
+    return alike.values().stream().map(Answers::once).collect(Collectors.joining("; "));
+  }
+
+  private static String once(List<String> alike) {
+    boolean oneFigure = alike.stream().distinct().count() == 1;
+    return oneFigure
+        ? alike.get(0)
+        : alike.get(0) + " (and alike in " + (alike.size() - 1) + " more)";
   }
 
   private static Optional<Observation> observation(Measured.Value value) {
