@@ -1,6 +1,5 @@
 package ovenproof.core.measure;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.quantity.Unit;
@@ -57,6 +56,39 @@ public record Measurement(
 
   /** A measured value of one observation, without uncertainty yet. */
   public static Measurement of(MeasureDescription measure, Subject subject, double value) {
+    return first(measure, subject, value, 1, Censoring.NONE, null, null, null);
+  }
+
+  /** What could not be measured, and why. */
+  public static Measurement missing(MeasureDescription measure, Subject subject, String why) {
+    return first(measure, subject, null, 0, Censoring.NONE, null, null, why);
+  }
+
+  /** Known to lie above a bound only. */
+  public static Measurement above(MeasureDescription measure, Subject subject, double low) {
+    return first(measure, subject, null, 1, Censoring.ABOVE, low, null, null);
+  }
+
+  /** Known to lie below a bound only. */
+  public static Measurement below(MeasureDescription measure, Subject subject, double high) {
+    return first(measure, subject, null, 1, Censoring.BELOW, null, high, null);
+  }
+
+  /** Known to lie between two looks only. */
+  public static Measurement between(
+      MeasureDescription measure, Subject subject, double low, double high) {
+    return first(measure, subject, null, 1, Censoring.BETWEEN, low, high, null);
+  }
+
+  private static Measurement first(
+      MeasureDescription measure,
+      Subject subject,
+      @Nullable Double value,
+      int n,
+      Censoring censored,
+      @Nullable Double low,
+      @Nullable Double high,
+      @Nullable String note) {
     return new Measurement(
         measure.id(),
         measure.name(),
@@ -65,73 +97,13 @@ public record Measurement(
         measure.unit(),
         null,
         List.of(),
-        1,
-        Censoring.NONE,
-        null,
-        null,
-        measure.formula(),
-        measure.revision(),
-        null,
-        List.of());
-  }
-
-  /** What could not be measured, and why. */
-  public static Measurement missing(MeasureDescription measure, Subject subject, String why) {
-    return new Measurement(
-        measure.id(),
-        measure.name(),
-        subject,
-        null,
-        measure.unit(),
-        null,
-        List.of(),
-        0,
-        Censoring.NONE,
-        null,
-        null,
-        measure.formula(),
-        measure.revision(),
-        why,
-        List.of());
-  }
-
-  /** Known to lie above a bound only. */
-  public static Measurement above(MeasureDescription measure, Subject subject, double low) {
-    return censored(measure, subject, Censoring.ABOVE, low, null);
-  }
-
-  /** Known to lie below a bound only. */
-  public static Measurement below(MeasureDescription measure, Subject subject, double high) {
-    return censored(measure, subject, Censoring.BELOW, null, high);
-  }
-
-  /** Known to lie between two looks only. */
-  public static Measurement between(
-      MeasureDescription measure, Subject subject, double low, double high) {
-    return censored(measure, subject, Censoring.BETWEEN, low, high);
-  }
-
-  private static Measurement censored(
-      MeasureDescription measure,
-      Subject subject,
-      Censoring censored,
-      @Nullable Double low,
-      @Nullable Double high) {
-    return new Measurement(
-        measure.id(),
-        measure.name(),
-        subject,
-        null,
-        measure.unit(),
-        null,
-        List.of(),
-        1,
+        n,
         censored,
         low,
         high,
         measure.formula(),
         measure.revision(),
-        null,
+        note,
         List.of());
   }
 
@@ -142,123 +114,52 @@ public record Measurement(
   /** The same with these components; the uncertainty becomes the root of their summed squares. */
   public Measurement withComponents(List<Component> newComponents) {
     double sumOfSquares = newComponents.stream().mapToDouble(c -> c.u() * c.u()).sum();
-    return new Measurement(
-        id,
-        label,
-        subject,
-        value,
-        unit,
-        Math.sqrt(sumOfSquares),
-        newComponents,
-        n,
-        censored,
-        low,
-        high,
-        definition,
-        revision,
-        note,
-        evidence);
+    return copy(subject, Math.sqrt(sumOfSquares), newComponents, n, definition, note, evidence);
   }
 
   public Measurement withSubject(Subject newSubject) {
+    return copy(newSubject, uncertainty, components, n, definition, note, evidence);
+  }
+
+  public Measurement withN(int newN) {
+    return copy(subject, uncertainty, components, newN, definition, note, evidence);
+  }
+
+  public Measurement withDefinition(String newDefinition) {
+    return copy(subject, uncertainty, components, n, newDefinition, note, evidence);
+  }
+
+  public Measurement withNote(@Nullable String newNote) {
+    return copy(subject, uncertainty, components, n, definition, newNote, evidence);
+  }
+
+  public Measurement withEvidence(List<String> newEvidence) {
+    return copy(subject, uncertainty, components, n, definition, note, newEvidence);
+  }
+
+  private Measurement copy(
+      Subject newSubject,
+      @Nullable Double newUncertainty,
+      List<Component> newComponents,
+      int newN,
+      String newDefinition,
+      @Nullable String newNote,
+      List<String> newEvidence) {
     return new Measurement(
         id,
         label,
         newSubject,
         value,
         unit,
-        uncertainty,
-        components,
-        n,
-        censored,
-        low,
-        high,
-        definition,
-        revision,
-        note,
-        evidence);
-  }
-
-  public Measurement withN(int newN) {
-    return new Measurement(
-        id,
-        label,
-        subject,
-        value,
-        unit,
-        uncertainty,
-        components,
+        newUncertainty,
+        newComponents,
         newN,
-        censored,
-        low,
-        high,
-        definition,
-        revision,
-        note,
-        evidence);
-  }
-
-  public Measurement withDefinition(String newDefinition) {
-    return new Measurement(
-        id,
-        label,
-        subject,
-        value,
-        unit,
-        uncertainty,
-        components,
-        n,
         censored,
         low,
         high,
         newDefinition,
         revision,
-        note,
-        evidence);
-  }
-
-  public Measurement withNote(@Nullable String newNote) {
-    return new Measurement(
-        id,
-        label,
-        subject,
-        value,
-        unit,
-        uncertainty,
-        components,
-        n,
-        censored,
-        low,
-        high,
-        definition,
-        revision,
         newNote,
-        evidence);
-  }
-
-  public Measurement withEvidence(List<String> newEvidence) {
-    return new Measurement(
-        id,
-        label,
-        subject,
-        value,
-        unit,
-        uncertainty,
-        components,
-        n,
-        censored,
-        low,
-        high,
-        definition,
-        revision,
-        note,
         newEvidence);
-  }
-
-  /** The same with one more component. */
-  public Measurement plusComponent(Component component) {
-    List<Component> more = new ArrayList<>(components);
-    more.add(component);
-    return withComponents(more);
   }
 }
