@@ -42,6 +42,7 @@ import ovenproof.core.quantity.Unit;
 import ovenproof.measure.Measured.Value;
 import ovenproof.method.TestPlan;
 import ovenproof.publish.figure.Figures;
+import ovenproof.publish.figure.UncertaintySource;
 
 /** One run: what happened, what was measured, in which files. */
 final class RunPage {
@@ -216,8 +217,9 @@ final class RunPage {
   }
 
   private static String source(Component component, Measurement m) {
-    String name = component.isShared() ? component.source() : "this run";
-    return name + " " + Figures.uncertainty(Math.abs(component.u()), m.unit());
+    return UncertaintySource.ofRun(component).what()
+        + " "
+        + Figures.uncertainty(Math.abs(component.u()), m.unit());
   }
 
   /** Batches, pieces and faces behind the values, where there is more than one. */

@@ -29,6 +29,7 @@ import ovenproof.method.TestPlan;
 import ovenproof.method.ValueNode;
 import ovenproof.publish.figure.Figures;
 import ovenproof.publish.figure.Scores;
+import ovenproof.publish.figure.UncertaintySource;
 import ovenproof.verdict.Verdict.Node;
 import ovenproof.verdict.Verdict.ProductVerdict;
 
@@ -172,16 +173,15 @@ final class ScorePage {
     return Elements.wide(
         "Uncertainty of " + of.label(),
         table(
-                thead(Elements.columns("Source of uncertainty", ">Part of it", "Shared")),
+                thead(Elements.columns("Source of uncertainty", ">Part of it", "Moves also")),
                 tbody(
                     each(
                         components,
                         c ->
                             tr(
-                                th(c.isShared() ? c.source() : "between and within runs")
-                                    .attr("scope", "row"),
+                                th(UncertaintySource.ofMean(c).what()).attr("scope", "row"),
                                 Elements.figure(part(c.u(), of)),
-                                td(c.isShared() ? "with everything measured by it" : "no")))))
+                                td(UncertaintySource.ofMean(c).sharedWith())))))
             .withClass("components"));
   }
 
