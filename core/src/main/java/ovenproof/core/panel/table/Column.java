@@ -1,9 +1,11 @@
 package ovenproof.core.panel.table;
 
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
 /** One column's contents, counted. */
@@ -25,6 +27,11 @@ final class Column {
         index,
         grid.header(index),
         grid.body().stream().map(row -> row.cell(index)).toArray(String[]::new));
+  }
+
+  /** Part of what this column's cells say, as a key of its own. */
+  Column derived(UnaryOperator<String> part) {
+    return new Column(index, header, Arrays.stream(text).map(part).toArray(String[]::new));
   }
 
   /** Several columns that together name one thing, row by row. */

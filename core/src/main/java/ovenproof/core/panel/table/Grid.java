@@ -1,6 +1,7 @@
 package ovenproof.core.panel.table;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -13,13 +14,16 @@ import java.util.Set;
  * @param body rows with data
  * @param sections the section line above each body row; empty text without
  * @param notes what was left out
+ * @param turnedLines of a table that lay on its side, the line that each column was; empty for
+ *     others
  */
 record Grid(
     String sheet,
     List<List<String>> headers,
     List<Sheet.Row> body,
     List<String> sections,
-    List<String> notes) {
+    List<String> notes,
+    List<Integer> turnedLines) {
 
   static Grid of(Sheet sheet) {
     List<Sheet.Row> rows = new ArrayList<>();
@@ -28,7 +32,7 @@ record Grid(
       Sheet.Row clean = clean(row);
       if (filled(clean) == 0) {
         blank++;
-      } else if (!isComment(clean)) {
+      } else if (!isComment(clean) && !isRule(clean)) {
         rows.add(clean);
       }
     }
@@ -36,7 +40,23 @@ record Grid(
     if (blank > 0) {
       notes.add(blank + (blank == 1 ? " blank line was" : " blank lines were") + " left out.");
     }
+    if (SidewaysTable.is(rows)) {
+      notes.add("The table lies on its side (one column per mark): it was turned.");
+      List<Integer> lines = rows.stream().map(Sheet.Row::line).toList();
+      Grid upright = split(sheet.name(), SidewaysTable.turn(rows), notes);
+      return new Grid(upright.sheet, upright.headers, upright.body, upright.sections, notes, lines);
+    }
     return split(sheet.name(), rows, notes);
+  }
+
+  /** Line in the file of a cell of the body. */
+  int line(int row, int column) {
+    return turnedLines.isEmpty() ? body.get(row).line() : turnedLines.get(column);
+  }
+
+  /** Column in the file, from 1, of a cell of the body. */
+  int column(int row, int column) {
+    return turnedLines.isEmpty() ? column + 1 : body.get(row).line();
   }
 
   private static Sheet.Row clean(Sheet.Row row) {
@@ -53,7 +73,10 @@ record Grid(
       char c = cell.charAt(i);
       plain = c > ' ' && c != '\u00A0' && c != '\uFEFF';
     }
-    return plain ? cell : withoutStraySpace(cell);
+    String text = plain ? cell : withoutStraySpace(cell);
+    // Spreadsheets put an apostrophe before numbers that were typed as text.
+    boolean quoted = text.length() > 1 && text.charAt(0) == '\'';
+    return quoted && !Double.isNaN(Mark.parse(text.substring(1))) ? text.substring(1) : text;
   }
 
   private static String withoutStraySpace(String cell) {
@@ -66,6 +89,11 @@ record Grid(
 
   private static boolean isComment(Sheet.Row row) {
     return filled(row) == 1 && row.cell(0).startsWith("#") && row.cell(0).length() > 1;
+  }
+
+  /** |---|---| under a header, or a line of dashes. */
+  private static boolean isRule(Sheet.Row row) {
+    return row.cells().stream().allMatch(c -> c.isEmpty() || c.matches(":?[-=_]{2,}:?"));
   }
 
   private static int filled(Sheet.Row row) {
@@ -83,11 +111,17 @@ record Grid(
     while (start < rows.size() && filled(rows.get(start)) < Math.max(2, (usual + 1) / 2)) {
       start++;
     }
+    if (start > 0 && start + 1 < rows.size() && isSecondHeader(rows, start - 1, width)) {
+      start--;
+    }
+    if (start > 0 && isGroups(rows, start - 1, width) && isSecondHeader(rows, start, width)) {
+      start--;
+    }
     if (start > 0 && start < rows.size()) {
       notes.add("Lines above the table were left out: " + start + ".");
     }
     if (start >= rows.size()) {
-      return new Grid(sheet, List.of(), List.of(), List.of(), notes);
+      return new Grid(sheet, List.of(), List.of(), List.of(), notes, List.of());
     }
     int headerRows = headerRows(rows, start, width);
     List<List<String>> headers = headers(rows, start, headerRows, width);
@@ -105,6 +139,11 @@ record Grid(
   private static int headerRows(List<Sheet.Row> rows, int start, int width) {
     if (looksLikeData(rows, start, width)) {
       return 0;
+    }
+    if (start + 3 < rows.size()
+        && isGroups(rows, start, width)
+        && isSecondHeader(rows, start + 1, width)) {
+      return 3;
     }
     return start + 2 < rows.size() && isSecondHeader(rows, start, width) ? 2 : 1;
   }
@@ -153,28 +192,38 @@ record Grid(
     return largest;
   }
 
-  private static boolean isSecondHeader(List<Sheet.Row> rows, int start, int width) {
-    Sheet.Row first = rows.get(start);
-    Sheet.Row second = rows.get(start + 1);
+  /** Names of groups of columns: written once above each, or again and again. */
+  private static boolean isGroups(List<Sheet.Row> rows, int line, int width) {
+    Sheet.Row row = rows.get(line);
     int gaps = 0;
     int repeated = 0;
-    int words = 0;
-    int filled = 0;
     String before = "";
     for (int c = 0; c < width; c++) {
-      String cell = first.cell(c);
+      String cell = row.cell(c);
       gaps += c > 0 && cell.isEmpty() ? 1 : 0;
       repeated += !cell.isEmpty() && cell.equals(before) ? 1 : 0;
       before = cell.isEmpty() ? before : cell;
+    }
+    boolean words = row.cells().stream().allMatch(c -> c.isEmpty() || Double.isNaN(Mark.parse(c)));
+    return filled(row) >= 2 && words && (gaps >= width / 4.0 && gaps > 0 || repeated >= 2);
+  }
+
+  private static boolean isSecondHeader(List<Sheet.Row> rows, int start, int width) {
+    Sheet.Row first = rows.get(start);
+    Sheet.Row second = rows.get(start + 1);
+    int words = 0;
+    int filled = 0;
+    for (int c = 0; c < width; c++) {
       if (!second.cell(c).isEmpty()) {
         filled++;
         words +=
             Double.isNaN(Mark.parse(second.cell(c))) && numericBelow(rows, start + 2, c) ? 1 : 0;
       }
     }
-    boolean grouped = gaps >= width / 4.0 && gaps > 0 || repeated >= 2;
+    boolean grouped = isGroups(rows, start, width);
     boolean labels = filled >= width / 2 && words >= 0.5 * filled;
-    boolean numbered = grouped && gaps > 0 && isNumbering(first, second, width);
+    boolean gaps = first.cells().stream().skip(1).anyMatch(String::isEmpty);
+    boolean numbered = grouped && gaps && isNumbering(first, second, width);
     return grouped && (labels || numbered);
   }
 
@@ -212,29 +261,48 @@ record Grid(
   private static List<List<String>> headers(
       List<Sheet.Row> rows, int start, int headerRows, int width) {
     List<List<String>> headers = new ArrayList<>();
-    String group = "";
+    String[] groups = new String[Math.max(0, headerRows - 1)];
+    Arrays.fill(groups, "");
     for (int c = 0; c < width; c++) {
-      if (headerRows == 0) {
-        headers.add(List.of(""));
-      } else if (headerRows == 1) {
-        headers.add(List.of(rows.get(start).cell(c)));
-      } else {
-        String above = rows.get(start).cell(c);
-        String below = rows.get(start + 1).cell(c);
-        group = above.isEmpty() ? group : above;
-        boolean key = !numericBelow(rows, start + 2, c) || c == 0;
-        if (key) {
-          group = "";
-          headers.add(List.of(below.isEmpty() ? above : below));
-        } else {
-          headers.add(
-              group.isEmpty()
-                  ? List.of(below)
-                  : below.isEmpty() ? List.of(group) : List.of(group, below));
-        }
+      List<String> written = new ArrayList<>();
+      for (int h = 0; h < headerRows; h++) {
+        written.add(rows.get(start + h).cell(c));
       }
+      boolean key = headerRows > 1 && (c == 0 || !numericBelow(rows, start + headerRows, c));
+      headers.add(key ? keyHeader(written, groups) : markHeader(written, groups));
     }
     return headers;
+  }
+
+  /** The lowest word stands for a column of names; words above it name the group that begins. */
+  private static List<String> keyHeader(List<String> written, String[] groups) {
+    for (int h = 0; h < groups.length; h++) {
+      groups[h] = written.get(h + 1).isEmpty() ? "" : written.get(h);
+    }
+    String lowest = "";
+    for (String word : written) {
+      lowest = word.isEmpty() ? lowest : word;
+    }
+    return List.of(lowest);
+  }
+
+  /** Group names reach to the right until the next one; a new outer group ends the inner one. */
+  private static List<String> markHeader(List<String> written, String[] groups) {
+    List<String> parts = new ArrayList<>();
+    for (int h = 0; h < written.size(); h++) {
+      String word = written.get(h);
+      if (h < groups.length) {
+        if (!word.isEmpty()) {
+          groups[h] = word;
+          Arrays.fill(groups, h + 1, groups.length, "");
+        }
+        word = groups[h];
+      }
+      if (!word.isEmpty()) {
+        parts.add(word);
+      }
+    }
+    return parts.isEmpty() ? List.of("") : parts;
   }
 
   private static Grid body(
@@ -256,6 +324,8 @@ record Grid(
       Sheet.Row row = rows.get(r);
       if (r > lastData) {
         left++;
+      } else if (r == start + headerRows && headerRows > 0 && isExplanation(row)) {
+        notes.add("Line " + row.line() + " explains the columns and was left out.");
       } else if (width >= 3
           && filled(row) == 1
           && !row.cell(0).isEmpty()
@@ -273,7 +343,14 @@ record Grid(
     if (!sectioned) {
       sections.replaceAll(s -> "");
     }
-    return new Grid(sheet, headers, body, sections, notes);
+    return new Grid(
+        sheet, headers, NamesOnce.repeat(body, headers, notes), sections, notes, List.of());
+  }
+
+  /** (0-100) and the like under a header. */
+  private static boolean isExplanation(Sheet.Row row) {
+    return filled(row) >= 2
+        && row.cells().stream().allMatch(c -> c.isEmpty() || c.matches("[(\\[].*[)\\]]"));
   }
 
   private static int lastData(List<Sheet.Row> rows, int width) {

@@ -18,6 +18,7 @@ public final class RatingTableReader {
   private final List<String> questions = new ArrayList<>();
   private final List<String> notes = new ArrayList<>();
   private final List<FoundMark> found = new ArrayList<>();
+  private final Set<String> remarked = new LinkedHashSet<>();
   private int missing;
 
   private RatingTableReader(ReadingChoices choices) {
@@ -49,34 +50,91 @@ public final class RatingTableReader {
       }
       readers.add(new SheetReader(grid, choices).decide());
     }
-    String use = sheetUse(readers);
+    List<SheetReader> telling = readers.stream().filter(r -> !r.labels().isEmpty()).toList();
+    String use = sheetUse(telling);
     for (SheetReader reader : readers) {
+      if (telling.size() > 0 && !telling.contains(reader)) {
+        notes.add(named(reader.grid().sheet()) + "holds no marks and was passed over.");
+        continue;
+      }
       notes.addAll(reader.grid().notes());
       notes.addAll(reader.notes());
       questions.addAll(reader.questions());
       collect(reader, use);
     }
-    if (readers.size() > 1) {
-      SheetWords.ask(readers.stream().map(r -> r.grid().sheet()).toList(), found, use, questions);
+    if (!remarked.isEmpty()) {
+      notes.add(
+          "Remarks beside marks (\"7*\", \"7 (burnt)\") were left out, the numbers kept: lines "
+              + String.join(", ", remarked)
+              + ".");
+    }
+    if (readers.size() > telling.size()) {
+      KeySheet.apply(
+          readers.stream().filter(r -> !telling.contains(r)).map(SheetReader::grid).toList(),
+          found,
+          notes);
+    }
+    if (telling.size() > 1) {
+      SheetWords.ask(telling.stream().map(r -> r.grid().sheet()).toList(), found, use, questions);
     }
     Spelling.ask(found, questions);
+    if (choices.scale() == null) {
+      missing += MissingCodes.drop(found, questions);
+    }
     Map<String, String> scales = Scales.check(found, choices.scale(), problems);
     List<Rating> ratings = Duplicates.settle(found, problems, notes);
-    Layout layout = readers.isEmpty() ? Layout.UNREADABLE : readers.get(0).layout();
+    notes.addAll(Ranks.notes(ratings));
+    Layout layout =
+        telling.isEmpty()
+            ? readers.isEmpty() ? Layout.UNREADABLE : readers.get(0).layout()
+            : "assessor".equals(use) ? Layout.LONG : telling.get(0).layout();
     if (ratings.isEmpty() && problems.isEmpty()) {
-      problems.add(
-          new TableProblem(
-              "",
-              0,
-              0,
-              "no marks",
-              "a table with a column or row of names and numbers beside it",
-              "say which column is what: --assessor, --product, --mark"));
+      problems.add(nothingFound(readers));
     }
     List<ColumnReading> columns = new ArrayList<>();
     readers.forEach(r -> columns.addAll(r.readings()));
     return new ReadTable(
         ratings, layout, columns, scales, missing, problems, distinct(questions), distinct(notes));
+  }
+
+  private static TableProblem nothingFound(List<SheetReader> readers) {
+    List<String> summaries =
+        readers.stream()
+            .flatMap(r -> r.readings().stream())
+            .map(ColumnReading::header)
+            .filter(Vocabulary::isSummary)
+            .toList();
+    if (!summaries.isEmpty()) {
+      return new TableProblem(
+          "",
+          0,
+          0,
+          "means or deviations only (" + String.join(", ", summaries) + ")",
+          "the marks themselves, one per person and product",
+          "read the table that they were computed from");
+    }
+    for (SheetReader reader : readers) {
+      for (Column column : reader.wordy()) {
+        return new TableProblem(
+            reader.grid().sheet(),
+            0,
+            column.index + 1,
+            "no numbers; \""
+                + column.name()
+                + "\" holds words: "
+                + column.levels.keySet().stream().limit(4).collect(Collectors.joining(", ")),
+            "marks as numbers, or the words of the nine steps of liking, of just about right, or bad"
+                + " to excellent",
+            "write the number of each step");
+      }
+    }
+    return new TableProblem(
+        "",
+        0,
+        0,
+        "no marks",
+        "a table with a column or row of names and numbers beside it",
+        "say which column is what: --assessor, --product, --mark");
   }
 
   private static List<String> distinct(List<String> lines) {
@@ -107,9 +165,10 @@ public final class RatingTableReader {
       notes.add("The sheets' names were read as attributes.");
       return "attribute";
     }
-    boolean persons = SheetReader.kind(names) == Role.ASSESSOR;
+    boolean persons = SheetReader.kind(names) == Role.ASSESSOR || isFormEach(readers, names);
     if (persons && readers.stream().allMatch(r -> r.key(Role.ASSESSOR) == null)) {
       notes.add("The sheets' names were read as people.");
+      readers.forEach(SheetReader::peopleAreSheets);
       return "assessor";
     }
     if (!session) {
@@ -117,6 +176,18 @@ public final class RatingTableReader {
       return "session";
     }
     return "";
+  }
+
+  /** One sheet per person: nobody is named in it, every product stands in it once. */
+  private static boolean isFormEach(List<SheetReader> readers, Set<String> names) {
+    return names.stream().noneMatch(Vocabulary::isSession)
+        && SheetReader.kind(names) == Role.IGNORED
+        && readers.stream()
+            .allMatch(
+                r -> {
+                  Column product = r.key(Role.PRODUCT);
+                  return r.layout() == Layout.UNNAMED && product != null && product.isUnique();
+                });
   }
 
   private void collect(SheetReader reader, String use) {
@@ -128,7 +199,7 @@ public final class RatingTableReader {
       if (reader.summaryRows().contains(r)) {
         continue;
       }
-      for (int m = 0; m < reader.marks().size(); m++) {
+      for (int m = 0; m < reader.labels().size(); m++) {
         Column column = reader.marks().get(m);
         SheetReader.WideLabel label = reader.labels().get(m);
         collectCell(reader, r, column, label, assessorKey, use, sectionUse);
@@ -168,7 +239,7 @@ public final class RatingTableReader {
       String use,
       String sectionUse) {
     Grid grid = reader.grid();
-    int line = grid.body().get(row).line();
+    int line = grid.line(row, column.index);
     String cell = column.text[row];
     if (Mark.isNoMark(cell)) {
       missing++;
@@ -178,8 +249,16 @@ public final class RatingTableReader {
     if (Double.isNaN(value)) {
       problems.add(
           new TableProblem(
-              grid.sheet(), line, column.index + 1, quote(cell), "a number", "left out"));
+              grid.sheet(),
+              line,
+              grid.column(row, column.index),
+              quote(cell),
+              "a number",
+              remedy(cell)));
       return;
+    }
+    if (Mark.hasRemark(cell)) {
+      remarked.add(String.valueOf(line));
     }
     String section = grid.sections().get(row);
     String product = name(label.product(), reader.key(Role.PRODUCT), row);
@@ -272,8 +351,8 @@ public final class RatingTableReader {
     return new FoundMark(
         rating,
         grid.sheet(),
-        grid.body().get(row).line(),
-        column.index + 1,
+        grid.line(row, column.index),
+        grid.column(row, column.index),
         name(label.replicate(), reader.key(Role.REPLICATE), row));
   }
 
@@ -282,6 +361,12 @@ public final class RatingTableReader {
     String text =
         label != null ? label : key == null || Mark.isMissing(key.text[row]) ? null : key.text[row];
     return text == null ? null : choices.same().getOrDefault(text, text);
+  }
+
+  private static String remedy(String cell) {
+    return Mark.isDate(cell)
+        ? "left out; perhaps a fraction such as 7/10 that a spreadsheet took for a date"
+        : "left out";
   }
 
   static String quote(String text) {

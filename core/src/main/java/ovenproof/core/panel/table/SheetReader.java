@@ -23,6 +23,9 @@ final class SheetReader {
 
   private static final String BY_HEADER = "the header says so";
 
+  private static final String NOBODY_NAMED =
+      "People are not named: every mark counts as another person's.";
+
   private final Grid grid;
   private final ReadingChoices choices;
   private final List<Column> columns = new ArrayList<>();
@@ -56,6 +59,7 @@ final class SheetReader {
     leaveOutSummaryRows();
     takeChoices();
     takeHeaders();
+    twinKeys();
     leaveOut();
     findMarks();
     findKeysByShape();
@@ -205,7 +209,7 @@ final class SheetReader {
     }
   }
 
-  /** judge1, judge2 …: the header names a level, not a key. */
+  /** judge1, judge2 …, day 1 alder, day 2 alder …: the header names a level, not a key. */
   private Map<Role, Integer> numberedHeaders() {
     Map<Role, Integer> count = new LinkedHashMap<>();
     for (Column column : open()) {
@@ -223,7 +227,11 @@ final class SheetReader {
       return false;
     }
     String last = tokens.get(tokens.size() - 1);
-    return last.matches("\\d+|[a-z]") && column.isNumeric();
+    boolean level = last.matches("\\d+|[a-z]");
+    for (int i = 1; i < tokens.size(); i++) {
+      level |= tokens.get(i).matches("\\d+") && Vocabulary.role(tokens.get(i - 1)) != null;
+    }
+    return level && column.isNumeric();
   }
 
   private void takeHeader(Column column, Role role) {
@@ -286,6 +294,9 @@ final class SheetReader {
 
   private void leaveOut() {
     for (Column column : open()) {
+      if (isPoorlyTyped(column)) {
+        continue;
+      }
       if (column.isRemark()) {
         set(column, Role.IGNORED, "sentences, not marks");
       } else if (isAddress(column)) {
@@ -297,7 +308,7 @@ final class SheetReader {
     Column assessor = keys.get(Role.ASSESSOR);
     Column product = keys.get(Role.PRODUCT);
     for (Column column : open()) {
-      if (assessor != null && product != null && assessor != product) {
+      if (assessor != null && product != null && assessor != product && !isConstantMark(column)) {
         if (repeats(assessor)
             && column.isDecidedBy(assessor)
             && column.levels.size() > 0
@@ -308,8 +319,17 @@ final class SheetReader {
         }
       }
     }
+    leaveOutCodes();
     leaveOutRowNumbers();
     leaveOutTotals();
+  }
+
+  /** A panel that agrees completely still rated. */
+  private static boolean isConstantMark(Column column) {
+    return column.levels.size() == 1
+        && column.isNumeric()
+        && (Vocabulary.role(column.header) == Role.MARK
+            || Vocabulary.isAttributeWord(column.header));
   }
 
   /** Decided by a key in so many rows that chance cannot have done it. */
@@ -319,6 +339,20 @@ final class SheetReader {
 
   private static boolean repeats(Column key) {
     return key.levels.size() < key.filled;
+  }
+
+  /** The blind code beside a product that is named. */
+  private void leaveOutCodes() {
+    Column product = keys.get(Role.PRODUCT);
+    for (Column column : open()) {
+      List<String> tokens = Vocabulary.tokens(column.header);
+      if (product != null
+          && (tokens.contains("code") || tokens.contains("codes"))
+          && column.whole
+          && column.isUnique()) {
+        set(column, Role.IGNORED, "codes of the samples");
+      }
+    }
   }
 
   private void leaveOutRowNumbers() {
@@ -340,6 +374,14 @@ final class SheetReader {
         set(column, Role.IGNORED, "running row numbers");
       }
     }
+  }
+
+  /** A column of marks in which many cells are no numbers: each of them is said. */
+  private static boolean isPoorlyTyped(Column column) {
+    return Vocabulary.role(column.header) == Role.MARK
+        && !column.isNumeric()
+        && column.numbers >= 0.3 * column.filled
+        && column.levels.size() < column.filled;
   }
 
   private static boolean isAddress(Column column) {
@@ -393,9 +435,29 @@ final class SheetReader {
     return varies && rows >= 3 && agree == rows;
   }
 
+  /** A second table to the right has its own names; they must be those of the first. */
+  private void twinKeys() {
+    for (Map.Entry<Role, Column> key : keys.entrySet()) {
+      Column first = key.getValue();
+      for (Column column : columns) {
+        boolean twin = column.index > first.index && column.header.equals(first.header);
+        if (twin
+            && !first.header.isEmpty()
+            && !readings.containsKey(column.index)
+            && !Arrays.equals(column.text, first.text)) {
+          questions.add(
+              "Two tables stand side by side, and their rows do not name the same under \""
+                  + first.header
+                  + "\": the names on the left were used for both. Put one below the other.");
+        }
+      }
+    }
+  }
+
   private void findMarks() {
     for (Column column : open()) {
-      if (Vocabulary.role(column.header) == Role.MARK && column.isNumeric()) {
+      if (Vocabulary.role(column.header) == Role.MARK
+          && (column.isNumeric() || isPoorlyTyped(column))) {
         set(column, Role.MARK, BY_HEADER);
       }
     }
@@ -404,27 +466,69 @@ final class SheetReader {
   /** Keys whose header says nothing. */
   private void findKeysByShape() {
     unnamedKey();
-    List<Column> categories = new ArrayList<>();
-    for (Column column : open()) {
-      if (isCategory(column)) {
-        categories.add(column);
+    productsInBatchNames();
+    List<Column> categories = open().stream().filter(this::isCategory).toList();
+    if (!keys.containsKey(Role.ASSESSOR)) {
+      takeAddresses();
+    }
+    if (!categories.isEmpty()) {
+      findPeople(categories);
+      Column people = keys.get(Role.ASSESSOR);
+      boolean wide = people != null && people.isUnique() && numericOpen() >= 2;
+      if (!keys.containsKey(Role.PRODUCT) && !wide) {
+        takeProduct(categories);
       }
     }
-    if (categories.isEmpty()) {
+    if (keys.containsKey(Role.PRODUCT)) {
+      findConditions(categories);
+    }
+  }
+
+  private void findPeople(List<Column> categories) {
+    Column product = keys.get(Role.PRODUCT);
+    if (keys.containsKey(Role.ASSESSOR)) {
       return;
     }
-    boolean assessor = keys.containsKey(Role.ASSESSOR);
-    boolean product = keys.containsKey(Role.PRODUCT);
-    if (!assessor) {
-      takeAssessor(categories, product);
+    if (product != null && product.isUnique()) {
+      categories.stream()
+          .filter(c -> isOpen(c) && !c.isNumeric())
+          .forEach(c -> set(c, Role.IGNORED, "one row per product: a fact about the product"));
+    } else {
+      takeAssessor(categories, product != null);
     }
-    Column people = keys.get(Role.ASSESSOR);
-    boolean wide = people != null && people.isUnique() && numericOpen() >= 2;
-    if (!keys.containsKey(Role.PRODUCT) && !wide) {
-      takeProduct(categories);
+  }
+
+  /** Where nothing else tells people apart, their addresses do. */
+  private void takeAddresses() {
+    for (Column column : columns) {
+      ColumnReading reading = readings.get(column.index);
+      if (reading != null
+          && reading.role() == Role.IGNORED
+          && column.levels.size() > 1
+          && column.levels.keySet().stream().allMatch(t -> t.contains("@"))) {
+        readings.remove(column.index);
+        set(column, Role.ASSESSOR, "addresses tell the people apart");
+        return;
+      }
     }
-    for (Column column : categories) {
-      if (isOpen(column) && column.isRepeated() && keys.containsKey(Role.PRODUCT)) {
+  }
+
+  /** The sheet's own name says who rated. */
+  void peopleAreSheets() {
+    notes.remove(NOBODY_NAMED);
+  }
+
+  /** Text columns that may have been meant as marks. */
+  List<Column> wordy() {
+    return columns.stream()
+        .filter(c -> !c.isEmpty() && !c.isNumeric() && c.isRepeated() && !keys.containsValue(c))
+        .toList();
+  }
+
+  private void findConditions(List<Column> categories) {
+    for (Column column : open()) {
+      boolean setting = Vocabulary.isQuantity(column.header) && isDesigned(column);
+      if ((categories.contains(column) || setting) && column.isRepeated()) {
         takeCondition(column);
       }
     }
@@ -469,11 +573,44 @@ final class SheetReader {
     }
   }
 
+  /** Alder #1, Alder #2, Birch #1 …: each batch is named by its product and a number. */
+  private void productsInBatchNames() {
+    Column batch = keys.get(Role.BATCH);
+    if (batch == null
+        || keys.containsKey(Role.PRODUCT)
+        || !NumberedName.all(batch.levels.keySet())) {
+      askNumberedProducts();
+      return;
+    }
+    keys.put(Role.PRODUCT, batch.derived(NumberedName::name));
+    notes.add(
+        "The batches' names hold the product and a number: \""
+            + batch.text[0]
+            + "\" is a batch of \""
+            + NumberedName.name(batch.text[0])
+            + "\".");
+  }
+
+  private void askNumberedProducts() {
+    Column product = keys.get(Role.PRODUCT);
+    if (product != null && NumberedName.all(product.levels.keySet())) {
+      String first = product.levels.keySet().iterator().next();
+      questions.add(
+          String.format(
+              Locale.ROOT,
+              "Is \"%s\" one of several batches of \"%s\"? Every name ends in a number; they were kept"
+                  + " apart. Say --batch \"%s\" if so.",
+              first,
+              NumberedName.name(first),
+              product.name()));
+    }
+  }
+
   private boolean isCategory(Column column) {
     if (column.levels.size() < 2) {
       return false;
     }
-    return !column.isNumeric() || isDesigned(column);
+    return !column.isNumeric() || isDesigned(column) && !Vocabulary.isQuantity(column.header);
   }
 
   /** Whole numbers that meet every other key equally often, as only a plan makes them. */
@@ -523,23 +660,27 @@ final class SheetReader {
     }
     if (productKnown && repeated.size() == 1 && crosses(repeated.get(0), keys.get(Role.PRODUCT))) {
       set(repeated.get(0), Role.ASSESSOR, "the only other column that repeats across products");
-    } else if (!productKnown && repeated.size() == 2 && crosses(repeated.get(0), repeated.get(1))) {
-      Column more =
-          repeated.get(0).levels.size() >= repeated.get(1).levels.size()
-              ? repeated.get(0)
-              : repeated.get(1);
-      Column fewer = more == repeated.get(0) ? repeated.get(1) : repeated.get(0);
-      if (marks.size() + numericOpen() > 0 && cellsAreFew(more, fewer)) {
-        set(more, Role.ASSESSOR, "more levels than the other key");
-        questions.add(
-            String.format(
-                Locale.ROOT,
-                "Is \"%s\" who rated and \"%s\" what was rated? The headers do not say; it was read"
-                    + " so because %s has more levels.",
-                more.name(),
-                fewer.name(),
-                more.name()));
-      }
+    } else if (!productKnown && repeated.size() >= 2) {
+      mostLevels(repeated);
+    }
+  }
+
+  /** Of keys without a telling header, people are usually the most (common practice). */
+  private void mostLevels(List<Column> repeated) {
+    List<Column> sorted =
+        repeated.stream().sorted(Comparator.comparingInt((Column c) -> -c.levels.size())).toList();
+    Column more = sorted.get(0);
+    Column fewer = sorted.get(1);
+    if (crosses(more, fewer) && marks.size() + numericOpen() > 0 && cellsAreFew(more, fewer)) {
+      set(more, Role.ASSESSOR, "more levels than the other key");
+      questions.add(
+          String.format(
+              Locale.ROOT,
+              "Is \"%s\" who rated and \"%s\" what was rated? The headers do not say; it was read"
+                  + " so because %s has more levels.",
+              more.name(),
+              fewer.name(),
+              more.name()));
     }
   }
 
@@ -630,6 +771,7 @@ final class SheetReader {
     if (values.isEmpty()) {
       values.addAll(lastResort());
     }
+    values.sort(Comparator.comparingInt(v -> v.index));
     if (assessor == null && product == null) {
       bothOpen(values);
     } else if (assessor != null && product != null) {
@@ -653,24 +795,35 @@ final class SheetReader {
       return;
     }
     layout = keys.containsKey(Role.ATTRIBUTE) ? Layout.LONG_ATTRIBUTES : Layout.LONG;
-    boolean repeats = values.size() > 1 && dimensions.equals(Set.of(Role.REPLICATE));
-    List<WideLabel> all = new ArrayList<>();
     for (Column value : values) {
       if (!marks.contains(value)) {
         set(value, Role.MARK, "numbers beside person and product");
       }
     }
     orderMarks();
-    for (Column value : marks) {
-      all.add(
-          new WideLabel(
-              null,
-              null,
-              repeats ? "mark" : attributeName(value),
-              null,
-              repeats ? value.name() : null));
+    labels = attributeLabels();
+  }
+
+  /** Attributes side by side, repetitions side by side, or both ("crisp 1", "crisp 2" …). */
+  private List<WideLabel> attributeLabels() {
+    List<String[]> parts = pairs(marks);
+    List<Role> kinds = new ArrayList<>();
+    for (int i = 0; !parts.isEmpty() && i < parts.get(0).length; i++) {
+      int part = i;
+      kinds.add(kind(parts.stream().map(p -> p[part]).collect(Collectors.toSet())));
     }
-    labels = all;
+    int repeats = marks.size() > 1 ? kinds.indexOf(Role.REPLICATE) : -1;
+    List<WideLabel> all = new ArrayList<>();
+    for (int m = 0; m < marks.size(); m++) {
+      Column mark = marks.get(m);
+      if (repeats < 0 || kinds.size() > 2) {
+        all.add(new WideLabel(null, null, attributeName(mark), null, null));
+      } else {
+        String attribute = kinds.size() == 1 ? "mark" : parts.get(m)[1 - repeats];
+        all.add(new WideLabel(null, null, attribute, null, parts.get(m)[repeats]));
+      }
+    }
+    return all;
   }
 
   /** Ranks, or numbers under a header that usually is no rating, when there is nothing else. */
@@ -686,7 +839,12 @@ final class SheetReader {
       ColumnReading reading = readings.get(column.index);
       boolean byHeader =
           reading != null && reading.role() == Role.IGNORED && reading.why().equals(BY_HEADER);
-      if (byHeader && column.isNumeric() && !column.isRowNumber() && !column.isUnique()) {
+      if (byHeader
+          && !Vocabulary.isSummary(column.header)
+          && !column.header.equalsIgnoreCase("n")
+          && column.isNumeric()
+          && !column.isRowNumber()
+          && !column.isUnique()) {
         readings.remove(column.index);
         numbers.add(column);
       }
@@ -699,9 +857,9 @@ final class SheetReader {
     return reading != null && reading.why().equals("as you said");
   }
 
-  /** Without a header there is one attribute, and it is called mark. */
-  private static String attributeName(Column value) {
-    return value.header.isEmpty() ? "mark" : value.header;
+  /** Without a header a single attribute is called mark. */
+  private String attributeName(Column value) {
+    return value.header.isEmpty() && marks.size() == 1 ? "mark" : value.name();
   }
 
   private void demote(Role role) {
@@ -735,7 +893,7 @@ final class SheetReader {
       return;
     }
     layout = Layout.UNNAMED;
-    notes.add("People are not named: every mark counts as another person's.");
+    notes.add(NOBODY_NAMED);
     oneRowPerProduct(values);
     layout = Layout.UNNAMED;
   }
@@ -899,7 +1057,7 @@ final class SheetReader {
       roles.add(kind(part));
     }
     boolean unknown = roles.remove(Role.IGNORED);
-    if (unknown && parts.size() == 2 && !roles.contains(Role.PRODUCT)) {
+    if (unknown && parts.size() >= 2 && !roles.contains(Role.PRODUCT)) {
       roles.add(keys.containsKey(Role.PRODUCT) ? Role.ASSESSOR : Role.PRODUCT);
     }
     return roles;
@@ -916,7 +1074,9 @@ final class SheetReader {
     if (products >= 0.8 * n) {
       return Role.PRODUCT;
     }
-    if (sessions == n && labels.stream().anyMatch(l -> Vocabulary.role(l) == Role.SESSION)) {
+    if (sessions == n
+        && labels.stream()
+            .anyMatch(l -> Vocabulary.role(l) == Role.SESSION || Vocabulary.isDay(l))) {
       return Role.SESSION;
     }
     if (repeats == n
@@ -954,66 +1114,12 @@ final class SheetReader {
 
   /** Headers as they are, or split in two where all combinations occur. */
   private List<String[]> pairs(List<Column> values) {
-    boolean two = values.stream().allMatch(v -> grid.headers().get(v.index).size() == 2);
-    if (two && values.size() > 1) {
+    int parts = values.isEmpty() ? 1 : grid.headers().get(values.get(0).index).size();
+    boolean grouped = values.stream().allMatch(v -> grid.headers().get(v.index).size() == parts);
+    if (grouped && parts > 1 && values.size() > 1) {
       return values.stream().map(v -> grid.headers().get(v.index).toArray(new String[0])).toList();
     }
-    for (String separator : List.of("_", " - ", "/", ":", "|", ".", "-", " ")) {
-      for (boolean last : new boolean[] {true, false}) {
-        List<String[]> split = split(values, separator, last);
-        if (!split.isEmpty()) {
-          return split;
-        }
-      }
-    }
-    List<String[]> lettered = lettered(values);
-    return lettered.isEmpty()
-        ? values.stream().map(v -> new String[] {v.name()}).toList()
-        : lettered;
-  }
-
-  private static List<String[]> split(List<Column> values, String separator, boolean last) {
-    List<String[]> result = new ArrayList<>();
-    for (Column value : values) {
-      int at = last ? value.header.lastIndexOf(separator) : value.header.indexOf(separator);
-      if (at <= 0 || at + separator.length() >= value.header.length()) {
-        return List.of();
-      }
-      result.add(
-          new String[] {
-            value.header.substring(0, at).strip(),
-            value.header.substring(at + separator.length()).strip()
-          });
-    }
-    return isCrossed(result) ? result : List.of();
-  }
-
-  /** A1 A2 B1 B2. */
-  private static List<String[]> lettered(List<Column> values) {
-    List<String[]> result = new ArrayList<>();
-    for (Column value : values) {
-      if (!value.header.matches("\\p{L}+\\d{1,2}")) {
-        return List.of();
-      }
-      String letters = value.header.replaceAll("\\d+$", "");
-      result.add(new String[] {letters, value.header.substring(letters.length())});
-    }
-    return isCrossed(result) ? result : List.of();
-  }
-
-  private static boolean isCrossed(List<String[]> pairs) {
-    Set<String> first = new HashSet<>();
-    Set<String> second = new HashSet<>();
-    Set<String> both = new HashSet<>();
-    for (String[] pair : pairs) {
-      first.add(pair[0]);
-      second.add(pair[1]);
-      both.add(pair[0] + "\u0000" + pair[1]);
-    }
-    return first.size() > 1
-        && second.size() > 1
-        && both.size() == pairs.size()
-        && pairs.size() >= 0.8 * first.size() * second.size();
+    return HeaderParts.of(values.stream().map(Column::name).toList());
   }
 
   /** Reads mark columns as levels of {@code main}, perhaps with attribute or repetition. */
@@ -1052,45 +1158,61 @@ final class SheetReader {
   }
 
   private List<Role> partRoles(List<String[]> pairs, Role main) {
-    if (pairs.get(0).length == 1) {
+    int parts = pairs.get(0).length;
+    if (parts == 1) {
       return List.of(main);
     }
-    Role[] kinds = new Role[2];
-    for (int i = 0; i < 2; i++) {
+    List<Role> kinds = new ArrayList<>();
+    for (int i = 0; i < parts; i++) {
       int part = i;
-      kinds[i] =
+      kinds.add(
           kind(
               pairs.stream()
                   .map(p -> p[part])
-                  .collect(Collectors.toCollection(LinkedHashSet::new)));
+                  .collect(Collectors.toCollection(LinkedHashSet::new))));
     }
-    int place = Arrays.asList(kinds).indexOf(main);
+    int place = kinds.indexOf(main);
     if (place < 0) {
-      place = kinds[0] == Role.IGNORED ? 0 : kinds[1] == Role.IGNORED ? 1 : 0;
-      if (kinds[0] == Role.IGNORED && kinds[1] == Role.IGNORED) {
-        questions.add(
-            "Which part of \""
-                + String.join(" / ", pairs.get(0))
-                + "\" is "
-                + (main == Role.PRODUCT ? "the product" : "the person")
-                + "? The first was taken, the second as the attribute.");
-      }
+      place = Math.max(0, kinds.indexOf(Role.IGNORED));
+      askForPart(pairs, kinds, main);
     }
-    Role[] roles = new Role[2];
-    roles[place] = main;
-    Role other = kinds[1 - place];
-    roles[1 - place] =
-        other == Role.IGNORED || other == main || other == Role.PRODUCT || other == Role.ASSESSOR
-            ? otherRole(other, main)
-            : other;
-    return Arrays.asList(roles);
+    List<Role> roles = new ArrayList<>();
+    for (int i = 0; i < parts; i++) {
+      roles.add(i == place ? main : otherRole(kinds.get(i), main));
+    }
+    return distinctRoles(roles);
+  }
+
+  private void askForPart(List<String[]> pairs, List<Role> kinds, Role main) {
+    boolean oneQuestion = pairs.stream().map(p -> p[1]).distinct().count() == 1;
+    if (kinds.stream().filter(k -> k == Role.IGNORED).count() > 1 && !oneQuestion) {
+      questions.add(
+          "Which part of \""
+              + String.join(" / ", pairs.get(0))
+              + "\" is "
+              + (main == Role.PRODUCT ? "the product" : "the person")
+              + "? The first was taken, the second as the attribute.");
+    }
+  }
+
+  /** No two parts say the same: the later one becomes what is still free. */
+  private static List<Role> distinctRoles(List<Role> roles) {
+    List<Role> free =
+        new ArrayList<>(List.of(Role.ATTRIBUTE, Role.REPLICATE, Role.SESSION, Role.PRODUCT));
+    free.removeAll(roles);
+    List<Role> result = new ArrayList<>();
+    for (Role role : roles) {
+      result.add(result.contains(role) ? free.remove(0) : role);
+    }
+    return result;
   }
 
   private static Role otherRole(Role kind, Role main) {
     boolean people =
         kind == Role.ASSESSOR && main == Role.PRODUCT
             || kind == Role.PRODUCT && main == Role.ASSESSOR;
-    return people ? kind : Role.ATTRIBUTE;
+    boolean plain = kind == Role.SESSION || kind == Role.REPLICATE;
+    return people || plain ? kind : Role.ATTRIBUTE;
   }
 
   private static WideLabel label(String[] parts, List<Role> roles) {

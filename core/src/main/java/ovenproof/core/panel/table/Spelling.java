@@ -61,7 +61,7 @@ final class Spelling {
       for (int j = i + 1; j < words.size(); j++) {
         String a = words.get(i);
         String b = words.get(j);
-        if (isSuspicious(a, b, company)) {
+        if (isSuspicious(a, b, company) || isOneBetweenThem(a, b, count)) {
           String fewer = count.getOrDefault(a, 0) < count.getOrDefault(b, 0) ? a : b;
           String more = fewer.equals(a) ? b : a;
           questions.add(
@@ -92,13 +92,37 @@ final class Spelling {
       return !ka.isEmpty();
     }
     boolean numbered = ka.matches(".*\\d.*") || kb.matches(".*\\d.*");
-    int length = Math.min(ka.length(), kb.length());
-    if (numbered || length < 3) {
+    if (numbered) {
       return false;
     }
-    int distance = distance(ka, kb, 2);
-    boolean near = distance == 1 && length >= 3 || distance == 2 && length >= 7;
-    return near && isDisjoint(company.getOrDefault(a, Set.of()), company.getOrDefault(b, Set.of()));
+    return isNear(ka, kb)
+        && isDisjoint(company.getOrDefault(a, Set.of()), company.getOrDefault(b, Set.of()));
+  }
+
+  private static boolean isNear(String a, String b) {
+    int length = Math.min(a.length(), b.length());
+    if (length < 3) {
+      return false;
+    }
+    int distance = distance(a, b, 2);
+    return distance == 1 || distance == 2 && length >= 7;
+  }
+
+  /** Near names that together have no more marks than each other name alone. */
+  private static boolean isOneBetweenThem(String a, String b, Map<String, Integer> count) {
+    String ka = Vocabulary.key(a);
+    String kb = Vocabulary.key(b);
+    boolean numbered = ka.matches(".*\\d.*") || kb.matches(".*\\d.*");
+    if (numbered || count.size() < 4 || !isNear(ka, kb)) {
+      return false;
+    }
+    int[] others =
+        count.entrySet().stream()
+            .filter(e -> !e.getKey().equals(a) && !e.getKey().equals(b))
+            .mapToInt(Map.Entry::getValue)
+            .sorted()
+            .toArray();
+    return count.getOrDefault(a, 0) + count.getOrDefault(b, 0) <= others[others.length / 2];
   }
 
   /** Two real people or products mark or get marked side by side; two spellings never. */

@@ -29,7 +29,7 @@ final class Vocabulary {
             + " individual volunteer reviewer grader scorer prufer pruefer verkoster tester bewerter"
             + " teilnehmer teilnehmerin juge paneliste degustateur sujet consommateur juez catador"
             + " panelista evaluador consumidor giudice assaggiatore valutatore beoordelaar proever"
-            + " provador avaliador");
+            + " provador avaliador pan panl jdg jud assr subj cons resp respondents");
     words(
         Role.PRODUCT,
         "product products sample samples oven ovens appliance device model machine item brand"
@@ -37,11 +37,11 @@ final class Vocabulary {
             + " toaster fryer spray group tvset tv make specimen prototype blend beer coffee juice"
             + " bread chocolate candidate produkt produkte probe muster ofen gerat geraet produit"
             + " produits echantillon four appareil producto muestra horno prodotto campione forno"
-            + " monster produto amostra");
+            + " monster produto amostra prod samp smp trt treat");
     words(
         Role.SESSION,
-        "session sessions sitting day date round week evening sitzung tag runde seance jour sesion"
-            + " dia sessione giorno zitting dag sessao visit occasion");
+        "session sessions sitting day date round week evening sitzung tag runde seance jour sesion sess"
+            + " dia sessione giorno zitting dag sessao visit occasion durchgang durchlauf");
     words(
         Role.BATCH,
         "batch batches lot load bake baking loaf bottle cooking charge ofenladung partie fournee"
@@ -71,7 +71,8 @@ final class Vocabulary {
             + " index income education household homesize smoker weight height birth year phone"
             + " country city occupation work frequency form seat booth minutes temperature consent"
             + " alter geschlecht kommentar bemerkung commentaire sexe edad sexo comentario eta"
-            + " sesso commento leeftijd geslacht opmerking summe mittelwert moyenne somme promedio"
+            + " sesso commento price prices cost preis prix prezzo precio prijs watt watts wattage"
+            + " capacity leeftijd geslacht opmerking summe mittelwert moyenne somme promedio"
             + " media totale gesamt durchschnitt nummer numero minimum maximum min max count n ip"
             + " browser language locale initials");
   }
@@ -94,6 +95,12 @@ final class Vocabulary {
               + " thickness smooth smoothness umami spicy spiciness fruity fruitiness floral"
               + " geschmack aussehen geruch farbe textur knusprigkeit gesamteindruck gout odeur"
               + " couleur croustillant apparence sabor olor aspecto textura jar");
+
+  private static final Set<String> QUANTITIES =
+      set(
+          "temp temperature time minutes min hours seconds dose weight mass length width height size"
+              + " volume power watt watts speed rpm ph concentration level setting temperatur zeit"
+              + " gewicht stufe dauer dial");
 
   private static final Set<String> NAMES =
       set(
@@ -124,6 +131,12 @@ final class Vocabulary {
   private static final Pattern REPLICATE_NUMBER =
       Pattern.compile(
           "((rep|replicate|repeat|replication|r|dup|trial|test|wdh)[ _.#-]?)?0*\\d{1,2}");
+
+  private static final Set<String> DAYS =
+      set(
+          "mon tue tues wed thu thur thurs fri sat sun monday tuesday wednesday thursday friday"
+              + " saturday sunday montag dienstag mittwoch donnerstag freitag samstag sonntag mo di mi"
+              + " fr sa so morning afternoon evening am pm");
 
   private static final Set<String> SUMMARY =
       set(
@@ -206,6 +219,11 @@ final class Vocabulary {
     return tokens(label).stream().anyMatch(ATTRIBUTES::contains);
   }
 
+  /** A header that names a physical quantity: its levels are settings, not people or products. */
+  static boolean isQuantity(String header) {
+    return tokens(header).stream().anyMatch(QUANTITIES::contains);
+  }
+
   static boolean isPerson(String label) {
     String folded = fold(label);
     List<String> tokens = tokens(label);
@@ -218,7 +236,14 @@ final class Vocabulary {
   }
 
   static boolean isSession(String label) {
-    return SESSION_NUMBER.matcher(fold(label)).matches();
+    return SESSION_NUMBER.matcher(fold(label)).matches() || isDay(label);
+  }
+
+  /** A weekday or a date. */
+  static boolean isDay(String label) {
+    String folded = fold(label);
+    return DAYS.contains(folded)
+        || folded.matches("\\d{4}-\\d{2}-\\d{2}|\\d{1,2}[./]\\d{1,2}[./](\\d{2}|\\d{4})?");
   }
 
   static boolean isReplicate(String label) {
