@@ -17,6 +17,7 @@ import ovenproof.core.measure.Measurement;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.QuantityFormatException;
 import ovenproof.core.quantity.QuantityParser;
+import ovenproof.core.trace.FoodContact;
 import ovenproof.core.trace.ProbeAccuracy;
 import ovenproof.core.trace.Radiation;
 import ovenproof.core.trace.Trace;
@@ -150,7 +151,7 @@ final class TraceTaker implements Taker {
     for (TraceBinding binding : bindings) {
       if (binding.place().startsWith("core")) {
         corrected(run, binding)
-            .map(t -> t.window(in, out))
+            .map(t -> FoodContact.of(t.window(in, out)))
             .filter(t -> t.size() > 0)
             .ifPresent(traces::add);
       }

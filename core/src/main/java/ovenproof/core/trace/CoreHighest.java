@@ -15,7 +15,7 @@ public final class CoreHighest implements TraceMeasure {
           Unit.CELSIUS,
           "Highest temperature of the coldest probe in the food, rest included. One probe may have"
               + " missed the coldest place. It says nothing about safety by itself.",
-          "max over time of the coldest of the core probes",
+          "max over time of the coldest of the core probes, while they are in the food",
           "common practice");
 
   @Override

@@ -45,6 +45,17 @@ public record Trace(String channel, double[] seconds, double[] values, Unit unit
     return new Trace(channel, shifted, Arrays.copyOfRange(values, from, to), unit);
   }
 
+  /** The part from {@code startSeconds} to {@code endSeconds}, both included, times as they are. */
+  public Trace part(double startSeconds, double endSeconds) {
+    int from = firstAtOrAfter(startSeconds);
+    int to = from;
+    while (to < seconds.length && seconds[to] <= endSeconds) {
+      to++;
+    }
+    return new Trace(
+        channel, Arrays.copyOfRange(seconds, from, to), Arrays.copyOfRange(values, from, to), unit);
+  }
+
   /** The same without the samples that hold no value. */
   public Trace present() {
     int n = 0;
