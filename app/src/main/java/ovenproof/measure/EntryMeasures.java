@@ -41,12 +41,13 @@ public final class EntryMeasures {
 
   public static final MeasureDescription MASS_LOSS =
       describe(
-          "mass-loss",
-          "Mass loss",
-          Unit.PERCENT,
-          "What the food lost while it was cooked, of its raw mass.",
-          "100 · (before − after) / before",
-          EvidenceKind.PIECES);
+              "mass-loss",
+              "Mass loss",
+              Unit.PERCENT,
+              "What the food lost while it was cooked, of its raw mass.",
+              "100 · (before − after) / before",
+              EvidenceKind.PIECES)
+          .revised(2);
 
   public static final MeasureDescription MARK =
       describe(

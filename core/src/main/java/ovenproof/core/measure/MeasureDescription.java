@@ -32,6 +32,12 @@ public record MeasureDescription(
     parameters = List.copyOf(parameters);
   }
 
+  /** The same with changed arithmetic. */
+  public MeasureDescription revised(int newRevision) {
+    return new MeasureDescription(
+        id, name, unit, help, formula, source, evidence, parameters, newRevision);
+  }
+
   /** What a measure reads. */
   public enum EvidenceKind {
     TRACE,

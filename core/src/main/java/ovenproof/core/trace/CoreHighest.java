@@ -10,13 +10,14 @@ public final class CoreHighest implements TraceMeasure {
 
   public static final MeasureDescription DESCRIPTION =
       TraceMeasures.describe(
-          "core-highest",
-          "Highest core temperature",
-          Unit.CELSIUS,
-          "Highest temperature of the coldest probe in the food, rest included. One probe may have"
-              + " missed the coldest place. It says nothing about safety by itself.",
-          "max over time of the coldest of the core probes, while they are in the food",
-          "common practice");
+              "core-highest",
+              "Highest core temperature",
+              Unit.CELSIUS,
+              "Highest temperature of the coldest probe in the food, rest included. One probe may have"
+                  + " missed the coldest place. It says nothing about safety by itself.",
+              "max over time of the coldest of the core probes, while they are in the food",
+              "common practice")
+          .revised(2);
 
   @Override
   public MeasureDescription description() {

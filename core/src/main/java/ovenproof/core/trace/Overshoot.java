@@ -14,13 +14,14 @@ public final class Overshoot implements TraceMeasure {
 
   public static final MeasureDescription DESCRIPTION =
       TraceMeasures.describe(
-          "overshoot",
-          "Overshoot",
-          Unit.KELVIN,
-          "Highest temperature of the first 30 min above the steady mean. The probe's calibration"
-              + " cancels.",
-          "max(first 30 min) − steady mean",
-          "common practice");
+              "overshoot",
+              "Overshoot",
+              Unit.KELVIN,
+              "Highest temperature of the first 30 min above the steady mean. The probe's calibration"
+                  + " cancels.",
+              "max(first 30 min) − steady mean",
+              "common practice")
+          .revised(2);
 
   @Override
   public MeasureDescription description() {

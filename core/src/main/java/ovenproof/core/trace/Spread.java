@@ -12,13 +12,14 @@ public final class Spread implements TraceMeasure {
 
   public static final MeasureDescription DESCRIPTION =
       TraceMeasures.describe(
-          "spread",
-          "Spread over the places",
-          Unit.KELVIN,
-          "Standard deviation of the steady means of the places measured at once. It does not grow"
-              + " with the number of places, as the range does.",
-          "standard deviation (n − 1) over the places of their time-means in the steady part",
-          "common practice");
+              "spread",
+              "Spread over the places",
+              Unit.KELVIN,
+              "Standard deviation of the steady means of the places measured at once. It does not grow"
+                  + " with the number of places, as the range does.",
+              "standard deviation (n − 1) over the places of their time-means in the steady part",
+              "common practice")
+          .revised(2);
 
   @Override
   public MeasureDescription description() {

@@ -13,13 +13,14 @@ public final class SpreadRange implements TraceMeasure {
 
   public static final MeasureDescription DESCRIPTION =
       TraceMeasures.describe(
-          "spread-range",
-          "Hottest minus coldest place",
-          Unit.KELVIN,
-          "Range of the steady means over the places. It grows with the number of places: only"
-              + " ranges over equally many compare.",
-          "max − min over the places of their time-means in the steady part",
-          "common practice");
+              "spread-range",
+              "Hottest minus coldest place",
+              Unit.KELVIN,
+              "Range of the steady means over the places. It grows with the number of places: only"
+                  + " ranges over equally many compare.",
+              "max − min over the places of their time-means in the steady part",
+              "common practice")
+          .revised(2);
 
   @Override
   public MeasureDescription description() {
