@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.Unit;
 import ovenproof.proof.Mentions.ProductMention;
 import ovenproof.proof.NumberPhrase.Scale;
@@ -22,19 +23,24 @@ import ovenproof.proof.Vocabulary.Direction;
 final class ComparisonReader implements ClaimReader {
   private static final Pattern THAN =
       Pattern.compile(
-          "\\b(?:(more|less)\\s+(?<long>\\p{L}+)|(?<short>\\p{L}+er|worse|better|more|less))\\s+than\\b",
+          "\\b(?:(?<much>more|less|fewer)\\s+(?<long>(?!than\\b)\\p{L}+)|(?<short>\\p{L}+er|worse|more|less))\\s+"
+              + "(?:(?!(?:(?!over|after|under)\\p{L}*er|more|less|worse|than)\\b)\\p{L}+\\s+){0,4}?than\\b",
           Pattern.CASE_INSENSITIVE);
   private static final Pattern AS_AS =
-      Pattern.compile("\\bas\\s+(?<adj>\\p{L}+)\\s+as\\b", Pattern.CASE_INSENSITIVE);
+      Pattern.compile(
+          "\\bas\\s+(?<adj>\\p{L}+)(?:\\s+\\p{L}+){0,3}?\\s+as\\b", Pattern.CASE_INSENSITIVE);
   private static final Pattern POINTS =
       Pattern.compile("\\b(behind|ahead of|clear of|above|below)\\b", Pattern.CASE_INSENSITIVE);
   private static final Pattern BEAT =
       Pattern.compile(
-          "\\b(beats?|outscored|outscores|outperform(?:s|ed))\\b", Pattern.CASE_INSENSITIVE);
+          "\\b(beats?|outscored|outscores|outperform(?:s|ed)|edged out|edges out)\\b",
+          Pattern.CASE_INSENSITIVE);
   private static final Pattern REST =
       Pattern.compile(
-          "^\\s*(?:the\\s+)?(average|field average|mean|rest|others|any other|all (?:the )?others|every other)\\b",
+          "^\\s*(?:the\\s+)?(average|field average|mean|rest|others|any other|any of the others|all (?:the )?others|every other|everything else|anything else)\\b",
           Pattern.CASE_INSENSITIVE);
+  private static final Pattern BY_AFTER =
+      Pattern.compile("(?is)^\\s*(?:['’]s)?\\s*,?\\s*by\\s+(?:a\\s+margin\\s+of\\s+)?$");
 
   private final Figures figures;
   private final FigureSearch search;
@@ -62,16 +68,88 @@ final class ComparisonReader implements ClaimReader {
   private void readThan(SentenceClaims sentence) {
     Matcher matcher = THAN.matcher(sentence.text());
     while (matcher.find()) {
-      String word = matcher.group("long") != null ? matcher.group("long") : matcher.group("short");
-      boolean less = "less".equalsIgnoreCase(matcher.group(1));
       Optional<Compared> compared = compared(sentence, matcher.start(), matcher.end());
-      String stem = Stems.of(word.toLowerCase(Locale.ROOT));
-      Adjective adjective = Vocabulary.adjective(stem);
-      boolean known = adjective != null || isMark(stem);
-      if (compared.isPresent() && known) {
-        claim(sentence, matcher.start(), compared.get(), stem, adjective, less);
+      boolean less =
+          matcher.group("much") != null && !matcher.group("much").equalsIgnoreCase("more");
+      if (compared.isPresent()) {
+        comparative(sentence, matcher, compared.get(), less);
       }
     }
+  }
+
+  private void comparative(
+      SentenceClaims sentence, Matcher matcher, Compared compared, boolean less) {
+    String word =
+        (matcher.group("long") != null ? matcher.group("long") : matcher.group("short"))
+            .toLowerCase(Locale.ROOT);
+    String stem = Stems.of(word);
+    Adjective adjective = Vocabulary.adjective(stem);
+    if (matcher.group("much") != null && adjective == null) {
+      adjective = Vocabulary.noun(stem);
+    }
+    boolean amount =
+        word.matches("more|less|higher|lower|greater|points?|euros?|minutes?|seconds?|kwh");
+    if (amount || adjective == null && !isMark(stem)) {
+      adjective = byUnit(sentence, matcher.start());
+      less = less || word.matches("less|lower|fewer");
+    }
+    if (adjective != null || isMark(stem)) {
+      claim(sentence, matcher.start(), compared, stem, adjective, less);
+    }
+  }
+
+  /** "€50 more than", "1.6 points more than", "0.2 kWh less than": the unit says what of. */
+  private @Nullable Adjective byUnit(SentenceClaims sentence, int start) {
+    Optional<NumberPhrase> by = numberBefore(sentence, start);
+    if (by.isPresent()) {
+      if (by.get().scale() == Scale.MONEY) {
+        return Vocabulary.noun(Stems.of("price"));
+      }
+      if (NumberReader.isScore(sentence, by.get())) {
+        return Vocabulary.adjective(Stems.of("good")).towards(Direction.HIGH);
+      }
+      Unit unit = by.get().unit();
+      if (unit != null && unit.dimension() == Dimension.TIME) {
+        return Vocabulary.adjective(Stems.of("long"));
+      }
+      if (unit != null && unit.dimension() == Dimension.ENERGY) {
+        return Vocabulary.noun(Stems.of("energy"));
+      }
+      if (unit != null && unit.dimension() == Dimension.TEMPERATURE
+          || by.get().scale() == Scale.DEGREES) {
+        return Vocabulary.adjective(Stems.of("hot"));
+      }
+    }
+    return byVerb(sentence.text().substring(0, start));
+  }
+
+  /** "Costs more than", "uses more than", "scored higher than", "lost less than". */
+  private static @Nullable Adjective byVerb(String before) {
+    if (before.matches("(?is).*\\b(costs?|priced|sells|is dearer)\\b[^,;]*$")) {
+      return Vocabulary.noun(Stems.of("price"));
+    }
+    if (before.matches("(?is).*\\b(uses?|used|consume[sd]?|draws?|drew)\\b[^,;]*$")) {
+      return Vocabulary.noun(Stems.of("energy"));
+    }
+    if (before.matches("(?is).*\\b(scores?|scored|earned|rated|got)\\b[^,;]*$")) {
+      return Vocabulary.adjective(Stems.of("good"));
+    }
+    if (before.matches("(?is).*\\b(takes?|took|needs?|needed)\\b[^,;]*$")) {
+      return Vocabulary.adjective(Stems.of("long"));
+    }
+    if (before.matches("(?is).*\\b(lost|loses?)\\b[^,;]*$")) {
+      return Vocabulary.noun(Stems.of("mass"));
+    }
+    if (before.matches("(?is).*\\b(holds?|fits?)\\b[^,;]*$")) {
+      return Vocabulary.noun(Stems.of("volume"));
+    }
+    if (before.matches("(?is).*\\b(weighs?|weighed)\\b[^,;]*$")) {
+      return Vocabulary.adjective(Stems.of("heavy"));
+    }
+    if (before.matches("(?is).*\\b(overshot|overshoots?)\\b[^,;]*$")) {
+      return Vocabulary.noun(Stems.of("overshoot"));
+    }
+    return null;
   }
 
   private void readAsAs(SentenceClaims sentence) {
@@ -79,12 +157,17 @@ final class ComparisonReader implements ClaimReader {
     while (matcher.find()) {
       Optional<NumberPhrase> times = numberBefore(sentence, matcher.start());
       Optional<Compared> compared = compared(sentence, matcher.start(), matcher.end());
-      String stem = Stems.of(matcher.group("adj"));
-      Adjective adjective = Vocabulary.adjective(stem);
+      String stem = Stems.of(matcher.group("adj").toLowerCase(Locale.ROOT));
+      boolean much = stem.equals("much") || stem.equals("many");
+      Adjective adjective =
+          much ? byVerb(sentence.text().substring(0, matcher.start())) : Vocabulary.adjective(stem);
       boolean factor =
-          times.isPresent() && (times.get().scale() == Scale.TIMES || times.get().low() < 1);
+          times.isPresent()
+              && (times.get().scale() == Scale.TIMES
+                  || times.get().low() < 1 && times.get().unit() == null
+                  || times.get().unit() == Unit.PERCENT);
       if (compared.isPresent() && factor && adjective != null) {
-        claim(sentence, matcher.start(), compared.get(), stem, adjective, false);
+        claim(sentence, matcher.start(), compared.get(), stem, adjective, times.get().low() < 1);
       }
     }
   }
@@ -98,11 +181,22 @@ final class ComparisonReader implements ClaimReader {
           points.isPresent()
               && compared.isPresent()
               && (points.get().scale() == Scale.POINTS
-                  || points.get().unit() == null && points.get().decimals() > 0);
+                  || points.get().unit() == null
+                      && points.get().scale() == Scale.NONE
+                      && points.get().decimals() > 0);
+      boolean time =
+          points.isPresent()
+              && compared.isPresent()
+              && points.get().unit() != null
+              && points.get().unit().dimension() == Dimension.TIME
+              && !matcher.group(1).matches("(?i)above|below");
+      boolean less = matcher.group(1).matches("(?i)behind|below");
       if (apply) {
-        boolean less = matcher.group(1).matches("(?i)behind|below");
         claim(
             sentence, matcher.start(), compared.get(), "good", Vocabulary.adjective("good"), less);
+      } else if (time) {
+        claim(
+            sentence, matcher.start(), compared.get(), "fast", Vocabulary.adjective("fast"), less);
       }
     }
   }
@@ -112,25 +206,25 @@ final class ComparisonReader implements ClaimReader {
     while (matcher.find()) {
       Optional<Compared> compared = compared(sentence, matcher.start(), matcher.end());
       if (compared.isPresent()) {
-        claim(
-            sentence, matcher.start(), compared.get(), "good", Vocabulary.adjective("good"), false);
+        Optional<NumberPhrase> by = byAfter(sentence, compared.get().end());
+        boolean time =
+            by.isPresent()
+                && by.get().unit() != null
+                && by.get().unit().dimension() == Dimension.TIME;
+        String word = time ? "fast" : "good";
+        claim(sentence, matcher.start(), compared.get(), word, Vocabulary.adjective(word), false);
       }
     }
   }
 
   private Optional<Compared> compared(SentenceClaims sentence, int start, int end) {
-    String subject = null;
     ProductMention other = null;
     for (ProductMention mention : sentence.context().mentions()) {
-      if (mention.start() < start) {
-        subject = mention.product();
-      } else if (other == null && mention.start() >= end && mention.start() - end < 40) {
+      if (other == null && mention.start() >= end && mention.start() - end < 40) {
         other = mention;
       }
     }
-    if (subject == null) {
-      subject = sentence.context().inherited();
-    }
+    String subject = subject(sentence, start);
     if (subject == null) {
       return Optional.empty();
     }
@@ -145,12 +239,25 @@ final class ComparisonReader implements ClaimReader {
         : Optional.empty();
   }
 
+  private static @Nullable String subject(SentenceClaims sentence, int start) {
+    String subject = null;
+    for (ProductMention mention : sentence.context().mentions()) {
+      if (mention.start() < start) {
+        subject = mention.product();
+      }
+    }
+    return subject != null ? subject : sentence.context().inherited();
+  }
+
   private static Optional<NumberPhrase> numberBefore(SentenceClaims sentence, int start) {
     return sentence.freeNumbers().stream()
         .filter(
             n ->
                 n.end() <= start
-                    && sentence.text().substring(n.end(), start).matches("\\s*(?:more|as)?\\s*"))
+                    && sentence
+                        .text()
+                        .substring(n.end(), start)
+                        .matches("(?is)\\s*(?:more|less|as|of a point)?\\s*"))
         .reduce((a, b) -> b);
   }
 
@@ -166,17 +273,20 @@ final class ComparisonReader implements ClaimReader {
       String stem,
       @Nullable Adjective adjective,
       boolean less) {
-    Optional<NumberPhrase> by = numberBefore(sentence, start);
-    int from = by.map(NumberPhrase::start).orElse(start);
-    if (!sentence.isFree(from, compared.end())) {
+    Optional<NumberPhrase> before = numberBefore(sentence, start);
+    Optional<NumberPhrase> by = before.isPresent() ? before : byAfter(sentence, compared.end());
+    int from = before.map(NumberPhrase::start).orElse(start);
+    int to = before.isEmpty() && by.isPresent() ? by.get().end() : compared.end();
+    if (!sentence.isFree(from, to)) {
       return;
     }
-    String said = sentence.text().substring(from, compared.end()).strip();
-    List<Figure> uses = search.uses(sentence.context(), adjective, stem, compared.subject());
+    String said = sentence.text().substring(from, to).strip();
+    Focus focus = sentence.context().at(from, to);
+    List<Figure> uses = uses(focus, adjective, stem, compared.subject(), by);
     if (uses.isEmpty()) {
       sentence.add(
           from,
-          compared.end(),
+          to,
           Kind.COMPARISON,
           Finding.UNSUPPORTED,
           said,
@@ -195,8 +305,47 @@ final class ComparisonReader implements ClaimReader {
     boolean agree = outcomes.stream().allMatch(o -> o.finding == first.finding);
     Finding finding = agree ? first.finding : Finding.UNCLEAR;
     String why = agree ? first.why : "the words fit several figures, and they differ";
-    sentence.add(
-        from, compared.end(), Kind.COMPARISON, finding, said, first.expected, first.evidence, why);
+    sentence.add(from, to, Kind.COMPARISON, finding, said, first.expected, first.evidence, why);
+  }
+
+  /** A stated amount must fit the figure: no minutes of lightness. */
+  private List<Figure> uses(
+      Focus focus,
+      @Nullable Adjective adjective,
+      String stem,
+      String product,
+      Optional<NumberPhrase> by) {
+    List<Figure> uses = search.uses(focus, adjective, stem, product);
+    Unit unit = by.map(NumberPhrase::unit).orElse(null);
+    if (unit == null || unit == Unit.PERCENT) {
+      return uses;
+    }
+    List<Figure> fitting = uses.stream().filter(f -> sameKind(unit, f)).toList();
+    return fitting.isEmpty() && adjective != null
+        ? search.best(focus, product, f -> !f.isScore() && sameKind(unit, f))
+        : fitting;
+  }
+
+  private static boolean sameKind(Unit unit, Figure figure) {
+    Unit own = figure.unit();
+    if (own == null) {
+      return false;
+    }
+    return heat(unit) ? heat(own) : own.dimension() == unit.dimension();
+  }
+
+  private static boolean heat(Unit unit) {
+    return unit.dimension() == Dimension.TEMPERATURE
+        || unit.dimension() == Dimension.TEMPERATURE_DIFFERENCE;
+  }
+
+  private static Optional<NumberPhrase> byAfter(SentenceClaims sentence, int end) {
+    return sentence.freeNumbers().stream()
+        .filter(
+            n ->
+                n.start() >= end
+                    && BY_AFTER.matcher(sentence.text().substring(end, n.start())).matches())
+        .findFirst();
   }
 
   private record Outcome(
@@ -225,23 +374,31 @@ final class ComparisonReader implements ClaimReader {
   private Outcome againstOne(Figure a, Figure b, Separation separation, Optional<NumberPhrase> by) {
     String expected = both(a, b);
     double gap = separation.signed(a) - separation.signed(b);
+    if (gap < 0
+        && a.kind() == Figure.Kind.TEST_SCORE | a.kind() == Figure.Kind.TOTAL
+        && by.isEmpty()
+        && separation.probability(b, a) < 0.95) {
+      return new Outcome(
+          Finding.UNCLEAR, expected, a.evidence(), "the other way round by figures: " + expected);
+    }
     if (gap < 0) {
       return new Outcome(
           Finding.CONTRADICTED, expected, a.evidence(), "it is the other way round: " + expected);
     }
     if (by.isPresent()) {
-      Outcome amount = amount(a, b, by.get(), expected);
-      if (amount.finding != Finding.SUPPORTED) {
-        return amount;
-      }
+      return amount(a, b, by.get(), expected);
     }
-    double probability = separation.probability(a, b);
+    double probability = a.isSingle() ? 1 : separation.probability(a, b);
     if (gap == 0) {
       return new Outcome(
           Finding.CONTRADICTED, expected, a.evidence(), "they are equal: " + expected);
     }
     if (a.kind() == Figure.Kind.TOTAL) {
-      probability = pair(a.product(), b.product(), probability);
+      boolean ahead = a.value() != null && b.value() != null && a.value() > b.value();
+      probability =
+          ahead
+              ? pair(a.product(), b.product(), probability)
+              : pair(b.product(), a.product(), probability);
     }
     boolean sure = probability >= 0.95;
     String p =
@@ -272,9 +429,12 @@ final class ComparisonReader implements ClaimReader {
           Finding.UNCLEAR, expected, a.evidence(), "one of the two is only known within bounds");
     }
     boolean hedged = by.hedge() != Hedge.PLAIN;
+    if (by.scale() == Scale.POINTS && !a.isScore() && a.kind() != Figure.Kind.MARK) {
+      return new Outcome(Finding.UNCLEAR, expected, a.evidence(), "no score fits: " + expected);
+    }
     if (by.scale() == Scale.TIMES
         || by.unit() == Unit.PERCENT
-        || by.unit() == null && by.low() < 1 && by.decimals() == 1 && !a.isScore()) {
+        || by.unit() == null && by.scale() == Scale.NONE && by.low() < 1 && !a.isScore()) {
       double ratio = Math.max(va, vb) / Math.min(va, vb);
       double stated =
           by.scale() == Scale.TIMES
@@ -283,7 +443,15 @@ final class ComparisonReader implements ClaimReader {
       boolean lessThan =
           by.unit() == Unit.PERCENT
               && Math.abs((1 - 1 / ratio) * 100 - by.low()) <= by.step() / 2 + 0.5;
-      boolean near = Math.abs(ratio / stated - 1) <= (hedged ? 0.10 : 0.05) || lessThan;
+      boolean near =
+          switch (by.hedge()) {
+            case OVER, AT_LEAST ->
+                ratio >= stated * (by.low() < 1 && by.unit() == null ? 0 : 1)
+                    && (by.low() >= 1 || by.unit() != null || ratio < stated);
+            case UNDER, AT_MOST ->
+                by.low() < 1 && by.unit() == null ? ratio > stated : ratio < stated;
+            default -> Math.abs(ratio / stated - 1) <= (hedged ? 0.10 : 0.05) || lessThan;
+          };
       String found = "a factor of " + ovenproof.core.quantity.Rounding.HALF_UP.text(ratio, 2);
       return new Outcome(
           near ? Finding.SUPPORTED : Finding.CONTRADICTED,
@@ -311,29 +479,32 @@ final class ComparisonReader implements ClaimReader {
       return new Outcome(
           Finding.UNCLEAR, expected, a.evidence(), "the unit does not fit: " + expected);
     }
-    Figure gap =
-        new Figure(
-            a.kind(),
-            a.product(),
-            a.test(),
-            a.use(),
-            a.label(),
-            a.batch(),
-            difference,
-            difference,
-            difference,
-            List.of(difference),
-            null,
-            own,
-            a.shownDecimals(),
-            a.words(),
-            a.evidence());
+    Figure gap = a.asDifference(difference, own);
     Judge.Ruling ruling = Judge.rule(by, gap, unit);
+    if (ruling.finding() != Finding.SUPPORTED && shownDifferenceHolds(a, b, by, own, unit)) {
+      ruling = new Judge.Ruling(Finding.SUPPORTED, ruling.expected(), ruling.why());
+    }
     return new Outcome(
         ruling.finding(),
         ruling.expected(),
         a.evidence(),
         "the difference is " + ruling.expected() + " (" + expected + ")");
+  }
+
+  /** Readers subtract what is printed: 8.0 and 7.4 lie 0.6 apart. */
+  private static boolean shownDifferenceHolds(
+      Figure a, Figure b, NumberPhrase by, @Nullable Unit own, @Nullable Unit unit) {
+    double step = unit == null || own == null || unit == own ? by.step() : Double.NaN;
+    if (Double.isNaN(step) || a.value() == null || b.value() == null) {
+      return false;
+    }
+    double shown =
+        Math.abs(
+            Judge.rounded(a.value(), Math.min(step, 1))
+                - Judge.rounded(b.value(), Math.min(step, 1)));
+    return Judge.rule(by, a.asDifference(Judge.rounded(shown, Math.min(step, 0.1)), own), unit)
+            .finding()
+        == Finding.SUPPORTED;
   }
 
   private Outcome againstField(

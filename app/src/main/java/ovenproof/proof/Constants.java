@@ -3,9 +3,11 @@ package ovenproof.proof;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Rating;
+import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.Quantity;
 import ovenproof.core.quantity.ToleratedQuantity;
 import ovenproof.core.quantity.Unit;
@@ -16,7 +18,17 @@ import ovenproof.method.TestPlan;
 final class Constants {
 
   /** A number of the method, with what it is. */
-  record Constant(Quantity quantity, String what, @Nullable String test) {}
+  record Constant(Quantity quantity, String what, @Nullable String test) {
+
+    /** Whether a text repeats it beside a product as a threshold: a limit, cap or definition. */
+    boolean isLimit() {
+      return what.startsWith("limit")
+          || what.startsWith("definition")
+          || what.startsWith("ceiling")
+          || what.startsWith("stop rule")
+          || what.startsWith("setting");
+    }
+  }
 
   private final List<Constant> all = new ArrayList<>();
 
@@ -36,6 +48,12 @@ final class Constants {
               g -> {
                 add(g.atLeast(), "limit of " + g.name(), test);
                 add(g.atMost(), "limit of " + g.name(), test);
+                if (g.ceiling() != null) {
+                  add(
+                      Quantity.of(g.ceiling().doubleValue(), Unit.POINTS),
+                      "ceiling of " + g.name(),
+                      test);
+                }
               });
     }
     all.add(
@@ -91,23 +109,53 @@ final class Constants {
     }
   }
 
-  /** The constant that a number repeats, if there is one; counts only match counts. */
-  Optional<Constant> matching(NumberPhrase number) {
+  /**
+   * The constant that a number repeats, if there is one; counts only match counts. Where the words
+   * name a test, another test's constant does not do.
+   */
+  Optional<Constant> matching(NumberPhrase number, Focus focus) {
+    Set<String> tests = focus.tests().isEmpty() ? focus.above() : focus.tests();
+    return all.stream()
+        .filter(c -> sameKind(c, number) && holds(c, number))
+        .filter(c -> tests.isEmpty() || c.test() == null || tests.contains(c.test()))
+        .findFirst();
+  }
+
+  /** Settings of the tests that the words name, in the number's dimension. */
+  List<Constant> settings(NumberPhrase number, Focus focus) {
+    Set<String> tests = focus.tests().isEmpty() ? focus.above() : focus.tests();
+    return all.stream()
+        .filter(c -> c.what().startsWith("setting") && sameKind(c, number))
+        .filter(c -> c.test() != null && tests.contains(c.test()))
+        .toList();
+  }
+
+  private static boolean sameKind(Constant constant, NumberPhrase number) {
     Unit unit = number.unit();
-    for (Constant constant : all) {
-      Unit own = constant.quantity().unit();
-      boolean sameKind =
-          unit == null
-              ? own == Unit.PIECES && number.scale() == NumberPhrase.Scale.NONE
-              : own.dimension() == unit.dimension();
-      if (sameKind) {
-        double value =
-            unit == null ? constant.quantity().value() : constant.quantity().to(unit).value();
-        if (Math.abs(Judge.rounded(value, number.step()) - number.low()) < number.step() * 1e-6) {
-          return Optional.of(constant);
-        }
-      }
+    Unit own = constant.quantity().unit();
+    if (number.scale() == NumberPhrase.Scale.DEGREES) {
+      return own.dimension() == Dimension.TEMPERATURE;
     }
-    return Optional.empty();
+    return unit == null
+        ? (own == Unit.PIECES && number.scale() == NumberPhrase.Scale.NONE)
+            || (own == Unit.POINTS && number.scale() == NumberPhrase.Scale.POINTS)
+        : own.dimension() == unit.dimension();
+  }
+
+  private static boolean holds(Constant constant, NumberPhrase number) {
+    if (number.isRange()) {
+      return false;
+    }
+    Unit unit = number.unit();
+    if (number.scale() == NumberPhrase.Scale.DEGREES) {
+      return repeats(constant, number, Unit.CELSIUS) || repeats(constant, number, Unit.FAHRENHEIT);
+    }
+    return repeats(constant, number, unit);
+  }
+
+  private static boolean repeats(Constant constant, NumberPhrase number, @Nullable Unit unit) {
+    double value =
+        unit == null ? constant.quantity().value() : constant.quantity().to(unit).value();
+    return Math.abs(Judge.rounded(value, number.step()) - number.low()) < number.step() * 1e-6;
   }
 }

@@ -1,57 +1,164 @@
 package ovenproof.proof;
 
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import ovenproof.proof.DraftText.Sentence;
 import ovenproof.proof.Mentions.ProductMention;
+import ovenproof.proof.Mentions.TestMention;
 
-/**
- * What a sentence is about, from its own words, the heading above it and what was said before.
- *
- * @param mentions products named in the sentence, in order
- * @param inherited the product that "it" stands for; null when nothing was said
- * @param tests tests named in the sentence
- * @param inheritedTests tests named before, or in the heading, when the sentence names none
- * @param stems stems of the sentence's words
- */
-record Context(
-    Sentence sentence,
-    List<ProductMention> mentions,
-    @Nullable String inherited,
-    Set<String> tests,
-    Set<String> inheritedTests,
-    @Nullable Integer batch,
-    Set<String> stems) {
+/** What a sentence is about, from its own words, the heading above it and what was said before. */
+final class Context {
+  private static final Pattern COMPARED =
+      Pattern.compile(
+          "(?is).*\\b(than|behind|beat|beats|ahead of|unlike|like|with|to|below|above|clear of|as)\\s+(?:the\\s+)?$");
+  private static final Pattern ASIDE =
+      Pattern.compile(
+          "(?is)^\\s*(?:['’]s)?\\s*(?:(?:and|but|with|at|in|by|after|taking|needing|because|from|on|for)\\b.*|,.*)");
+  private static final Pattern BELONGS =
+      Pattern.compile(
+          "(?is)^\\s*(?:on average\\s+|overall\\s+)?(?:\\(|(?:for|by|in|from|with|on|at|inside)\\s)\\s*(?:the\\s+)?$");
 
-  /**
-   * The product a phrase at an offset speaks of: the last one named before it, else the first
-   * after.
-   */
-  @Nullable String productAt(int offset) {
-    String before = null;
-    String after = null;
-    for (ProductMention mention : mentions) {
-      if (mention.start() < offset) {
-        before = mention.product();
-      } else if (after == null) {
-        after = mention.product();
+  private final Sentence sentence;
+  private final List<ProductMention> mentions;
+  private final @Nullable String inherited;
+  private final Set<String> inheritedJoint;
+  private final List<TestMention> tests;
+  private final Set<String> testsAbove;
+  private final Set<String> testsBefore;
+  private final Map<String, Double> stemsBefore;
+  private final List<Word> words;
+  private final Clauses clauses;
+
+  private record Word(String stem, int start) {}
+
+  /** What was said before a sentence. */
+  record Said(
+      @Nullable String product,
+      Set<String> joint,
+      Set<String> testsAbove,
+      Set<String> testsBefore,
+      Map<String, Double> stems) {}
+
+  Context(Sentence sentence, List<ProductMention> mentions, List<TestMention> tests, Said said) {
+    this.sentence = sentence;
+    this.mentions = mentions;
+    this.tests = tests;
+    this.inherited = said.product();
+    this.inheritedJoint = said.joint();
+    this.testsAbove = said.testsAbove();
+    this.testsBefore = said.testsBefore();
+    this.stemsBefore = said.stems();
+    this.clauses = new Clauses(sentence.text());
+    this.words = new ArrayList<>();
+    for (NumberScanner.Token token : NumberScanner.tokens(sentence.text())) {
+      boolean word = Character.isLetter(token.text().charAt(0)) && token.text().length() > 1;
+      if (word && !NumberScanner.isNumberWord(token.lower())) {
+        words.addAll(words(token));
       }
     }
-    if (before != null) {
-      return before;
-    }
-    return after != null && inherited == null
-        ? after
-        : inherited != null && after == null ? inherited : after;
   }
 
-  /** All products named before an offset that are joined by "and": "Alder and Siskin both …". */
+  private static List<Word> words(NumberScanner.Token token) {
+    return Stems.ofAll(token.lower()).stream().map(s -> new Word(s, token.start())).toList();
+  }
+
+  Sentence sentence() {
+    return sentence;
+  }
+
+  /** Products named in the sentence, in order; pronouns stand for theirs. */
+  List<ProductMention> mentions() {
+    return mentions;
+  }
+
+  @Nullable String inherited() {
+    return inherited;
+  }
+
+  boolean namesTests() {
+    return !tests.isEmpty();
+  }
+
+  // ---- products ----
+
+  /** The product that a phrase speaks of. */
+  @Nullable String productAt(int start, int end) {
+    String belongs = belonging(end);
+    if (belongs != null) {
+      return belongs;
+    }
+    ProductMention before = lastBefore(start);
+    if (before != null) {
+      return before.product();
+    }
+    ProductMention after = firstAfter(start);
+    if (after == null) {
+      return inherited;
+    }
+    boolean near = clauses.at(after.start()) == clauses.at(start) || inherited == null;
+    return near && !isCompared(after) || inherited == null ? after.product() : inherited;
+  }
+
+  @Nullable String productAt(int offset) {
+    return productAt(offset, offset);
+  }
+
+  /** "17 minutes for Dunnock", "17 minutes (Dunnock)". */
+  private @Nullable String belonging(int end) {
+    for (ProductMention mention : mentions) {
+      if (mention.start() >= end) {
+        String between = sentence.text().substring(end, mention.start());
+        return BELONGS.matcher(between).matches() ? mention.product() : null;
+      }
+    }
+    return null;
+  }
+
+  /** The nearest name before, but not one that is only compared with: "beat Alder, with 7.3". */
+  private @Nullable ProductMention lastBefore(int offset) {
+    ProductMention last = null;
+    ProductMention subject = null;
+    for (ProductMention mention : mentions) {
+      if (mention.start() >= offset) {
+        break;
+      }
+      last = mention;
+      if (!isCompared(mention)) {
+        subject = mention;
+      }
+    }
+    if (last != null && isCompared(last)) {
+      String between = sentence.text().substring(last.end(), offset);
+      boolean own = between.matches("(?is)['’]s\\s+(?:(?!and\\b|but\\b)\\p{L}+\\s+){0,3}");
+      if (!own && ASIDE.matcher(between).matches()) {
+        return subject != null
+            ? subject
+            : inherited != null ? new ProductMention(inherited, 0, 0) : last;
+      }
+    }
+    return last;
+  }
+
+  private @Nullable ProductMention firstAfter(int offset) {
+    return mentions.stream().filter(m -> m.start() >= offset).findFirst().orElse(null);
+  }
+
+  private boolean isCompared(ProductMention mention) {
+    return COMPARED.matcher(sentence.text().substring(0, mention.start())).matches();
+  }
+
+  /** All products that share one statement: "Alder and Siskin both …", "they", "the two". */
   Set<String> jointProductsAt(int offset) {
     Set<String> joint = new LinkedHashSet<>();
     String text = sentence.text();
-    boolean both = text.matches("(?s).*\\b(both|each|all)\\b.*");
+    boolean shared =
+        text.matches("(?s).*\\b(both|each|all|share[sd]?|tied?|equal|alike|same)\\b.*");
     int lastEnd = -1;
     for (ProductMention mention : mentions) {
       if (mention.start() >= offset) {
@@ -59,13 +166,99 @@ record Context(
       }
       boolean joined =
           lastEnd >= 0
-              && text.substring(lastEnd, mention.start()).matches("(?s)\\s*(,|and|,\\s*and)\\s*");
+              && text.substring(lastEnd, mention.start())
+                  .matches("(?is)(?:['’]s)?\\s*(,|and|,\\s*and|&|,\\s*the|and\\s+the)\\s*");
       if (!joined) {
         joint.clear();
       }
       joint.add(mention.product());
       lastEnd = mention.end();
     }
-    return both && joint.size() > 1 ? joint : Set.of();
+    if (joint.size() > 1) {
+      return shared ? joint : Set.of();
+    }
+    boolean plural = text.matches("(?is).*\\b(both|they|the two|the pair|the three|neither)\\b.*");
+    return mentions.isEmpty() && plural ? inheritedJoint : Set.of();
+  }
+
+  /**
+   * "Alder and Hornbeam scored 7.2 and 6.7": the list of names before an offset, for numbers that
+   * are a list too.
+   */
+  List<String> listedProductsAt(int offset) {
+    List<String> listed = new ArrayList<>();
+    int lastEnd = -1;
+    for (ProductMention mention : mentions) {
+      if (mention.start() >= offset) {
+        break;
+      }
+      boolean joined =
+          lastEnd >= 0
+              && sentence
+                  .text()
+                  .substring(lastEnd, mention.start())
+                  .matches("(?is)(?:['’]s)?\\s*(,|and|,\\s*and|&|,\\s*the|and\\s+the)\\s*");
+      if (!joined) {
+        listed.clear();
+      }
+      listed.add(mention.product());
+      lastEnd = mention.end();
+    }
+    return listed;
+  }
+
+  // ---- words around ----
+
+  /** What the words around a stretch point at. */
+  Focus at(int start, int end) {
+    int clause = clauses.at(start);
+    Map<String, Double> weights = new HashMap<>();
+    weights.putAll(stemsBefore);
+    Stems.ofAll(sentence.heading()).forEach(s -> weights.merge(s, 1.0, Math::max));
+    for (Word word : words) {
+      boolean inside = word.start() >= start && word.start() < end;
+      if (!inside) {
+        int apart = Math.abs(clauses.at(word.start()) - clause);
+        double weight = apart == 0 ? 3 : apart == 1 ? 1.6 : 1;
+        weights.merge(word.stem(), weight, Math::max);
+      }
+    }
+    Set<String> own = testsIn(clause);
+    return new Focus(
+        own.isEmpty() ? nearestTests(start) : own,
+        !own.isEmpty(),
+        testsAbove,
+        testsBefore,
+        Mentions.batch(sentence.text()),
+        weights);
+  }
+
+  private Set<String> testsIn(int clause) {
+    Set<String> found = new LinkedHashSet<>();
+    for (TestMention test : tests) {
+      if (clauses.at(test.start()) == clause) {
+        found.add(test.test());
+      }
+    }
+    return found;
+  }
+
+  private Set<String> nearestTests(int start) {
+    TestMention nearest = null;
+    for (TestMention test : tests) {
+      if (test.start() < start || nearest == null) {
+        nearest = test;
+      }
+    }
+    if (nearest == null) {
+      return Set.of();
+    }
+    Set<String> same = new LinkedHashSet<>();
+    for (TestMention test : tests) {
+      if (test.start() == nearest.start()) {
+        same.add(test.test());
+      }
+    }
+    return same;
   }
 }

@@ -1,9 +1,9 @@
 package ovenproof.proof;
 
-import java.text.BreakIterator;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -18,6 +18,9 @@ final class DraftText {
   private static final Pattern CUE =
       Pattern.compile("(\\d{1,2}:)?\\d{2}:\\d{2}[.,]\\d{3}\\s+-->.*");
   private static final Pattern HEADING = Pattern.compile("^(#{1,6})\\s+(.*?)\\s*#*$");
+
+  /** Spoken words without a full stop are cut after so many characters, at a caption's end. */
+  private static final int LONGEST_CAPTION_SENTENCE = 300;
 
   /** A line longer than this is cut: no sentence that people write is. */
   private static final int LONGEST_SENTENCE = 4000;
@@ -37,8 +40,14 @@ final class DraftText {
       List<Integer> columns,
       String heading,
       int paragraph,
-      @Nullable String timecode,
+      Map<Integer, String> timecodes,
       Role role) {
+
+    /** Of the caption that an offset stands in, or null. */
+    @Nullable String timecode(int offset) {
+      return timecodes.get(line(offset));
+    }
+
     int line(int offset) {
       return lines.get(Math.min(offset, lines.size() - 1));
     }
@@ -60,7 +69,7 @@ final class DraftText {
   private final List<Integer> lines = new ArrayList<>();
   private final List<Integer> columns = new ArrayList<>();
   private int paragraph;
-  private @Nullable String blockTimecode;
+  private final Map<Integer, String> timecodes = new HashMap<>();
 
   private DraftText() {}
 
@@ -120,12 +129,10 @@ final class DraftText {
           || row.matches("\\d+")) {
         continue;
       } else {
-        if (blockTimecode == null) {
-          blockTimecode = timecode;
-        }
+        timecodes.put(i + 1, timecode == null ? "" : timecode);
         append(blank(rows[i]), i + 1);
-        if (row.matches(".*[.!?…][\"'”’)]*")) {
-          flush();
+        if (row.matches(".*[.!?…][\"'”’)]*") || block.length() > LONGEST_CAPTION_SENTENCE) {
+          flushKeepingParagraph();
         }
       }
     }
@@ -162,6 +169,13 @@ final class DraftText {
     columns.add(row.length() + 1);
   }
 
+  /** Captions run on: the paragraph stays until nothing was said for a while. */
+  private void flushKeepingParagraph() {
+    int same = Math.max(1, paragraph);
+    flush(Role.SENTENCE);
+    paragraph = same;
+  }
+
   private void flush() {
     flush(Role.SENTENCE);
   }
@@ -174,24 +188,26 @@ final class DraftText {
     block.setLength(0);
     lines.clear();
     columns.clear();
-    blockTimecode = null;
   }
 
+  private static final Pattern SENTENCE_END =
+      Pattern.compile("[.!?…]+[\"'”’)]*(?=\\s)|[;](?=\\s+\\p{Lu})");
+
   private void split(String text, Role role) {
-    BreakIterator breaks = BreakIterator.getSentenceInstance(Locale.ENGLISH);
-    breaks.setText(text);
-    int start = breaks.first();
-    for (int end = breaks.next(); end != BreakIterator.DONE; end = breaks.next()) {
-      if (endsInAbbreviation(text.substring(start, end)) && end < text.length()) {
-        continue;
+    Matcher matcher = SENTENCE_END.matcher(text);
+    int start = 0;
+    while (matcher.find()) {
+      if (!endsInAbbreviation(text.substring(Math.max(start, matcher.end() - 12), matcher.end()))) {
+        addCut(text, start, matcher.end(), role);
+        start = matcher.end();
       }
-      for (int from = start; from < end; from += LONGEST_SENTENCE) {
-        add(text, from, Math.min(end, from + LONGEST_SENTENCE), role);
-      }
-      start = end;
     }
-    if (start < text.length()) {
-      add(text, start, text.length(), role);
+    addCut(text, start, text.length(), role);
+  }
+
+  private void addCut(String text, int start, int end, Role role) {
+    for (int from = start; from < end; from += LONGEST_SENTENCE) {
+      add(text, from, Math.min(end, from + LONGEST_SENTENCE), role);
     }
   }
 
@@ -210,7 +226,7 @@ final class DraftText {
               List.copyOf(columns.subList(start, end)),
               above,
               paragraph,
-              blockTimecode,
+              timecodes,
               role));
     }
   }
@@ -221,7 +237,7 @@ final class DraftText {
     text = blankAll(text, Pattern.compile("(?<=\\])\\([^()\\s]{0,2000}\\)"));
     text = blankAll(text, Pattern.compile("<[^<>]{0,500}>"));
     text = blankAll(text, Pattern.compile("https?://\\S{1,500}"));
-    return text.replaceAll("[*_`\\[\\]|#]", " ");
+    return text.replaceAll("(?<![Lab](?=\\*[\\s.,;:)]))\\*|[_`\\[\\]|#]", " ");
   }
 
   private static String blankAll(String text, Pattern pattern) {

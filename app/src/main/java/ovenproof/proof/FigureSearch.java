@@ -1,77 +1,146 @@
 package ovenproof.proof;
 
 import java.util.ArrayList;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
+import java.util.Objects;
+import java.util.function.Predicate;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
-import ovenproof.core.quantity.Dimension;
 
 /** Finds the figures that a claim may speak of: those that fit its words best. */
 final class FigureSearch {
+  /** Fits closer than this are a tie: the words do not decide. */
+  private static final double TIE = 0.5;
+
   private final Figures figures;
 
   FigureSearch(Figures figures) {
     this.figures = figures;
   }
 
-  /** Figures of one product that fit best; several when the words do not decide between them. */
-  List<Figure> best(Context context, String product, java.util.function.Predicate<Figure> kind) {
-    Map<Figure, Integer> points = new LinkedHashMap<>();
-    int best = Integer.MIN_VALUE;
-    for (Figure figure : figures.where(kind.and(f -> f.product().equals(product)))) {
-      int score = points(context, figure);
-      points.put(figure, score);
-      best = Math.max(best, score);
-    }
-    List<Figure> found = new ArrayList<>();
-    int top = best;
-    points.forEach(
-        (figure, score) -> {
-          if (score == top) {
-            found.add(figure);
-          }
-        });
-    return found;
+  /** A figure with how well the words around a claim fit it. */
+  record Fit(Figure figure, double points) {}
+
+  /** All figures of one product and kind, best fit first. */
+  List<Fit> fits(Focus focus, String product, Predicate<Figure> kind) {
+    return fits(focus, product, kind, f -> 0);
   }
 
-  /** How well the words around a number fit a figure. */
-  private static int points(Context context, Figure figure) {
-    int score = 3 * overlap(context.stems(), figure.words());
-    if (figure.test() != null && context.tests().contains(figure.test())) {
-      score += 8;
-    } else if (figure.test() != null && !context.tests().isEmpty()) {
-      score -= 6;
-    } else if (figure.test() != null && context.inheritedTests().contains(figure.test())) {
-      score += 4;
+  /**
+   * The same with points of its own for each figure.
+   *
+   * @param more added to what the words give
+   */
+  List<Fit> fits(
+      Focus focus, String product, Predicate<Figure> kind, ToDoubleFunction<Figure> more) {
+    List<Fit> fits = new ArrayList<>();
+    for (Figure figure : figures.of(product)) {
+      if (kind.test(figure)) {
+        fits.add(new Fit(figure, points(focus, figure) + more.applyAsDouble(figure)));
+      }
     }
-    Integer batch = context.batch();
+    fits.sort(Comparator.comparingDouble(Fit::points).reversed());
+    return fits;
+  }
+
+  /** Figures of one product that fit best; several when the words do not decide between them. */
+  List<Figure> best(Focus focus, String product, Predicate<Figure> kind) {
+    return top(fits(focus, product, kind));
+  }
+
+  static List<Figure> top(List<Fit> fits) {
+    return fits.stream()
+        .filter(f -> f.points() > fits.get(0).points() - TIE)
+        .map(Fit::figure)
+        .toList();
+  }
+
+  /** How well the words around a claim fit a figure. */
+  private static double points(Focus focus, Figure figure) {
+    return words(focus, figure)
+        + test(focus, figure)
+        + batch(focus, figure)
+        + general(focus, figure);
+  }
+
+  /** The three closest words count. */
+  private static double words(Focus focus, Figure figure) {
+    double[] best = new double[3];
+    for (String stem : figure.words()) {
+      double weight = focus.weight(stem);
+      for (int i = 0; i < best.length; i++) {
+        if (weight > best[i]) {
+          double pushed = best[i];
+          best[i] = weight;
+          weight = pushed;
+        }
+      }
+    }
+    return best[0] + 0.8 * best[1] + 0.6 * best[2];
+  }
+
+  private static double test(Focus focus, Figure figure) {
+    String test = figure.test();
+    if (test == null) {
+      return 0;
+    }
+    if (!focus.tests().isEmpty()) {
+      boolean named = focus.tests().contains(test);
+      return named ? 8 : focus.inClause() ? -8 : -5;
+    }
+    return focus.above().contains(test) ? 4 : focus.before().contains(test) ? 2 : 0;
+  }
+
+  private static double batch(Focus focus, Figure figure) {
+    Integer batch = focus.batch();
+    if (batch != null && figure.take().endsWith(":change")) {
+      return 6;
+    }
     if (batch != null) {
-      score += batch.equals(figure.batch()) ? 6 : figure.batch() == null ? 0 : -6;
-    } else if (figure.batch() != null) {
-      score -= 2;
+      return batch.equals(figure.batch()) ? 6 : figure.batch() == null ? 0 : -6;
     }
-    return score + general(context, figure);
+    return figure.batch() != null ? -2 : 0;
   }
 
   /**
    * Without a word for the test, a score is the total; without a word for a criterion, the test's.
    */
-  private static int general(Context context, Figure figure) {
+  private static double general(Focus focus, Figure figure) {
+    boolean none = focus.tests().isEmpty() && focus.above().isEmpty();
     return switch (figure.kind()) {
-      case TOTAL -> context.tests().isEmpty() ? 6 : 0;
-      case TEST_SCORE -> context.tests().isEmpty() && context.inheritedTests().isEmpty() ? -2 : 3;
-      case CRITERION_SCORE -> -2;
-      case MEASURE, MARK, PRICE -> 0;
+      case TOTAL -> focus.tests().isEmpty() ? (focus.above().isEmpty() ? 6 : 2) : 0;
+      case TEST_SCORE -> none ? -2 : 1.5;
+      case CRITERION_SCORE -> named(focus, figure) ? 1 : -2;
+      case NAMEPLATE -> plate(focus) ? 3 : -4;
+      case MEASURE -> face(focus, figure);
+      case MARK -> named(focus, figure) ? 1 : 0;
+      case FACT, PRICE -> 0;
     };
   }
 
-  private static int overlap(Set<String> a, Set<String> b) {
-    Set<String> common = new HashSet<>(a);
-    common.retainAll(b);
-    return Math.min(4, common.size());
+  /** The underside is meant only where it is named. */
+  private static double face(Focus focus, Figure figure) {
+    boolean below = figure.words().contains(UNDERSIDE) && !figure.take().endsWith(":faces");
+    boolean named =
+        focus.weight(UNDERSIDE) > 0
+            || focus.weight(Stems.of("bottom")) > 0
+            || focus.weight(Stems.of("below")) > 0
+            || focus.weight(Stems.of("base")) > 0;
+    return below ? (named ? 2 : -4) : 0;
+  }
+
+  private static final String UNDERSIDE = Stems.of("underside");
+
+  private static final java.util.Set<String> SCORE_WORDS = Stems.ofAll("score scored points");
+
+  /** Whether a word of its own stands near, not only a word for scores. */
+  private static boolean named(Focus focus, Figure figure) {
+    return figure.words().stream().anyMatch(w -> !SCORE_WORDS.contains(w) && focus.weight(w) > 1.5);
+  }
+
+  private static boolean plate(Focus focus) {
+    return Vocabulary.PLATE.stream().anyMatch(s -> focus.weight(s) >= 3);
   }
 
   /** Same use and batch of every product. */
@@ -79,52 +148,47 @@ final class FigureSearch {
     return figures.where(
         f ->
             f.kind() == like.kind()
-                && java.util.Objects.equals(f.test(), like.test())
+                && Objects.equals(f.test(), like.test())
                 && f.use().equals(like.use())
-                && java.util.Objects.equals(f.batch(), like.batch()));
+                && Objects.equals(f.batch(), like.batch()));
   }
 
-  /** Figures of any product in a dimension, one per use, that an adjective may speak of. */
+  /** Figures of a product that an adjective, or a word like "crispness", may compare. */
   List<Figure> uses(
-      Context context, Vocabulary.@Nullable Adjective adjective, String stem, String product) {
-    if (adjective != null && adjective.takes().contains("price")) {
-      return figures.where(f -> f.kind() == Figure.Kind.PRICE && f.product().equals(product));
-    }
-    if (adjective != null && adjective.takes().contains("score")) {
-      return best(
-          context,
-          product,
-          f -> f.kind() == Figure.Kind.TOTAL || f.kind() == Figure.Kind.TEST_SCORE);
-    }
+      Focus focus, Vocabulary.@Nullable Adjective adjective, String stem, String product) {
     if (adjective == null) {
-      return best(context, product, f -> !f.isScore() && f.words().contains(stem));
+      return best(focus, product, f -> f.kind() == Figure.Kind.MARK && f.words().contains(stem));
     }
-    for (String take : adjective.takes()) {
-      List<Figure> found = best(context, product, f -> !f.isScore() && takes(f, take));
-      if (!found.isEmpty() && context.tests().isEmpty()) {
-        return found;
-      }
-      List<Figure> inTest =
-          found.stream()
-              .filter(f -> f.test() != null && context.tests().contains(f.test()))
-              .toList();
-      if (!inTest.isEmpty()) {
-        return inTest;
+    List<Fit> fits = new ArrayList<>();
+    for (Figure figure : figures.of(product)) {
+      int place = place(adjective, figure);
+      if (place >= 0) {
+        fits.add(new Fit(figure, points(focus, figure) - 0.75 * place));
       }
     }
-    Dimension dimension = adjective.dimension();
-    return dimension == null
-        ? List.of()
-        : best(context, product, f -> f.unit() != null && f.unit().dimension() == dimension);
+    fits.sort(Comparator.comparingDouble(Fit::points).reversed());
+    return fits.isEmpty() ? List.of() : top(fits);
   }
 
-  private boolean takes(Figure figure, String take) {
-    return figures
-        .campaign()
-        .method()
-        .test(figure.test() == null ? "" : figure.test())
-        .flatMap(t -> t.measure(figure.use()))
-        .map(u -> u.take().equals(take))
-        .orElse(false);
+  /** Where a figure stands among what an adjective means, or −1. */
+  private static int place(Vocabulary.Adjective adjective, Figure figure) {
+    if (figure.kind() == Figure.Kind.NAMEPLATE) {
+      return -1;
+    }
+    for (int i = 0; i < adjective.takes().size(); i++) {
+      String take = adjective.takes().get(i);
+      boolean fact = take.startsWith("fact:");
+      boolean fits =
+          fact
+              ? figure.kind() == Figure.Kind.FACT
+                  && figure.words().contains(Stems.of(take.substring(5)))
+              : take.equals("score")
+                  ? figure.kind() == Figure.Kind.TOTAL || figure.kind() == Figure.Kind.TEST_SCORE
+                  : figure.take().equals(take);
+      if (fits) {
+        return i;
+      }
+    }
+    return -1;
   }
 }

@@ -12,10 +12,12 @@ import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Campaign.Price;
 import ovenproof.campaign.Campaign.Product;
+import ovenproof.campaign.FactValue;
 import ovenproof.core.measure.Averaging;
 import ovenproof.core.measure.Censoring;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.measure.Subject;
+import ovenproof.core.quantity.Quantity;
 import ovenproof.core.quantity.Unit;
 import ovenproof.measure.Measured;
 import ovenproof.measure.Measured.Value;
@@ -30,12 +32,14 @@ final class Figures {
   private final Campaign campaign;
   private final Verdict verdict;
   private final List<Figure> all = new ArrayList<>();
+  private final java.util.Map<String, List<Figure>> byProduct = new java.util.HashMap<>();
 
   Figures(Campaign campaign, Measured measured, Verdict verdict) {
     this.campaign = campaign;
     this.verdict = verdict;
     for (Product product : campaign.products()) {
       addMeasures(product, measured);
+      addFacts(product);
       addPrice(product);
     }
     verdict.products().forEach(this::addScores);
@@ -43,6 +47,12 @@ final class Figures {
 
   List<Figure> all() {
     return all;
+  }
+
+  /** All figures of a product. */
+  List<Figure> of(String product) {
+    return byProduct.computeIfAbsent(
+        product, p -> all.stream().filter(f -> f.product().equals(p)).toList());
   }
 
   List<Figure> where(Predicate<Figure> condition) {
@@ -99,13 +109,19 @@ final class Figures {
     List<Double> values = runs.stream().map(Measurement::value).filter(Objects::nonNull).toList();
     boolean open = mean.censored() != Censoring.NONE;
     Set<String> words =
-        new HashSet<>(Vocabulary.wordsOf(use.take(), use.id().replace('-', ' '), mean.label()));
+        new HashSet<>(Vocabulary.wordsOf(take(use), use.id().replace('-', ' '), mean.label()));
     test.criteria().forEach(c -> addCriterionWords(words, c, use.id()));
+    words.removeAll(Stems.ofAll(test.name()));
+    String fact = use.parameters().get("of");
+    if (fact != null) {
+      words.addAll(factWords(fact));
+    }
     return new Figure(
-        use.take().equals("mark") ? Figure.Kind.MARK : Figure.Kind.MEASURE,
+        kind(use),
         product.id(),
         test.id(),
         use.id(),
+        take(use),
         mean.label(),
         batch,
         mean.value(),
@@ -117,6 +133,25 @@ final class Figures {
         -1,
         words,
         evidence(mean, test, runs.size()));
+  }
+
+  private static Figure.Kind kind(MeasureUse use) {
+    return switch (use.take()) {
+      case "mark" -> Figure.Kind.MARK;
+      case "fact" -> Figure.Kind.FACT;
+      case "rated" -> Figure.Kind.MARK;
+      default -> Figure.Kind.MEASURE;
+    };
+  }
+
+  /** A spread over pieces or a change between batches is not the measure it is made of. */
+  private static String take(MeasureUse use) {
+    return switch (use.summary()) {
+      case MEAN, LARGEST, SMALLEST -> use.take();
+      case SPREAD -> use.take() + ":spread";
+      case CHANGE, ABSOLUTE_CHANGE -> use.take() + ":change";
+      case FACE_DIFFERENCE -> use.take() + ":faces";
+    };
   }
 
   private static void addCriterionWords(
@@ -152,6 +187,63 @@ final class Figures {
     return ovenproof.core.statistics.Descriptive.of(array).standardError();
   }
 
+  // ---- facts ----
+
+  /** Facts that no test scores, and what the makers' plates say. */
+  private void addFacts(Product product) {
+    for (FactValue value : campaign.facts()) {
+      if (value.product().equals(product.id())) {
+        Set<String> words = factWords(value.fact());
+        if (value.measured() != null && !scored(value.fact())) {
+          all.add(fact(Figure.Kind.FACT, value, value.measured(), words));
+        }
+        if (value.nameplate() != null) {
+          Set<String> plate = new HashSet<>(words);
+          plate.addAll(Stems.ofAll("nameplate plate maker claims claimed says rated advertised"));
+          all.add(fact(Figure.Kind.NAMEPLATE, value, value.nameplate(), plate));
+        }
+      }
+    }
+  }
+
+  private boolean scored(String fact) {
+    return campaign.method().tests().stream()
+        .flatMap(t -> t.measures().stream())
+        .anyMatch(u -> u.take().equals("fact") && u.parameters().containsValue(fact));
+  }
+
+  private Set<String> factWords(String fact) {
+    Set<String> words = new HashSet<>(Vocabulary.wordsOf(fact, fact.replace('-', ' ')));
+    campaign.method().facts().stream()
+        .filter(f -> f.id().equals(fact))
+        .forEach(f -> words.addAll(Stems.ofAll(f.name())));
+    return words;
+  }
+
+  private static Figure fact(
+      Figure.Kind kind, FactValue value, Quantity quantity, Set<String> words) {
+    Unit unit = quantity.unit().contractUnit();
+    double amount = quantity.to(unit).value();
+    boolean plate = kind == Figure.Kind.NAMEPLATE;
+    return new Figure(
+        kind,
+        value.product(),
+        null,
+        plate ? "plate:" + value.fact() : value.fact(),
+        plate ? "plate" : "fact",
+        (plate ? "nameplate, " : "") + value.fact().replace('-', ' '),
+        null,
+        amount,
+        amount,
+        amount,
+        List.of(amount),
+        null,
+        unit,
+        -1,
+        words,
+        List.of((plate ? "nameplate: " : "fact: ") + value.fact().replace('-', ' ')));
+  }
+
   // ---- prices and scores ----
 
   private void addPrice(Product product) {
@@ -166,6 +258,7 @@ final class Figures {
                     Figure.Kind.PRICE,
                     product.id(),
                     null,
+                    "price",
                     "price",
                     "Price",
                     null,
@@ -197,7 +290,7 @@ final class Figures {
           "score",
           test.name(),
           test.score(),
-          Stems.ofAll("score scored points " + test.name()));
+          Stems.ofAll("score scored points"));
       test.children().forEach(child -> addNode(product.id(), test, child));
     }
   }
@@ -210,8 +303,18 @@ final class Figures {
         "score:" + node.id(),
         node.name(),
         node.score(),
-        Stems.ofAll("score scored points " + node.name()));
+        criterionWords(test.id(), node));
     node.children().forEach(child -> addNode(product, test, child));
+  }
+
+  private Set<String> criterionWords(String test, Node node) {
+    Set<String> words = new HashSet<>(Stems.ofAll("score scored points " + node.name()));
+    campaign
+        .method()
+        .test(test)
+        .flatMap(t -> t.measure(node.id()))
+        .ifPresent(u -> words.addAll(Stems.ofAll(u.id().replace('-', ' '))));
+    return words;
   }
 
   private void addScore(
@@ -233,6 +336,7 @@ final class Figures {
             product,
             test,
             use,
+            "score",
             label,
             null,
             score.value() == null || bound ? null : score.value().doubleValue(),

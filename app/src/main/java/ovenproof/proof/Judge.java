@@ -88,9 +88,22 @@ final class Judge {
     return place > said.step() && Math.abs(v - stated) <= place / 2;
   }
 
+  /** A range that states bounds or an interval must be it, or hold it. */
+  private static Ruling interval(NumberPhrase said, double low, double high, String expected) {
+    boolean holds =
+        rounded(low, said.step()) >= said.low() - 1e-9
+            && rounded(high, said.step()) <= said.high() + 1e-9;
+    return new Ruling(
+        holds ? Finding.SUPPORTED : Finding.CONTRADICTED, expected, "it lies at " + expected);
+  }
+
   /** All runs must round inside; with a single value that value must. */
   private static Ruling range(
       NumberPhrase said, Figure figure, @Nullable Unit unit, String expected) {
+    if (figure.isScore() && figure.low() != null && figure.high() != null) {
+      return interval(
+          said, figure.low(), figure.high(), bounds(figure, unit, decimals(said, figure)));
+    }
     List<Double> runs = figure.runs().isEmpty() ? List.of(value(figure)) : figure.runs();
     double lowest = Double.POSITIVE_INFINITY;
     double highest = Double.NEGATIVE_INFINITY;
@@ -121,10 +134,13 @@ final class Judge {
     }
     int decimals = decimals(said, figure);
     String expected = bounds(figure, unit, decimals);
+    if (said.isRange() && low != null && high != null) {
+      return interval(said, inUnit(low, figure, unit), inUnit(high, figure, unit), expected);
+    }
     boolean above = low != null && high == null;
     boolean says = said.hedge() == Hedge.OVER || said.hedge() == Hedge.AT_LEAST;
     if (low != null && above && says) {
-      boolean holds = inUnit(low, figure, unit) >= said.low() - 1e-9;
+      boolean holds = rounded(inUnit(low, figure, unit), said.step()) >= said.low() - 1e-9;
       return new Ruling(
           holds ? Finding.SUPPORTED : Finding.UNCLEAR,
           expected,
@@ -185,7 +201,7 @@ final class Judge {
       return figure.shownDecimals();
     }
     boolean time = figure.unit() != null && figure.unit().dimension() == Dimension.TIME;
-    return time ? 0 : Math.max(1, said.decimals());
+    return time ? 0 : Math.max(1, Math.min(4, said.decimals()));
   }
 
   static String text(double value, @Nullable Unit unit, int decimals) {

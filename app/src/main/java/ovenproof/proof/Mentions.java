@@ -22,7 +22,13 @@ final class Mentions {
 
   private record Name(String product, Pattern pattern) {}
 
-  private record TestWords(String test, Set<String> stems) {}
+  /** A word that belongs to a test. */
+  record TestMention(String test, int start) {}
+
+  /** "It", "this one", "the oven". */
+  record Pronoun(int start, int end, boolean isLatter) {}
+
+  private record TestWords(String test, Set<String> stems, Pattern name) {}
 
   private final List<Name> names = new ArrayList<>();
   private final List<TestWords> tests = new ArrayList<>();
@@ -47,7 +53,7 @@ final class Mentions {
     for (TestPlan test : campaign.method().tests()) {
       Set<String> own = new LinkedHashSet<>(wordsOf(test));
       own.removeAll(shared);
-      tests.add(new TestWords(test.id(), own));
+      tests.add(new TestWords(test.id(), own, nameOf(test)));
     }
   }
 
@@ -62,6 +68,12 @@ final class Mentions {
             Pattern.compile("(?<![\\p{L}\\p{N}])" + Pattern.quote(name) + "(?![\\p{L}\\p{N}])")));
   }
 
+  /** Words of a sample that also describe other things. */
+  private static final Set<String> COMMON =
+      Stems.ofAll(
+          "test empty batch high heat use oven white small plain paper cup cups frozen tied rolled fresh"
+              + " large whole joint of with food piece pieces");
+
   private static Set<String> wordsOf(TestPlan test) {
     Set<String> stems = new LinkedHashSet<>(Stems.ofAll(test.name()));
     stems.addAll(Stems.ofAll(test.id().replace('-', ' ')));
@@ -69,12 +81,28 @@ final class Mentions {
     if (sample != null) {
       stems.addAll(Stems.ofAll(sample.food()));
     }
-    stems.removeAll(
-        Set.of("test", "empty", "batch", "high", "heat", "use", "oven", "whit", "small"));
+    stems.removeAll(COMMON);
     if (test.replicates() > 0 && sample == null) {
-      stems.addAll(Stems.ofAll("empty cavity preheat"));
+      stems.addAll(Stems.ofAll("empty cavity preheat preheated thermostat"));
     }
     return stems;
+  }
+
+  /** A test whose name is an everyday word counts only where it cannot be one. */
+  private static Pattern nameOf(TestPlan test) {
+    String name = Pattern.quote(test.name());
+    boolean everyday = test.name().length() <= 5 && !test.name().contains(" ");
+    return everyday
+        ? Pattern.compile(
+            "(?<=\\b(?:for|in|under|on|the)\\s)"
+                + name
+                + "(?=\\s*(?:[,.;:)|]|$|score|test|section|is\\b|was\\b|and\\b|"
+                + "it\\b|[A-Z]))|^"
+                + name
+                + "(?=\\s|$)",
+            Pattern.CASE_INSENSITIVE)
+        : Pattern.compile(
+            "\\b" + name.replace(" ", "\\E[\\s-]+\\Q") + "\\b", Pattern.CASE_INSENSITIVE);
   }
 
   /** Names in order of place; longer names win over shorter ones inside them. */
@@ -100,14 +128,41 @@ final class Mentions {
     return found;
   }
 
-  /** Tests whose own words stand in the text, in the method's order. */
-  Set<String> tests(String text) {
-    Set<String> stems = Stems.ofAll(text);
-    Set<String> found = new LinkedHashSet<>();
-    for (TestWords test : tests) {
-      if (test.stems().stream().anyMatch(stems::contains)) {
-        found.add(test.test());
+  /** Places where a test's own words or its name stand, in order. */
+  List<TestMention> tests(String text) {
+    List<TestMention> found = new ArrayList<>();
+    for (NumberScanner.Token token : NumberScanner.tokens(text)) {
+      boolean word = Character.isLetter(token.text().charAt(0)) && token.text().length() > 2;
+      if (word) {
+        String stem = Stems.of(token.lower());
+        for (TestWords test : tests) {
+          if (test.stems().contains(stem)) {
+            found.add(new TestMention(test.test(), token.start()));
+          }
+        }
       }
+    }
+    for (TestWords test : tests) {
+      Matcher matcher = test.name().matcher(text);
+      while (matcher.find()) {
+        found.add(new TestMention(test.test(), matcher.start()));
+      }
+    }
+    found.sort(Comparator.comparingInt(TestMention::start));
+    return found;
+  }
+
+  private static final Pattern PRONOUN =
+      Pattern.compile(
+          "\\b(?:it|its|this one|(?:this|that|the) (?:oven|model|machine|toaster|fryer|appliance)|(?<latter>the latter))\\b",
+          Pattern.CASE_INSENSITIVE);
+
+  /** Words that stand for a product. */
+  static List<Pronoun> pronouns(String text) {
+    List<Pronoun> found = new ArrayList<>();
+    Matcher matcher = PRONOUN.matcher(text);
+    while (matcher.find()) {
+      found.add(new Pronoun(matcher.start(), matcher.end(), matcher.group("latter") != null));
     }
     return found;
   }

@@ -33,16 +33,31 @@ record NumberPhrase(
     NONE,
     /** "6.4 out of 10", "7.2/10". */
     OUT_OF_TEN,
+    /** "3.5 out of 4": a step chosen by raters. */
+    OUT_OF_FOUR,
     /** "3 points". */
     POINTS,
     /** "$129". */
     MONEY,
     /** "degrees" without a letter. */
     DEGREES,
+    /** "Eleven forty-six": 1146 until the words say whether it is a time, a dial or a price. */
+    SPOKEN_PAIR,
     /** "third", "2nd". */
     ORDINAL,
     /** "twice", "three times", "1.5 ×". */
     TIMES
+  }
+
+  /** The same number with another hedge: what "not" makes of it. */
+  NumberPhrase hedged(Hedge other) {
+    return new NumberPhrase(start, end, low, high, decimals, step, unit, scale, other, text);
+  }
+
+  /** The same number as one of another unit or scale. */
+  NumberPhrase as(double number, double newStep, @Nullable Unit newUnit, Scale newScale) {
+    return new NumberPhrase(
+        start, end, number, number, decimals, newStep, newUnit, newScale, hedge, text);
   }
 
   boolean isRange() {

@@ -1,10 +1,12 @@
 package ovenproof.proof;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.Unit;
@@ -15,6 +17,33 @@ import ovenproof.proof.Proof.Kind;
 
 /** Plain numbers: quantities with units, scores, prices. */
 final class NumberReader implements ClaimReader {
+  /** A figure that fits this much worse than the best may still be meant. */
+  private static final double NEAR = 2.2;
+
+  private static final Pattern SCORE_WORD =
+      Pattern.compile(
+          "\\b(scor(e[sd]?|ing)|points?|out of (ten|10)|overall|totals?|rating|rated|marks?|marked|earn(s|ed)|gets?|got|gave|given|ends?|ended|finish(es|ed)|sub-scores?|leads?|lies|tally|verdict)\\b",
+          Pattern.CASE_INSENSITIVE);
+  private static final Pattern NO_SCORE =
+      Pattern.compile(
+          "(?is).*\\b(version|figure|fig\\.?|chapter|section|page|table|step|method|part|no\\.?|firmware|v)\\s*$");
+  private static final Pattern NOT =
+      Pattern.compile(
+          "(?is).*\\b(not|never|n['’]t|cannot|failed to|fails to|without being|still un\\w+|un(done|finished|cooked))\\b(?:(?!\\b(but|and|until)\\b)[^,;.])*$");
+  private static final Pattern SETTING_BEFORE =
+      Pattern.compile(
+          "(?is).*\\b(set(ting)?s?( (it|them|both|all|each|every oven))?( at| to| of)?|dial(led)?( (at|to|of|in|says|said|stood|stands|read|reads)){0,2}|thermostat( at| to)|cap( of| at| is| was)?|limit( of| at| is| was)?|target( of)?|baked? at|roast(ed)? at|bakes at|for \\d+ minutes at|minutes at|preset)\\s+(a |an |the |their |our )?$");
+  private static final Pattern SETTING_AFTER =
+      Pattern.compile(
+          "(?is)^\\s*(on the dial|setting|cap\\b|limit\\b|mark on|as (the )?(setting|limit|cap)).*");
+  private static final Pattern CONSTANT_SUBJECT =
+      Pattern.compile(
+          "\\b(we|each|every|all|any|our|everything|everyone|method|rule|the ovens?|a batch|the cap|they|must|is allowed|are allowed|stops?|stopped|shake|shaken|turn(ed)?)\\b",
+          Pattern.CASE_INSENSITIVE);
+  private static final Pattern SINGLE_RUN =
+      Pattern.compile(
+          "(?is).*\\b(one (of the|of its) (three )?runs?|(in|on) one (run|day|occasion|attempt)|one run|once|run (one|two|three|\\d)|(best|worst|first|second|third|last|fastest|slowest|longest|shortest) (run|attempt|try)|at (its )?(best|worst|first)|no hotter than|nothing above|never (more|less|above|below|over|under|longer))\\b.*");
+
   private final Figures figures;
   private final FigureSearch search;
   private final Constants constants;
@@ -27,157 +56,300 @@ final class NumberReader implements ClaimReader {
 
   @Override
   public void read(SentenceClaims sentence) {
-    for (NumberPhrase number : sentence.freeNumbers()) {
-      read(sentence, number);
+    List<NumberPhrase> numbers = sentence.freeNumbers();
+    List<NumberPhrase> checkable = numbers.stream().filter(n -> isCheckable(sentence, n)).toList();
+    for (NumberPhrase number : checkable) {
+      if (sentence.isFree(number.start(), number.end())) {
+        read(sentence, number, listed(sentence, numbers, number));
+      }
     }
   }
 
-  private void read(SentenceClaims sentence, NumberPhrase number) {
-    boolean checkable =
-        number.unit() != null
-            || isScore(sentence, number)
-            || number.scale() == Scale.MONEY
-            || number.scale() == Scale.DEGREES;
-    if (!checkable) {
+  static boolean isCheckable(SentenceClaims sentence, NumberPhrase number) {
+    return number.unit() != null
+        || isScore(sentence, number)
+        || number.scale() == Scale.MONEY
+        || number.scale() == Scale.DEGREES;
+  }
+
+  /** "Alder and Hornbeam scored 7.2 and 6.7": the number's own product, or null. */
+  private static @Nullable String listed(
+      SentenceClaims sentence, List<NumberPhrase> numbers, NumberPhrase number) {
+    List<NumberPhrase> list = new ArrayList<>();
+    NumberPhrase last = null;
+    for (NumberPhrase next : numbers) {
+      boolean joined =
+          last != null
+              && sentence
+                  .text()
+                  .substring(last.end(), next.start())
+                  .matches("(?is)\\s*(,|and|,\\s*and|&)\\s*");
+      if (!joined) {
+        if (list.contains(number)) {
+          break;
+        }
+        list.clear();
+      }
+      list.add(next);
+      last = next;
+    }
+    if (list.size() < 2 || !list.contains(number)) {
+      return null;
+    }
+    List<String> products = sentence.context().listedProductsAt(list.get(0).start());
+    return products.size() == list.size() ? products.get(list.indexOf(number)) : null;
+  }
+
+  private void read(SentenceClaims sentence, NumberPhrase number, @Nullable String listed) {
+    Focus focus = sentence.context().at(number.start(), number.end());
+    Optional<Constants.Constant> constant = constants.matching(number, focus);
+    if (isSetting(sentence, number)) {
+      setting(sentence, number, focus);
       return;
     }
-    if (isSetting(sentence, number) && constants.matching(number).isPresent()) {
-      constant(sentence, number, constants.matching(number).get());
+    if (constant.isPresent() && speaksOfTheMethod(sentence, number)) {
+      constant(sentence, number, constant.get());
       return;
+    }
+    List<String> products = products(sentence, number, listed);
+    if (products.isEmpty()) {
+      withoutProduct(sentence, number, focus);
+    } else {
+      rule(sentence, number, focus, products);
+    }
+  }
+
+  private static List<String> products(
+      SentenceClaims sentence, NumberPhrase number, @Nullable String listed) {
+    if (listed != null) {
+      return List.of(listed);
     }
     Set<String> joint = sentence.context().jointProductsAt(number.start());
     List<String> products = new ArrayList<>(joint);
     if (products.isEmpty()) {
-      String one = sentence.context().productAt(number.start());
+      String one = sentence.context().productAt(number.start(), number.end());
       if (one != null) {
         products.add(one);
       }
     }
-    if (products.isEmpty()) {
-      withoutProduct(sentence, number);
-      return;
-    }
-    rule(sentence, number, products);
+    return products;
   }
 
-  private void rule(SentenceClaims sentence, NumberPhrase number, List<String> products) {
+  /** Whether the sentence says what all ovens get, rather than what one of them did. */
+  private static boolean speaksOfTheMethod(SentenceClaims sentence, NumberPhrase number) {
+    boolean named =
+        sentence.context().mentions().stream().anyMatch(m -> m.start() < number.start());
+    return !named && CONSTANT_SUBJECT.matcher(sentence.text()).find();
+  }
+
+  private void rule(
+      SentenceClaims sentence, NumberPhrase number, Focus focus, List<String> products) {
     Kind kind = isScore(sentence, number) ? Kind.SCORE : Kind.QUANTITY;
+    NumberPhrase asked = negated(sentence, number);
     List<Ruling> rulings = new ArrayList<>();
-    List<String> evidence = new ArrayList<>();
+    Set<String> evidence = new LinkedHashSet<>();
     for (String product : products) {
-      List<Figure> fitting = search.best(sentence.context(), product, kindOf(sentence, number));
-      if (fitting.isEmpty()) {
-        Optional<Constants.Constant> constant = constants.matching(number);
-        if (constant.isPresent()) {
-          constant(sentence, number, constant.get());
-        } else {
-          add(
-              sentence,
-              number,
-              kind,
-              new Ruling(
-                  Finding.UNSUPPORTED,
-                  null,
-                  "nothing of this kind was measured of " + name(product)),
-              List.of());
-        }
+      List<FigureSearch.Fit> fits =
+          search.fits(focus, product, kindOf(sentence, number), f -> implausible(number, f));
+      if (fits.isEmpty()) {
+        nothingMeasured(sentence, number, focus, kind, product);
         return;
       }
-      rulings.add(together(sentence, number, product, fitting));
-      fitting.forEach(
-          f ->
-              f.evidence()
-                  .forEach(
-                      e -> {
-                        if (!evidence.contains(e)) evidence.add(e);
-                      }));
+      rulings.add(together(sentence, asked, focus, product, fits));
+      FigureSearch.top(fits).forEach(f -> evidence.addAll(f.evidence()));
     }
-    add(sentence, number, kind, worst(rulings), evidence.subList(0, Math.min(6, evidence.size())));
+    Ruling worst = worst(rulings);
+    if (worst.finding() != Finding.SUPPORTED && saysTheMethod(sentence, number, focus, products)) {
+      return;
+    }
+    add(sentence, number, kind, worst, evidence.stream().limit(6).toList());
+  }
+
+  /** A definition or limit repeated beside a product: "… to reach 220 °C". */
+  private boolean saysTheMethod(
+      SentenceClaims sentence, NumberPhrase number, Focus focus, List<String> products) {
+    Optional<Constants.Constant> constant = constants.matching(number, focus);
+    boolean definition =
+        constant.isPresent()
+            && products.size() == 1
+            && constant.get().isLimit()
+            && sentence
+                .text()
+                .substring(0, number.start())
+                .matches(
+                    "(?is).*\\b(to|past|over|above|below|under|exceed(s|ed)?|reach(es|ed)?|at most|cap(ped)?|capped at|limit|than|hit|get to|got to)\\s+(the |our |its |a )?$");
+    if (definition) {
+      constant(sentence, number, constant.get());
+    }
+    return definition;
+  }
+
+  private void nothingMeasured(
+      SentenceClaims sentence, NumberPhrase number, Focus focus, Kind kind, String product) {
+    Optional<Constants.Constant> constant = constants.matching(number, focus);
+    if (constant.isPresent()) {
+      constant(sentence, number, constant.get());
+      return;
+    }
+    add(
+        sentence,
+        number,
+        kind,
+        new Ruling(
+            Finding.UNSUPPORTED, null, "nothing of this kind was measured of " + name(product)),
+        List.of());
+  }
+
+  /** "Not done after nine minutes" says: it took longer. */
+  private static NumberPhrase negated(SentenceClaims sentence, NumberPhrase number) {
+    boolean time = number.unit() != null && number.unit().dimension() == Dimension.TIME;
+    boolean plain =
+        number.hedge() == Hedge.PLAIN
+            || number.hedge() == Hedge.UNDER
+            || number.hedge() == Hedge.AT_MOST;
+    boolean not = NOT.matcher(sentence.text().substring(0, number.start())).matches();
+    boolean afterwards =
+        number.start() < 20
+            && sentence
+                .text()
+                .substring(0, number.start())
+                .matches("(?is)[\\s*•>-]*(even )?(after|at|by)\\s+")
+            && sentence.text().matches("(?is).*\\b(not|never|n['’]t|failed to)\\b.*");
+    return time && plain && (not || afterwards) ? number.hedged(Hedge.AT_LEAST) : number;
   }
 
   /** Several figures fit the words equally well: only what they agree on is found. */
   private Ruling together(
-      SentenceClaims sentence, NumberPhrase number, String product, List<Figure> fitting) {
-    List<Ruling> rulings = new ArrayList<>();
-    for (Figure figure : fitting) {
-      rulings.addAll(readings(number, figure, sentence.text()));
+      SentenceClaims sentence,
+      NumberPhrase number,
+      Focus focus,
+      String product,
+      List<FigureSearch.Fit> fits) {
+    List<Figure> fitting = withTwins(FigureSearch.top(fits), fits);
+    List<Ruling> rulings = fitting.stream().map(f -> reading(number, f, sentence.text())).toList();
+    for (int i = 0; i < rulings.size(); i++) {
+      if (rulings.get(i).finding() == Finding.SUPPORTED) {
+        boolean decided = fitting.size() <= 2 || agree(rulings);
+        return new Ruling(
+            decided ? Finding.SUPPORTED : Finding.UNCLEAR,
+            rulings.get(i).expected(),
+            label(product, fitting.get(i)) + ": " + rulings.get(i).why());
+      }
     }
+    Optional<Figure> other = nearly(number, sentence, focus, fits, fitting);
     Ruling first = rulings.get(0);
-    if (rulings.stream().allMatch(r -> r.finding() == first.finding())) {
-      String label = name(product) + ", " + fitting.get(0).label() + ": " + first.why();
-      return new Ruling(first.finding(), first.expected(), label);
-    }
-    Optional<Ruling> supported =
-        rulings.stream().filter(r -> r.finding() == Finding.SUPPORTED).findFirst();
-    if (supported.isPresent() && fitting.size() <= 2) {
+    if (other.isPresent() && first.finding() == Finding.CONTRADICTED) {
       return new Ruling(
-          Finding.SUPPORTED,
-          supported.get().expected(),
-          name(product) + ": " + supported.get().why());
+          Finding.UNCLEAR,
+          first.expected(),
+          label(product, fitting.get(0))
+              + ": "
+              + first.why()
+              + "; it would fit "
+              + label(product, other.get()));
     }
-    return new Ruling(
-        Finding.UNCLEAR,
-        supported.map(Ruling::expected).orElse(first.expected()),
-        "the words fit several figures of " + name(product) + ", and they differ");
+    if (agree(rulings) && (fitting.size() == 1 || pointed(focus, fitting))) {
+      return new Ruling(
+          first.finding(), first.expected(), label(product, fitting.get(0)) + ": " + first.why());
+    }
+    return agree(rulings) && fitting.size() <= 4
+        ? new Ruling(
+            first.finding(), first.expected(), label(product, fitting.get(0)) + ": " + first.why())
+        : new Ruling(
+            Finding.UNCLEAR,
+            first.expected(),
+            "the words fit several figures of " + name(product) + ", and they differ");
+  }
+
+  /** "8.1 for crispness" may be the tasters' mark or the score made of it. */
+  private static List<Figure> withTwins(List<Figure> top, List<FigureSearch.Fit> fits) {
+    List<Figure> all = new ArrayList<>(top);
+    for (FigureSearch.Fit fit : fits) {
+      boolean twin = top.stream().anyMatch(f -> isTwin(f, fit.figure()));
+      if (twin && !all.contains(fit.figure())) {
+        all.add(fit.figure());
+      }
+    }
+    return all;
+  }
+
+  private static boolean isTwin(Figure a, Figure b) {
+    boolean kinds =
+        a.kind() == Figure.Kind.MARK && b.kind() == Figure.Kind.CRITERION_SCORE
+            || b.kind() == Figure.Kind.MARK && a.kind() == Figure.Kind.CRITERION_SCORE;
+    return kinds && java.util.Objects.equals(a.test(), b.test()) && a.label().equals(b.label());
+  }
+
+  private static boolean agree(List<Ruling> rulings) {
+    return rulings.stream().allMatch(r -> r.finding() == rulings.get(0).finding());
+  }
+
+  private static boolean pointed(Focus focus, List<Figure> fitting) {
+    return fitting.stream().allMatch(f -> f.words().stream().anyMatch(w -> focus.weight(w) > 1.5));
+  }
+
+  /** A figure that fits the words a little less well, and has just this value. */
+  private Optional<Figure> nearly(
+      NumberPhrase number,
+      SentenceClaims sentence,
+      Focus focus,
+      List<FigureSearch.Fit> fits,
+      List<Figure> fitting) {
+    double best = fits.get(0).points();
+    return fits.stream()
+        .filter(f -> f.points() > best - NEAR && !fitting.contains(f.figure()))
+        .map(FigureSearch.Fit::figure)
+        .filter(f -> number.hedge() == Hedge.PLAIN || number.hedge() == Hedge.ABOUT)
+        .filter(f -> f.kind() != Figure.Kind.MARK || pointed(focus, List.of(f)))
+        .filter(f -> reading(number, f, sentence.text()).finding() == Finding.SUPPORTED)
+        .findFirst();
+  }
+
+  private String label(String product, Figure figure) {
+    String test =
+        figure.test() == null || figure.kind() == Figure.Kind.TEST_SCORE
+            ? ""
+            : figures.campaign().method().test(figure.test()).map(t -> t.name() + ", ").orElse("");
+    String score = figure.isScore() ? " score" : "";
+    String batch = figure.batch() == null ? "" : ", batch " + figure.batch();
+    return name(product) + ", " + test + figure.label() + score + batch;
   }
 
   /** "Degrees" without a letter may be either; one run may be meant where the text says so. */
-  private List<Ruling> readings(NumberPhrase number, Figure figure, String text) {
+  private static Ruling reading(NumberPhrase number, Figure figure, String text) {
     if (number.scale() == Scale.DEGREES) {
       boolean difference = figure.unit() == Unit.KELVIN;
-      Ruling celsius = Judge.rule(number, figure, difference ? Unit.KELVIN : Unit.CELSIUS);
+      Figure sized = sized(number, figure);
+      Ruling celsius = Judge.rule(number, sized, difference ? Unit.KELVIN : Unit.CELSIUS);
       Ruling fahrenheit =
-          Judge.rule(number, figure, difference ? Unit.FAHRENHEIT_DIFFERENCE : Unit.FAHRENHEIT);
-      return List.of(
-          celsius.finding() == Finding.SUPPORTED
-              ? celsius
-              : fahrenheit.finding() == Finding.SUPPORTED ? fahrenheit : celsius);
+          Judge.rule(number, sized, difference ? Unit.FAHRENHEIT_DIFFERENCE : Unit.FAHRENHEIT);
+      return celsius.finding() == Finding.SUPPORTED || fahrenheit.finding() != Finding.SUPPORTED
+          ? celsius
+          : fahrenheit;
     }
     Unit unit = number.unit();
     if (figure.unit() == Unit.KELVIN && unit != null && unit.dimension() == Dimension.TEMPERATURE) {
       unit = unit == Unit.FAHRENHEIT ? Unit.FAHRENHEIT_DIFFERENCE : Unit.KELVIN;
     }
     Ruling mean = Judge.rule(number, sized(number, figure), unit);
-    boolean single =
-        text.matches(
-            "(?is).*\\b(one run|once|in one|run (one|two|three|\\d)|best run|worst run)\\b.*");
-    if (mean.finding() == Finding.CONTRADICTED && single) {
+    if (mean.finding() == Finding.CONTRADICTED && SINGLE_RUN.matcher(text).matches()) {
       for (double run : figure.runs()) {
-        Ruling one = Judge.rule(number, ofRun(figure, run), unit);
+        Ruling one = Judge.rule(number, sized(number, figure.withValue(run)), unit);
         if (one.finding() == Finding.SUPPORTED) {
-          return List.of(one);
+          return one;
         }
       }
     }
-    return List.of(mean);
+    return mean;
   }
 
   /** "18 degrees below the dial" states the size of a negative offset. */
   private static Figure sized(NumberPhrase number, Figure figure) {
     Double value = figure.value();
     boolean difference = figure.unit() == Unit.KELVIN || figure.unit() == Unit.LIGHTNESS;
-    return value != null && value < 0 && number.low() > 0 && difference
-        ? ofRun(figure, -value)
+    return value != null && value < 0 && number.low() >= 0 && difference
+        ? figure.withValue(-value)
         : figure;
-  }
-
-  private static Figure ofRun(Figure f, double value) {
-    return new Figure(
-        f.kind(),
-        f.product(),
-        f.test(),
-        f.use(),
-        f.label(),
-        f.batch(),
-        value,
-        value,
-        value,
-        List.of(value),
-        null,
-        f.unit(),
-        f.shownDecimals(),
-        f.words(),
-        f.evidence());
   }
 
   private static Ruling worst(List<Ruling> rulings) {
@@ -190,8 +362,8 @@ final class NumberReader implements ClaimReader {
     return rulings.get(0);
   }
 
-  private void withoutProduct(SentenceClaims sentence, NumberPhrase number) {
-    Optional<Constants.Constant> constant = constants.matching(number);
+  private void withoutProduct(SentenceClaims sentence, NumberPhrase number, Focus focus) {
+    Optional<Constants.Constant> constant = constants.matching(number, focus);
     if (constant.isPresent()) {
       constant(sentence, number, constant.get());
       return;
@@ -203,6 +375,30 @@ final class NumberReader implements ClaimReader {
         kind,
         new Ruling(Finding.UNCLEAR, null, "the text does not say which product this is"),
         List.of());
+  }
+
+  /** A number at "set to", "dial at": held against the method, not against what was measured. */
+  private void setting(SentenceClaims sentence, NumberPhrase number, Focus focus) {
+    Optional<Constants.Constant> constant = constants.matching(number, focus);
+    if (constant.isPresent()) {
+      constant(sentence, number, constant.get());
+      return;
+    }
+    List<Constants.Constant> settings = constants.settings(number, focus);
+    if (settings.isEmpty()) {
+      withoutProduct(sentence, number, focus);
+      return;
+    }
+    Constants.Constant first = settings.get(0);
+    add(
+        sentence,
+        number,
+        Kind.QUANTITY,
+        new Ruling(
+            settings.size() == 1 ? Finding.CONTRADICTED : Finding.UNCLEAR,
+            first.quantity().toString(),
+            "the method says " + first.quantity() + ": " + first.what()),
+        List.of("method: " + first.what()));
   }
 
   private void constant(SentenceClaims sentence, NumberPhrase number, Constants.Constant constant) {
@@ -234,7 +430,10 @@ final class NumberReader implements ClaimReader {
         ruling.why());
   }
 
-  private Predicate<Figure> kindOf(SentenceClaims sentence, NumberPhrase number) {
+  static Predicate<Figure> kindOf(SentenceClaims sentence, NumberPhrase number) {
+    if (number.scale() == Scale.OUT_OF_FOUR) {
+      return f -> f.kind() == Figure.Kind.MARK;
+    }
     if (isScore(sentence, number)) {
       return f -> f.isScore() || f.kind() == Figure.Kind.MARK;
     }
@@ -249,30 +448,73 @@ final class NumberReader implements ClaimReader {
     return f -> unit != null && of(f, unit.dimension());
   }
 
+  /** Fifty degrees are a difference rather than an oven's temperature, and 200 are not. */
+  private static double implausible(NumberPhrase number, Figure figure) {
+    if (!isTemperature(number) || figure.unit() == null) {
+      return 0;
+    }
+    double celsius = number.unit() == Unit.FAHRENHEIT ? (number.low() - 32) / 1.8 : number.low();
+    double kelvin = number.unit() == Unit.FAHRENHEIT ? number.low() / 1.8 : number.low();
+    boolean absolute = figure.unit().dimension() == Dimension.TEMPERATURE;
+    return absolute ? (celsius < 45 ? -4 : 0) : kelvin > 100 ? -6 : 0;
+  }
+
+  static boolean isTemperature(NumberPhrase number) {
+    return number.scale() == Scale.DEGREES
+        || number.unit() != null && number.unit().dimension() == Dimension.TEMPERATURE;
+  }
+
   private static boolean of(Figure figure, @Nullable Dimension dimension) {
     return !figure.isScore() && figure.unit() != null && figure.unit().dimension() == dimension;
   }
 
-  /** "6.4 out of 10", "6.4 points", "scored 6.4", "overall 7.2". */
-  private static boolean isScore(SentenceClaims sentence, NumberPhrase number) {
-    if (number.scale() == Scale.OUT_OF_TEN || number.scale() == Scale.POINTS) {
+  /** "6.4 out of 10", "6.4 points", "scored 6.4", "overall 7.2", "Hornbeam 6.7". */
+  static boolean isScore(SentenceClaims sentence, NumberPhrase number) {
+    if (number.scale() == Scale.OUT_OF_TEN
+        || number.scale() == Scale.POINTS
+        || number.scale() == Scale.OUT_OF_FOUR) {
       return true;
     }
     boolean bare = number.unit() == null && number.scale() == Scale.NONE && number.high() <= 10;
+    if (!bare) {
+      return false;
+    }
     String before = sentence.text().substring(0, number.start());
-    return bare
-        && (number.decimals() == 1 || number.decimals() == 2)
-        && before.matches(
-            "(?is).*\\b(score[sd]?|scoring|overall|total|rating|rated|earn(s|ed)|gets?|got|gave|with|at|of|to|:|mark(ed)?|a)\\s*:?\\s*(an?\\s+|of\\s+|is\\s+|was\\s+|only\\s+)*$");
+    String after = sentence.text().substring(number.end());
+    if (NO_SCORE.matcher(before).matches() || after.matches("(?is)^\\s*[×x:/].*")) {
+      return false;
+    }
+    boolean decimal = number.decimals() == 1 || number.decimals() == 2;
+    if (decimal && !number.text().matches("(?is).*\\b(half|quarter|third)s?\\b.*")) {
+      return SCORE_WORD.matcher(sentence.text()).find()
+          || SCORE_WORD.matcher(sentence.context().sentence().heading()).find()
+          || endsWithName(sentence, number)
+          || sentence.context().namesTests();
+    }
+    return before.matches(
+        "(?is).*\\b(scor(ed|es|e of|ing)|rated( it)?|rating of|marks? of|gave it|earns?|earned|total of|an overall|overall( score)? (of|is))\\s+(an?\\s+|only\\s+|just\\s+)?$");
+  }
+
+  private static boolean endsWithName(SentenceClaims sentence, NumberPhrase number) {
+    return sentence.context().mentions().stream()
+        .anyMatch(
+            m ->
+                m.end() <= number.start()
+                    && sentence
+                        .text()
+                        .substring(m.end(), number.start())
+                        .matches("(?is)(['’]s)?\\s*[:(,]?\\s*"));
   }
 
   /** A number after "set to", "dial at": the setting, not what was measured. */
   private static boolean isSetting(SentenceClaims sentence, NumberPhrase number) {
     String before = sentence.text().substring(0, number.start());
     String after = sentence.text().substring(number.end());
-    return before.matches(
-            "(?is).*\\b(set(ting)? (it )?(at|to|of)|dial(led)?( (at|to|of|in|says|said|read|reads))?|thermostat (at|to)|at|setting|target of|cap of|limit of|to)\\s+(a |an |the )?$")
-        || after.matches("(?is)^\\s*(on the dial|setting|cap|limit)\\b.*");
+    boolean temperature =
+        number.scale() == Scale.DEGREES
+            || number.unit() != null && number.unit().dimension() == Dimension.TEMPERATURE;
+    return (temperature || before.matches("(?is).*\\b(cap|limit|preset)\\b.*"))
+        && (SETTING_BEFORE.matcher(before).matches() || SETTING_AFTER.matcher(after).matches());
   }
 
   private String name(String product) {

@@ -20,7 +20,7 @@ final class NumberScanner {
 
   private static final Pattern TOKEN =
       Pattern.compile(
-          "[$€£]|\\d{1,3}(?:,\\d{3})+(?:\\.\\d+)?|\\d+:\\d{2}(?::\\d{2})?|\\d+(?:[.,]\\d+)?|[½¼¾⅓⅔]"
+          "[$€£]|[Lab]\\*|[ck]?m[²³]|ft[³3]\\b|\\d{1,3}(?:,\\d{3})+(?:\\.\\d+)?|\\d+:\\d{2}(?::\\d{2})?|\\d+(?:[.,]\\d+)?|[½¼¾⅓⅔]"
               + "|°\\s?[CcFf]\\b|°|%|×|[A-Za-zÀ-ÿµ]+(?:['’][A-Za-z]+)?|[-–—−/*&+~≈<>≥≤]");
 
   private static final Map<String, Integer> SMALL = new HashMap<>();
@@ -47,6 +47,9 @@ final class NumberScanner {
     for (int i = 0; i < ordinals.length; i++) {
       ORDINALS.put(ordinals[i], i + 1);
     }
+    SMALL.put("oh", 0);
+    SMALL.put("nought", 0);
+    SMALL.put("nil", 0);
     unit(Unit.SECOND, "s", "sec", "secs", "second", "seconds");
     unit(Unit.MINUTE, "min", "mins", "minute", "minutes");
     unit(Unit.HOUR, "h", "hr", "hrs", "hour", "hours");
@@ -59,6 +62,9 @@ final class NumberScanner {
     unit(Unit.INCH, "inch", "inches");
     unit(Unit.LITRE, "l", "litre", "litres", "liter", "liters");
     unit(Unit.QUART, "qt", "quart", "quarts");
+    unit(Unit.SQUARE_CENTIMETRE, "cm²");
+    unit(Unit.CUBIC_FOOT, "ft³");
+    unit(Unit.LIGHTNESS, "l*", "lightness");
     unit(Unit.WATT, "w", "watt", "watts");
     unit(Unit.KILOWATT, "kw", "kilowatt", "kilowatts");
     unit(Unit.KILOWATT_HOUR, "kwh");
@@ -91,6 +97,10 @@ final class NumberScanner {
   /** All number phrases of a sentence in order, not overlapping. */
   static List<NumberPhrase> scan(String sentence) {
     return new NumberScanner(sentence).scan();
+  }
+
+  static boolean isNumberWord(String lower) {
+    return SMALL.containsKey(lower) || lower.matches("hundred|point|half|quarter|dozen");
   }
 
   static List<Token> tokens(String text) {
@@ -131,6 +141,14 @@ final class NumberScanner {
       return ordinal(begin);
     }
     Value low = first.get();
+    Optional<NumberPhrase> pair = money ? Optional.empty() : spokenPair(begin, low);
+    if (pair.isPresent()) {
+      return pair;
+    }
+    Optional<NumberPhrase> share = share(begin, low);
+    if (share.isPresent()) {
+      return share;
+    }
     if (low.scale == Scale.TIMES) {
       return Optional.of(build(begin, low, low, null, Scale.TIMES));
     }
@@ -140,6 +158,56 @@ final class NumberScanner {
       low = compound(low, lowUnit);
     }
     return Optional.of(range(begin, low, lowUnit, lowScale, money));
+  }
+
+  /** "Eleven forty-six", "two thirty", "seven oh five": a time, a dial or a price as spoken. */
+  private Optional<NumberPhrase> spokenPair(int begin, Value first) {
+    int mark = at;
+    boolean spoken =
+        first.scale == Scale.NONE
+            && first.decimals == 0
+            && first.number >= 1
+            && first.number < 60
+            && Character.isLetter(tokens.get(begin).text.charAt(0))
+            && at < tokens.size()
+            && joined();
+    if (spoken) {
+      boolean zero = accept("oh", "o");
+      Optional<Value> second = words();
+      boolean fits =
+          second.isPresent()
+              && second.get().decimals == 0
+              && (zero ? second.get().number < 10 : second.get().number >= 10)
+              && second.get().number < 100;
+      if (fits) {
+        double whole = first.number * 100 + second.get().number;
+        if (unit() == null && scale() == Scale.NONE) {
+          Value value = new Value(whole, 0, 1, Scale.SPOKEN_PAIR);
+          return Optional.of(build(begin, value, value, null, Scale.SPOKEN_PAIR));
+        }
+        at = mark;
+        words();
+        Value value = new Value(whole, 0, 1, Scale.NONE);
+        @Nullable Unit unit = unit();
+        Scale scale = unit == null ? scale() : Scale.NONE;
+        return Optional.of(build(begin, value, value, unit, scale));
+      }
+    }
+    at = mark;
+    return Optional.empty();
+  }
+
+  /** "A quarter of its mass", "two thirds of the top": a share in percent. */
+  private Optional<NumberPhrase> share(int begin, Value value) {
+    int mark = at;
+    boolean fraction = value.number > 0 && value.number < 1 && value.scale == Scale.NONE;
+    if (fraction && accept("of") && accept("its", "the", "their", "all", "a")) {
+      Value percent = new Value(value.number * 100, 0, 5, Scale.NONE);
+      at -= 2;
+      return Optional.of(build(begin, percent, percent, Unit.PERCENT, Scale.NONE));
+    }
+    at = mark;
+    return Optional.empty();
   }
 
   /** "6:30" is read as minutes and seconds, "1:02:30" as hours, minutes and seconds. */
@@ -182,6 +250,9 @@ final class NumberScanner {
 
   private NumberPhrase build(int begin, Value low, Value high, @Nullable Unit unit, Scale scale) {
     HedgeFound hedge = hedgeBefore(begin);
+    if (hedge.hedge == Hedge.PLAIN && orSo()) {
+      hedge = new HedgeFound(Hedge.ABOUT, hedge.firstToken);
+    }
     int start = tokens.get(hedge.firstToken).start;
     int end = tokens.get(at - 1).end;
     int decimals = Math.max(low.decimals, high.decimals);
@@ -256,11 +327,16 @@ final class NumberScanner {
     return Optional.of(value);
   }
 
+  /** Nothing but blanks or a hyphen stands between a token and the one before. */
+  private boolean joined() {
+    return at == 0 || sentence.substring(tokens.get(at - 1).end, tokens.get(at).start).isBlank();
+  }
+
   private Optional<Value> words() {
     int mark = at;
     double total = 0;
     boolean any = false;
-    while (at < tokens.size()) {
+    while (at < tokens.size() && (!any || joined())) {
       String word = peek();
       Integer small = SMALL.get(word);
       if (small != null) {
@@ -311,7 +387,7 @@ final class NumberScanner {
       double number = whole.number;
       double place = 0.1;
       int decimals = 0;
-      while (at < tokens.size() && SMALL.getOrDefault(peek(), 99) < 10) {
+      while (at < tokens.size() && joined() && SMALL.getOrDefault(peek(), 99) < 10) {
         number += place * SMALL.getOrDefault(peek(), 0);
         place /= 10;
         decimals++;
@@ -335,12 +411,33 @@ final class NumberScanner {
       acceptOfA();
       return Optional.of(new Value(0.25, 2, 0.25, Scale.NONE));
     }
+    if (article && accept("third", "fifth", "tenth") && at < tokens.size() && peek().equals("of")) {
+      double part = Map.of("third", 3.0, "fifth", 5.0, "tenth", 10.0).get(tokens.get(at - 1).lower);
+      return Optional.of(new Value(1 / part, 2, 0.05, Scale.NONE));
+    }
+    at = mark;
+    article = accept("a", "an");
+    if (article
+        && accept("full", "whole", "good")
+        && at < tokens.size()
+        && peek().matches("point|minute|degree|hour")) {
+      return Optional.of(new Value(1, 0, 0.5, Scale.NONE));
+    }
+    at = mark;
+    article = accept("a", "an");
+    if (article && at < tokens.size() && peek().equals("point") && !digitFollows(at + 1)) {
+      return Optional.of(new Value(1, 0, 1, Scale.NONE));
+    }
     boolean unitFollows = at < tokens.size() && UNITS.containsKey(peek()) && peek().length() > 3;
     if (article && unitFollows) {
       return Optional.of(new Value(1, 0, 1, Scale.NONE));
     }
     at = mark;
     return Optional.empty();
+  }
+
+  private boolean digitFollows(int token) {
+    return token < tokens.size() && SMALL.containsKey(tokens.get(token).lower);
   }
 
   private void acceptOfA() {
@@ -412,6 +509,16 @@ final class NumberScanner {
       if (degrees != null) {
         return degrees;
       }
+      if (accept("celsius", "centigrade")) {
+        return Unit.CELSIUS;
+      }
+      if (accept("fahrenheit")) {
+        return Unit.FAHRENHEIT;
+      }
+      Unit words = unitOfTwoWords();
+      if (words != null) {
+        return words;
+      }
       Unit unit = UNITS.get(word);
       boolean sharpCase =
           word.length() > 1 || tokens.get(at).text.equals("%") || oneLetter(tokens.get(at).text);
@@ -434,8 +541,30 @@ final class NumberScanner {
     return null;
   }
 
+  /** "cu ft", "cubic feet", "square centimetres", "kilowatt hours", "watt hours". */
+  private @Nullable Unit unitOfTwoWords() {
+    int mark = at;
+    if (accept("cu", "cubic") && accept(".", "ft", "feet", "foot")) {
+      return Unit.CUBIC_FOOT;
+    }
+    at = mark;
+    if (accept("square", "sq") && accept("centimetres", "centimetre", "centimeters", "cm")) {
+      return Unit.SQUARE_CENTIMETRE;
+    }
+    at = mark;
+    boolean kilo = at < tokens.size() && peek().startsWith("kilowatt");
+    if (accept("kilowatt", "watt")) {
+      accept("-");
+      if (accept("hours", "hour")) {
+        return kilo ? Unit.KILOWATT_HOUR : Unit.WATT_HOUR;
+      }
+    }
+    at = mark;
+    return null;
+  }
+
   private static boolean oneLetter(String text) {
-    return text.matches("[sghWVKL]");
+    return text.matches("[sghWVKL]|L\\*");
   }
 
   private boolean adjacent(int token) {
@@ -458,8 +587,15 @@ final class NumberScanner {
 
   private Scale scale() {
     int mark = at;
-    if (accept("out") && accept("of") && (accept("10") || accept("ten"))) {
-      return Scale.OUT_OF_TEN;
+    if (accept("out") && accept("of") && skip("a", "the")) {
+      accept("possible");
+      if (accept("10", "ten") && !productFollows()) {
+        return Scale.OUT_OF_TEN;
+      }
+    }
+    at = mark;
+    if (accept("out") && accept("of") && accept("4", "four") && !productFollows()) {
+      return Scale.OUT_OF_FOUR;
     }
     at = mark;
     if (accept("/") && accept("10")) {
@@ -473,11 +609,18 @@ final class NumberScanner {
     if (accept("degrees", "degree", "°")) {
       return Scale.DEGREES;
     }
-    if (accept("dollars", "euros", "pounds")) {
+    if (accept(
+        "dollars", "euros", "euro", "pounds", "bucks", "quid", "€", "$", "£", "eur", "usd",
+        "gbp")) {
       return Scale.MONEY;
     }
     at = mark;
     return Scale.NONE;
+  }
+
+  private boolean productFollows() {
+    return at < tokens.size()
+        && peek().matches("ovens?|products?|models?|machines?|appliances?|toasters?|fryers?|runs?");
   }
 
   private Optional<NumberPhrase> ordinal(int begin) {
@@ -515,6 +658,16 @@ final class NumberScanner {
           Map.entry("slightly over", Hedge.JUST_OVER),
           Map.entry("just over", Hedge.JUST_OVER),
           Map.entry("just above", Hedge.JUST_OVER),
+          Map.entry("just past", Hedge.JUST_OVER),
+          Map.entry("a shade over", Hedge.JUST_OVER),
+          Map.entry("a touch over", Hedge.JUST_OVER),
+          Map.entry("a shade under", Hedge.ALMOST),
+          Map.entry("a touch under", Hedge.ALMOST),
+          Map.entry("close to", Hedge.ALMOST),
+          Map.entry("not quite", Hedge.ALMOST),
+          Map.entry("well over", Hedge.OVER),
+          Map.entry("well under", Hedge.UNDER),
+          Map.entry("or so", Hedge.ABOUT),
           Map.entry("a little under", Hedge.ALMOST),
           Map.entry("a bit under", Hedge.ALMOST),
           Map.entry("slightly under", Hedge.ALMOST),
@@ -530,6 +683,9 @@ final class NumberScanner {
           Map.entry("roughly", Hedge.ABOUT),
           Map.entry("approximately", Hedge.ABOUT),
           Map.entry("some", Hedge.ABOUT),
+          Map.entry("maybe", Hedge.ABOUT),
+          Map.entry("perhaps", Hedge.ABOUT),
+          Map.entry("circa", Hedge.ABOUT),
           Map.entry("~", Hedge.ABOUT),
           Map.entry("≈", Hedge.ABOUT),
           Map.entry("no less than", Hedge.AT_LEAST),
@@ -562,6 +718,10 @@ final class NumberScanner {
             .contains(tokens.get(first - 1).lower)) {
       first--;
     }
+    Optional<HedgeFound> comparative = comparative(first);
+    if (comparative.isPresent()) {
+      return comparative.get();
+    }
     for (Map.Entry<String, Hedge> entry : HEDGES) {
       String[] words = entry.getKey().split(" ");
       int from = first - words.length;
@@ -574,6 +734,35 @@ final class NumberScanner {
       }
     }
     return new HedgeFound(Hedge.PLAIN, begin);
+  }
+
+  private static final java.util.Set<String> UPWARDS =
+      java.util.Set.of(
+          "more", "longer", "hotter", "warmer", "higher", "later", "heavier", "greater", "larger",
+          "louder", "slower", "better");
+  private static final java.util.Set<String> DOWNWARDS =
+      java.util.Set.of(
+          "less", "fewer", "shorter", "cooler", "colder", "lower", "lighter", "smaller", "quieter",
+          "cheaper", "faster", "quicker", "sooner", "worse");
+
+  /** "Longer than 57 minutes", "no hotter than 74 °C". */
+  private Optional<HedgeFound> comparative(int first) {
+    if (first < 2 || !tokens.get(first - 1).lower.equals("than")) {
+      return Optional.empty();
+    }
+    String word = tokens.get(first - 2).lower;
+    boolean up = UPWARDS.contains(word);
+    if (!up && !DOWNWARDS.contains(word)) {
+      return Optional.empty();
+    }
+    String before = first > 2 ? tokens.get(first - 3).lower : "";
+    if (before.equals("no") || before.equals("not")) {
+      return Optional.of(new HedgeFound(up ? Hedge.AT_MOST : Hedge.AT_LEAST, first - 3));
+    }
+    if (before.matches("little|bit|slightly") && up) {
+      return Optional.empty();
+    }
+    return Optional.of(new HedgeFound(up ? Hedge.OVER : Hedge.UNDER, first - 2));
   }
 
   // ---- tokens ----
@@ -592,6 +781,20 @@ final class NumberScanner {
       }
     }
     return false;
+  }
+
+  /** "Twelve minutes or so", "twelve minutes or thereabouts". */
+  private boolean orSo() {
+    int mark = at;
+    boolean hedged = accept("or") && accept("so", "thereabouts");
+    at = mark;
+    return hedged;
+  }
+
+  /** Accepts one of the words where it stands; true either way. */
+  private boolean skip(String... words) {
+    accept(words);
+    return true;
   }
 
   private boolean before(int token, String word) {

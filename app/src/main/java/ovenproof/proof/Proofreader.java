@@ -28,18 +28,26 @@ public final class Proofreader {
     this.readers =
         List.of(
             new SafetyReader(),
+            new PlateReader(figures, search),
             new QuantifierReader(figures, search),
             new ComparisonReader(figures, search),
             new SuperlativeReader(figures, search),
             new RankReader(figures),
+            new CountReader(figures),
+            new ReachReader(figures, search),
             new NumberReader(figures, search, constants));
   }
 
   public Proof read(String draft) {
     List<Claim> claims = new ArrayList<>();
     ContextTracker tracker = new ContextTracker(mentions);
+    NumberPhrase last = null;
+    int paragraph = -1;
     for (Sentence sentence : DraftText.sentences(draft)) {
-      SentenceClaims found = new SentenceClaims(tracker.enter(sentence));
+      NumberPhrase before = sentence.paragraph() == paragraph ? last : null;
+      SentenceClaims found = new SentenceClaims(tracker.enter(sentence), before);
+      last = Elliptic.lastWithUnit(found.numbers(), before);
+      paragraph = sentence.paragraph();
       readers.forEach(reader -> reader.read(found));
       claims.addAll(found.claims());
     }

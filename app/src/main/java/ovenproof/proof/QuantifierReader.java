@@ -3,12 +3,12 @@ package ovenproof.proof;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
-import ovenproof.core.quantity.Dimension;
+import ovenproof.campaign.Campaign;
 import ovenproof.core.quantity.Unit;
 import ovenproof.proof.NumberPhrase.Scale;
 import ovenproof.proof.Proof.Finding;
@@ -27,7 +27,7 @@ final class QuantifierReader implements ClaimReader {
       Pattern.compile(
           "\\b(?:(?<none>none of (?:them|the (?:\\w+ )?"
               + PRODUCTS
-              + "|the (?:"
+              + "|the others|the (?:"
               + NUMBER
               + "))|no (?:other )?"
               + PRODUCTS
@@ -43,13 +43,20 @@ final class QuantifierReader implements ClaimReader {
               + "|each "
               + PRODUCTS
               + ")"
-              + "|(?:only )?(?<some>"
+              + "|(?:only |just )?(?<![\\d.,])(?<some>"
               + NUMBER
-              + ") (?:of|out of) (?:the |our )?(?<total>"
+              + ") (?:of|out of) (?!(?:ten|10|four|4)\\b(?! "
+              + PRODUCTS
+              + "))(?:the |our |them\\b|these )?(?<total>"
               + NUMBER
               + ")?(?: ?"
               + PRODUCTS
               + ")?"
+              + "|(?:only |just )?(?<![\\d.,])(?<plain>"
+              + NUMBER
+              + ") "
+              + PRODUCTS
+              + "(?= (?:\\w+ ){0,2}?(?:took|take|takes|cost|costs|scored?|scores|reached|exceeded|had|have|has|used|needed|lost|overshot|ran|stayed|toasted|finished|failed|never|did|were|was|got|made)\\b)"
               + "|(?<only>(?:the )?only (?:one |"
               + PRODUCTS
               + " )(?:of (?:the )?(?:"
@@ -64,7 +71,7 @@ final class QuantifierReader implements ClaimReader {
           Pattern.CASE_INSENSITIVE);
   private static final Pattern REACH =
       Pattern.compile(
-          "\\b(reach(?:ed|es)?|exceed(?:ed|s)?|pass(?:ed|es)?|hit|hits|got to|gets to|make|made|topped|got above|went over|went above|climbed to|managed|manages?)\\s*$",
+          "\\b(reach(?:ed|es)?|get to|get past|got past|exceed(?:ed|s)?|pass(?:ed|es)?|hit|hits|got to|gets to|make|made|topped|got above|went over|went above|climbed to|managed|manages?)\\s*$",
           Pattern.CASE_INSENSITIVE);
 
   private final Figures figures;
@@ -106,7 +113,7 @@ final class QuantifierReader implements ClaimReader {
       String before = sentence.text().substring(0, matcher.start());
       boolean whole =
           !before.matches(
-                  "(?is).*\\b(of|other|than|only|next|top|best|first|last|these|those|per)\\s+$")
+                  "(?is).*\\b(of|other|than|only|next|top|best|first|last|these|those|per|per cent|out of|among|between|leading|both)\\s+$")
               || before.matches("(?is).*\\b(all|of (?:the|our)|of)\\s+$");
       if (whole && sentence.isFree(matcher.start(), matcher.end())) {
         int stated = number(matcher.group("n"));
@@ -133,50 +140,81 @@ final class QuantifierReader implements ClaimReader {
   private void predicate(SentenceClaims sentence, Matcher matcher) {
     Optional<NumberPhrase> limit =
         sentence.freeNumbers().stream()
-            .filter(
-                n ->
-                    n.start() >= matcher.end()
-                        && (n.unit() != null
-                            || n.scale() == Scale.DEGREES
-                            || n.scale() == Scale.OUT_OF_TEN))
+            .filter(n -> n.start() >= matcher.end() && NumberReader.isCheckable(sentence, n))
             .findFirst();
     if (limit.isEmpty() || limit.get().start() - matcher.end() > 80) {
       return;
     }
     NumberPhrase number = limit.get();
     String between = sentence.text().substring(matcher.end(), number.start());
-    boolean negated =
-        between.matches(
-            "(?is).*\\b(not|n't|never|failed to|fails to|couldn't|could not|did not|didn't)\\b.*");
-    List<Figure> field = field(sentence, number);
+    boolean reach = REACH.matcher(between.strip()).find();
+    boolean method =
+        number.hedge() == Hedge.PLAIN
+            && !reach
+            && matcher.group("none") == null
+            && matcher.group("some") == null;
+    if (between.contains(";") || method && matcher.group("only") == null) {
+      return;
+    }
+    List<Figure> field = field(sentence, number, reach);
     if (field.isEmpty()) {
       return;
     }
-    Counted counted = count(field, number, REACH.matcher(between.strip()).find());
-    int holding = negated ? counted.no : counted.yes;
-    judge(sentence, matcher, number, counted, holding);
+    judge(
+        sentence, matcher, number, count(field, number, reach), NEGATED.matcher(between).matches());
   }
 
+  private static final Pattern NEGATED =
+      Pattern.compile(
+          "(?is).*\\b(not|n['’]t|never|failed to|fails to|couldn['’]t|could not|did not|didn['’]t|unable to)\\b.*");
+  private static final Pattern EXCEPT =
+      Pattern.compile(
+          "(?is)^\\s*,?\\s*(?:but|except(?: for)?|apart from|other than|bar|besides)\\s+(?:the\\s+)?$");
+
   private void judge(
-      SentenceClaims sentence, Matcher matcher, NumberPhrase number, Counted counted, int holding) {
+      SentenceClaims sentence,
+      Matcher matcher,
+      NumberPhrase number,
+      Counted counted,
+      boolean negated) {
+    List<String> holding = negated ? counted.without : counted.which;
+    int all = counted.which.size() + counted.without.size() + counted.open;
+    boolean other = matcher.group().toLowerCase(Locale.ROOT).contains("other ");
+    Optional<String> except =
+        other
+            ? Optional.ofNullable(sentence.context().productAt(matcher.start()))
+            : exception(sentence, matcher.end());
     int stated =
         matcher.group("none") != null
             ? 0
             : matcher.group("all") != null
-                ? counted.yes + counted.no + counted.open
-                : matcher.group("only") != null ? 1 : number(matcher.group("some"));
-    boolean holds = holding == stated && counted.open == 0;
+                ? all
+                : matcher.group("only") != null
+                    ? 1
+                    : number(
+                        matcher.group("some") != null
+                            ? matcher.group("some")
+                            : matcher.group("plain"));
+    boolean holds = holding.size() == stated && counted.open == 0;
+    if (except.isPresent()) {
+      holds =
+          stated == 0
+              ? (other
+                  ? List.of(except.get()).containsAll(holding)
+                  : holding.equals(List.of(except.get())))
+              : holding.size() == all - 1 && !holding.contains(except.get());
+    }
     if (holds && matcher.group("only") != null) {
       String subject = sentence.context().productAt(matcher.start());
-      holds = subject == null || counted.which.contains(subject);
+      holds = subject == null || holding.contains(subject);
     }
-    boolean open = !holds && counted.open > 0 && Math.abs(holding - stated) <= counted.open;
+    boolean open = !holds && counted.open > 0 && Math.abs(holding.size() - stated) <= counted.open;
     Finding finding = holds ? Finding.SUPPORTED : open ? Finding.UNCLEAR : Finding.CONTRADICTED;
-    String expected = holding + " of " + (counted.yes + counted.no + counted.open);
+    String expected = holding.size() + " of " + all;
     String names =
-        counted.which.isEmpty()
+        holding.isEmpty()
             ? ""
-            : ": " + String.join(", ", counted.which.stream().map(this::name).toList());
+            : ": " + String.join(", ", holding.stream().map(this::name).toList());
     sentence.add(
         matcher.start(),
         number.end(),
@@ -185,70 +223,94 @@ final class QuantifierReader implements ClaimReader {
         sentence.text().substring(matcher.start(), number.end()),
         expected,
         counted.evidence,
-        expected + names);
+        counted.label + ": " + expected + names);
+  }
+
+  /** "None but Larch", "all except Larch". */
+  private static Optional<String> exception(SentenceClaims sentence, int end) {
+    return sentence.context().mentions().stream()
+        .filter(m -> m.start() >= end)
+        .findFirst()
+        .filter(m -> EXCEPT.matcher(sentence.text().substring(end, m.start())).matches())
+        .map(Mentions.ProductMention::product);
   }
 
   /**
    * How a field divides at a limit.
    *
-   * @param open products whose bounds leave it open
+   * @param open how many products' bounds leave it open
    */
-  private record Counted(int yes, int no, int open, List<String> which, List<String> evidence) {}
+  private record Counted(
+      String label, List<String> which, List<String> without, int open, List<String> evidence) {}
 
   private Counted count(List<Figure> field, NumberPhrase limit, boolean reach) {
-    int yes = 0;
-    int no = 0;
-    int open = 0;
     List<String> which = new ArrayList<>();
+    List<String> without = new ArrayList<>();
+    int open = 0;
     NumberPhrase asked =
-        reach && limit.hedge() == Hedge.PLAIN ? hedged(limit, Hedge.AT_LEAST) : limit;
+        reach && limit.hedge() == Hedge.PLAIN ? limit.hedged(Hedge.AT_LEAST) : limit;
     for (Figure figure : field) {
       Finding finding = Judge.rule(asked, figure, unit(limit)).finding();
       if (finding == Finding.SUPPORTED) {
-        yes++;
         which.add(figure.product());
       } else if (finding == Finding.CONTRADICTED) {
-        no++;
+        without.add(figure.product());
       } else {
         open++;
       }
     }
-    return new Counted(yes, no, open, which, field.get(0).evidence().subList(0, 1));
-  }
-
-  private static NumberPhrase hedged(NumberPhrase n, Hedge hedge) {
-    return new NumberPhrase(
-        n.start(),
-        n.end(),
-        n.low(),
-        n.high(),
-        n.decimals(),
-        n.step(),
-        n.unit(),
-        n.scale(),
-        hedge,
-        n.text());
+    return new Counted(
+        field.get(0).label(), which, without, open, field.get(0).evidence().subList(0, 1));
   }
 
   private static @Nullable Unit unit(NumberPhrase number) {
     return number.scale() == Scale.DEGREES ? Unit.CELSIUS : number.unit();
   }
 
-  private List<Figure> field(SentenceClaims sentence, NumberPhrase number) {
-    Dimension dimension =
-        number.scale() == Scale.OUT_OF_TEN
-            ? Dimension.POINTS
-            : Objects.requireNonNullElse(unit(number), Unit.ONE).dimension();
-    String first = figures.campaign().products().get(0).id();
-    List<Figure> best =
-        search.best(
-            sentence.context(),
-            first,
-            f ->
-                f.unit() != null
-                    && f.unit().dimension() == dimension
-                    && (dimension == Dimension.POINTS) == f.isScore());
+  private List<Figure> field(SentenceClaims sentence, NumberPhrase number, boolean reach) {
+    Focus focus = sentence.context().at(number.start(), number.end());
+    Predicate<Figure> kind = NumberReader.kindOf(sentence, number);
+    List<Figure> limited = limited(number);
+    if (!limited.isEmpty()) {
+      return limited;
+    }
+    boolean heat = reach && NumberReader.isTemperature(number);
+    List<Figure> best = List.of();
+    for (Campaign.Product product : figures.campaign().products()) {
+      if (best.isEmpty()) {
+        best =
+            search.best(
+                focus, product.id(), heat ? f -> ReachReader.PEAKS.contains(f.take()) : kind);
+      }
+    }
     return best.isEmpty() ? List.of() : search.field(best.get(0));
+  }
+
+  /** A number that repeats the limit of a gate speaks of what the gate measures. */
+  private List<Figure> limited(NumberPhrase number) {
+    for (ovenproof.method.TestPlan test : figures.campaign().method().tests()) {
+      for (ovenproof.method.Gate gate : test.gates()) {
+        boolean same = repeats(gate.atMost(), number) || repeats(gate.atLeast(), number);
+        if (same) {
+          return figures.where(
+              f ->
+                  test.id().equals(f.test())
+                      && f.use().equals(gate.measure())
+                      && f.batch() == null
+                      && !f.isScore());
+        }
+      }
+    }
+    return List.of();
+  }
+
+  private static boolean repeats(
+      ovenproof.core.quantity.@Nullable Quantity limit, NumberPhrase number) {
+    Unit unit = unit(number);
+    return limit != null
+        && unit != null
+        && unit.dimension() == limit.unit().dimension()
+        && Math.abs(limit.to(unit).value() - number.low()) < 1e-6;
   }
 
   private int size() {

@@ -50,6 +50,50 @@ final class RankReader implements ClaimReader {
     while (matcher.find()) {
       words(sentence, matcher);
     }
+    readLead(sentence);
+  }
+
+  private static final Pattern LEAD =
+      Pattern.compile(
+          "\\b(leads?|led|share[sd]? (?:the )?(?:first place|top spot|lead)|(?:on|at the) top(?: of the (?:table|ranking|field))?|come out on top|comes out on top|came out on top|top the (?:table|ranking)|tops the (?:table|ranking))\\b(?! (?:to|into|in the|from|cord|us|by))",
+          Pattern.CASE_INSENSITIVE);
+
+  /** "Alder and Hornbeam lead", "Alder leads": the whole first tier, or one that stands alone. */
+  private void readLead(SentenceClaims sentence) {
+    Matcher matcher = LEAD.matcher(sentence.text());
+    while (matcher.find()) {
+      java.util.Set<String> named =
+          new java.util.TreeSet<>(sentence.context().listedProductsAt(matcher.start()));
+      boolean ofTotal = !sentence.context().namesTests();
+      if (!named.isEmpty() && ofTotal && sentence.isFree(matcher.start(), matcher.end())) {
+        lead(sentence, matcher, named);
+      }
+    }
+  }
+
+  private void lead(SentenceClaims sentence, Matcher matcher, java.util.Set<String> named) {
+    java.util.Set<String> first = new java.util.TreeSet<>();
+    List<String> names = new java.util.ArrayList<>();
+    for (ProductVerdict product : figures.verdict().products()) {
+      if (product.tier() != null && product.tier() == 1) {
+        first.add(product.id());
+        names.add(product.name());
+      }
+    }
+    Finding finding =
+        named.equals(first)
+            ? Finding.SUPPORTED
+            : first.containsAll(named) ? Finding.UNCLEAR : Finding.CONTRADICTED;
+    String tier = String.join(", ", names);
+    sentence.add(
+        matcher.start(),
+        matcher.end(),
+        Kind.RANK,
+        finding,
+        matcher.group(),
+        tier,
+        evidence(),
+        "the first tier holds " + tier);
   }
 
   private void words(SentenceClaims sentence, Matcher matcher) {

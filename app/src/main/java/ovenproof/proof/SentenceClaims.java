@@ -17,9 +17,17 @@ final class SentenceClaims {
   private final BitSet taken = new BitSet();
   private final List<Claim> claims = new ArrayList<>();
 
-  SentenceClaims(Context context) {
+  /**
+   * @param last the last number with a unit that was said before, or null
+   */
+  SentenceClaims(Context context, @Nullable NumberPhrase last) {
     this.context = context;
-    this.numbers = NumberScanner.scan(context.sentence().text());
+    String text = context.sentence().text();
+    this.numbers = Elliptic.complete(text, NumberScanner.scan(text), last);
+  }
+
+  List<NumberPhrase> numbers() {
+    return numbers;
   }
 
   Context context() {
@@ -64,7 +72,7 @@ final class SentenceClaims {
             text().substring(start, end).strip(),
             context.sentence().line(start),
             context.sentence().column(start),
-            context.sentence().timecode(),
+            context.sentence().timecode(start),
             kind,
             finding,
             stated,

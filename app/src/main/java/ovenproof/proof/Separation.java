@@ -99,7 +99,7 @@ final class Separation {
   }
 
   private double error(Figure a, Figure b) {
-    if (a.kind() == Figure.Kind.PRICE) {
+    if (a.isSingle()) {
       return 0;
     }
     if (scores()) {
@@ -107,8 +107,17 @@ final class Separation {
       Double ub = b.standardError();
       return ua == null || ub == null ? Double.NaN : Math.hypot(ua, ub);
     }
-    int na = a.runs().size();
-    int nb = b.runs().size();
-    return na == 0 || nb == 0 ? Double.NaN : Math.sqrt(pooledVariance * (1.0 / na + 1.0 / nb));
+    if (a.value() == null && b.value() == null) {
+      return Double.NaN;
+    }
+    return Math.sqrt(pooledVariance * (share(a) + share(b)));
+  }
+
+  /** A bound is a limit, not a mean: it adds no deviation of its own. */
+  private static double share(Figure figure) {
+    if (figure.value() == null) {
+      return 0;
+    }
+    return figure.runs().isEmpty() ? Double.NaN : 1.0 / figure.runs().size();
   }
 }

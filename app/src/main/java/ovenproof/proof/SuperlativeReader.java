@@ -2,6 +2,7 @@ package ovenproof.proof;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -19,8 +20,25 @@ import ovenproof.proof.Vocabulary.Direction;
 final class SuperlativeReader implements ClaimReader {
   private static final Pattern SUPERLATIVE =
       Pattern.compile(
-          "\\b(?<among>(?:among|one of) the )?(?:(?<much>most|least)\\s+(?<long>\\p{L}+)|(?<short>\\p{L}{2,}est|best|worst))\\b",
+          "\\b(?<among>(?:among|amongst|one of) (?:the|our) )?(?:(?<much>most|least)\\s+(?<long>\\p{L}+)|(?<short>\\p{L}{2,}est|best|worst))\\b(?<noun>(?:-\\p{L}+|\\s+\\p{L}+){0,2})",
           Pattern.CASE_INSENSITIVE);
+
+  /** Ways of speaking that compare nothing: "at best", "your best bet", "best to". */
+  private static final Pattern IDIOM_BEFORE =
+      Pattern.compile(
+          "(?is).*\\b(at|your|my|his|her|do|does|did|do its|did its|does its|their|next|at the very|tasted)\\s+$");
+
+  private static final Pattern IDIOM_AFTER =
+      Pattern.compile(
+          "(?is)^\\s*(to\\s+(?!preheat|toast|reach|heat|cook|bake|roast)|practice|before|known|way|bet\\b|of luck|if\\b|when\\b|seller|in mind).*");
+  private static final Pattern NEGATED =
+      Pattern.compile(
+          "(?is).*\\b(not|never|isn['’]t|wasn['’]t|aren['’]t|hardly|far from|nowhere near|n['’]t)\\s+(?:the\\s+|our\\s+|its\\s+|quite\\s+|by any means\\s+|among\\s+)*$");
+  private static final Pattern ORDINAL_BEFORE =
+      Pattern.compile("(?is).*\\b(second|third|fourth|fifth|sixth|seventh|2nd|3rd|4th)[\\s-]+$");
+  private static final Pattern PRICE_LIMIT =
+      Pattern.compile(
+          "(?is)^[^.;,]{0,40}?\\b(under|below|less than|for less than|cheaper than|up to)\\s+$");
 
   private final Figures figures;
   private final FigureSearch search;
@@ -33,31 +51,78 @@ final class SuperlativeReader implements ClaimReader {
   @Override
   public void read(SentenceClaims sentence) {
     Matcher matcher = SUPERLATIVE.matcher(sentence.text());
-    while (matcher.find()) {
-      String word = matcher.group("long") != null ? matcher.group("long") : matcher.group("short");
-      String stem = Stems.of(word.toLowerCase(Locale.ROOT));
-      Adjective adjective = Vocabulary.adjective(stem);
-      boolean mark =
-          figures.all().stream()
-              .anyMatch(f -> f.kind() == Figure.Kind.MARK && f.words().contains(stem));
-      if ((adjective != null || mark) && sentence.isFree(matcher.start(), matcher.end())) {
-        claim(sentence, matcher, stem, adjective);
+    int from = 0;
+    while (matcher.find(from)) {
+      int end = matcher.group("long") != null ? matcher.end("long") : matcher.end("short");
+      from = end;
+      if (sentence.isFree(matcher.start(), end)
+          && !isIdiom(sentence.text(), matcher.start(), end)) {
+        read(sentence, matcher, end);
       }
     }
   }
 
+  private static boolean isIdiom(String text, int start, int end) {
+    return IDIOM_BEFORE.matcher(text.substring(0, start)).matches()
+        || IDIOM_AFTER.matcher(text.substring(end)).matches();
+  }
+
+  private void read(SentenceClaims sentence, Matcher matcher, int end) {
+    String word =
+        (matcher.group("long") != null ? matcher.group("long") : matcher.group("short"))
+            .toLowerCase(Locale.ROOT);
+    String stem = Stems.of(word);
+    Adjective adjective = adjective(matcher, word, stem);
+    if (adjective != null || isMark(stem)) {
+      claim(sentence, matcher, end, stem, adjective);
+    }
+  }
+
+  /** "The highest price", "the shortest cord", "the most electricity": the noun says what of. */
+  private static @Nullable Adjective adjective(Matcher matcher, String word, String stem) {
+    boolean size = word.matches("(high|low|bigg|small|larg|long|short|great|wid|strong)est");
+    if (size) {
+      Direction direction = word.matches("(low|small|short)est") ? Direction.LOW : Direction.HIGH;
+      for (String after : matcher.group("noun").trim().split("[\\s-]+")) {
+        Adjective noun = Vocabulary.noun(Stems.of(after.toLowerCase(Locale.ROOT)));
+        if (noun != null) {
+          return noun.towards(direction);
+        }
+      }
+      if (word.matches("(high|low)est")) {
+        return matcher.group("noun").toLowerCase(Locale.ROOT).contains("scor")
+            ? Vocabulary.adjective("good").towards(direction)
+            : null;
+      }
+    }
+    Adjective adjective = Vocabulary.adjective(stem);
+    return adjective == null && matcher.group("much") != null ? Vocabulary.noun(stem) : adjective;
+  }
+
+  private boolean isMark(String stem) {
+    return figures.all().stream()
+        .anyMatch(f -> f.kind() == Figure.Kind.MARK && f.words().contains(stem));
+  }
+
   private void claim(
-      SentenceClaims sentence, Matcher matcher, String stem, @Nullable Adjective adjective) {
-    String product = product(sentence.context(), matcher.start());
-    String said = matcher.group().strip();
+      SentenceClaims sentence,
+      Matcher matcher,
+      int end,
+      String stem,
+      @Nullable Adjective adjective) {
+    String product = product(sentence.context(), matcher.start(), end);
     if (product == null) {
       return;
     }
-    List<Figure> uses = search.uses(sentence.context(), adjective, stem, product);
+    Optional<NumberPhrase> limit = priceLimit(sentence, end);
+    int to = limit.map(NumberPhrase::end).orElse(end);
+    String said = sentence.text().substring(matcher.start(), to).strip();
+    Focus focus = sentence.context().at(matcher.start(), end);
+    List<Figure> uses = search.uses(focus, adjective, stem, product);
     if (uses.isEmpty()) {
       sentence.add(
           matcher.start(),
-          matcher.end(),
+          to,
           Kind.SUPERLATIVE,
           Finding.UNSUPPORTED,
           said,
@@ -70,36 +135,127 @@ final class SuperlativeReader implements ClaimReader {
     if ("least".equalsIgnoreCase(matcher.group("much"))) {
       direction = direction == Direction.HIGH ? Direction.LOW : Direction.HIGH;
     }
-    boolean among = matcher.group("among") != null;
     List<ComparisonOutcome> outcomes = new java.util.ArrayList<>();
     for (Figure use : uses) {
-      Separation separation = new Separation(search.field(use), direction);
-      outcomes.add(
-          among
-              ? amongBest(use, separation)
-              : ComparisonOutcome.of(extreme(use, separation, this::name)));
+      outcomes.add(outcome(sentence, matcher, use, direction, limit));
     }
     ComparisonOutcome first = outcomes.get(0);
     boolean agree = outcomes.stream().allMatch(o -> o.finding == first.finding);
     sentence.add(
         matcher.start(),
-        matcher.end(),
+        to,
         Kind.SUPERLATIVE,
         agree ? first.finding : Finding.UNCLEAR,
         said,
         first.expected,
         uses.get(0).evidence(),
-        agree ? first.why : "the words fit several figures, and they differ");
+        agree
+            ? label(uses.get(0)) + ": " + first.why
+            : "the words fit several figures, and they differ");
   }
 
-  private static @Nullable String product(Context context, int offset) {
-    String before = null;
-    for (ProductMention mention : context.mentions()) {
-      if (mention.start() < offset) {
-        before = mention.product();
+  private String label(Figure figure) {
+    String test =
+        figure.test() == null || figure.kind() == Figure.Kind.TEST_SCORE
+            ? ""
+            : figures.campaign().method().test(figure.test()).map(t -> t.name() + ", ").orElse("");
+    return test + figure.label() + (figure.isScore() ? " score" : "");
+  }
+
+  private ComparisonOutcome outcome(
+      SentenceClaims sentence,
+      Matcher matcher,
+      Figure use,
+      Direction direction,
+      Optional<NumberPhrase> limit) {
+    List<Figure> field = search.field(use);
+    if (limit.isPresent()) {
+      double most = limit.get().low();
+      field = field.stream().filter(f -> costsAtMost(f.product(), most)).toList();
+    }
+    Separation separation = new Separation(field, direction);
+    String before = sentence.text().substring(0, matcher.start());
+    Matcher ordinal = ORDINAL_BEFORE.matcher(before);
+    if (ordinal.matches()) {
+      return place(
+          use, separation, PLACES.getOrDefault(ordinal.group(1).toLowerCase(Locale.ROOT), 2));
+    }
+    ComparisonOutcome plain =
+        matcher.group("among") != null
+            ? amongBest(use, separation)
+            : ComparisonOutcome.of(extreme(use, separation, this::name));
+    return NEGATED.matcher(before).matches() ? plain.denied() : plain;
+  }
+
+  private static final java.util.Map<String, Integer> PLACES =
+      java.util.Map.of(
+          "second", 2, "2nd", 2, "third", 3, "3rd", 3, "fourth", 4, "4th", 4, "fifth", 5, "sixth",
+          6, "seventh", 7);
+
+  /** "The second fastest": its place by figures, and whether its neighbours are separated. */
+  private ComparisonOutcome place(Figure use, Separation separation, int stated) {
+    List<Figure> ordered = separation.ordered();
+    int at = -1;
+    for (int i = 0; i < ordered.size(); i++) {
+      if (ordered.get(i).product().equals(use.product())) {
+        at = i;
       }
     }
-    return before != null ? before : context.productAt(offset);
+    if (at < 0 || stated > ordered.size()) {
+      return new ComparisonOutcome(Finding.UNSUPPORTED, null, "it was not measured");
+    }
+    Figure there = ordered.get(stated - 1);
+    String expected = name(there.product()) + " " + ComparisonReader.shownOrBound(there);
+    if (at != stated - 1) {
+      boolean tie = separation.signed(there) == separation.signed(use);
+      return new ComparisonOutcome(
+          tie ? Finding.UNCLEAR : Finding.CONTRADICTED, expected, "by figures that is " + expected);
+    }
+    boolean apart =
+        (at == 0 || separation.separated(ordered.get(at - 1), use))
+            && (at == ordered.size() - 1 || separation.separated(use, ordered.get(at + 1)));
+    return new ComparisonOutcome(
+        apart || use.isSingle() ? Finding.SUPPORTED : Finding.UNCLEAR,
+        expected,
+        apart || use.isSingle()
+            ? "separated from its neighbours"
+            : "by figures it is, but not separated from its neighbours");
+  }
+
+  private boolean costsAtMost(String product, double most) {
+    return figures.of(product).stream()
+        .anyMatch(
+            f -> f.kind() == Figure.Kind.PRICE && f.value() != null && f.value() < most + 1e-9);
+  }
+
+  private static Optional<NumberPhrase> priceLimit(SentenceClaims sentence, int end) {
+    return sentence.freeNumbers().stream()
+        .filter(n -> n.scale() == NumberPhrase.Scale.MONEY && n.end() > end)
+        .filter(
+            n ->
+                n.hedge() == Hedge.UNDER || n.hedge() == Hedge.AT_MOST
+                    ? n.start() >= end && n.start() - end < 40
+                    : n.start() >= end
+                        && PRICE_LIMIT.matcher(sentence.text().substring(end, n.start())).matches())
+        .findFirst();
+  }
+
+  /** "The fastest was Whimbrel", "Whimbrel is the fastest, Larch the slowest". */
+  private static @Nullable String product(Context context, int start, int end) {
+    String before = null;
+    for (ProductMention mention : context.mentions()) {
+      if (mention.start() < start) {
+        before = mention.product();
+      } else if (mention.start() >= end) {
+        String between = context.sentence().text().substring(end, mention.start());
+        if (between.matches(
+            "(?is)[^.;,]{0,45}?\\b(was|is|were|remains|goes to|went to|came from|belongs to|being|award)\\s+(the\\s+)?")) {
+          return mention.product();
+        }
+        break;
+      }
+    }
+    return before != null ? before : context.productAt(start, end);
   }
 
   private ComparisonOutcome amongBest(Figure use, Separation separation) {
@@ -119,6 +275,17 @@ final class SuperlativeReader implements ClaimReader {
   }
 
   private record ComparisonOutcome(Finding finding, @Nullable String expected, String why) {
+    /** What "not the fastest" is worth. */
+    ComparisonOutcome denied() {
+      Finding turned =
+          switch (finding) {
+            case SUPPORTED -> Finding.CONTRADICTED;
+            case CONTRADICTED -> Finding.SUPPORTED;
+            case UNCLEAR, UNSUPPORTED -> finding;
+          };
+      return new ComparisonOutcome(turned, expected, why);
+    }
+
     static ComparisonOutcome of(Extreme extreme) {
       return new ComparisonOutcome(extreme.finding(), extreme.expected(), extreme.why());
     }
@@ -148,7 +315,10 @@ final class SuperlativeReader implements ClaimReader {
     }
     for (Figure other : ordered) {
       boolean same = other.product().equals(use.product());
-      boolean bound = use.kind() != Figure.Kind.PRICE && !separation.separated(use, other);
+      boolean bound = !use.isSingle() && !separation.separated(use, other);
+      if (use.isSingle() && !same && separation.signed(use) == separation.signed(other)) {
+        bound = true;
+      }
       if (!same && bound) {
         return new Extreme(
             Finding.UNCLEAR,

@@ -1,0 +1,113 @@
+package ovenproof.proof;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import ovenproof.core.quantity.Unit;
+import ovenproof.proof.NumberPhrase.Scale;
+
+/**
+ * Gives bare numbers the unit that speech leaves out: "Siskin took six fifty-two", "the dial at two
+ * thirty", "Plover needed forty-nine minutes, Siskin fifty-four".
+ */
+final class Elliptic {
+  private static final Pattern DIAL =
+      Pattern.compile(
+          "(?is).*\\b(dial(?:led)?|set|setting|degrees?|thermostat|runs?|sits?|held|holds?|peaked?|topped|hot)\\b[^.;]*$");
+  private static final Pattern MONEY =
+      Pattern.compile(
+          "(?is).*\\b(costs?|price[ds]?|sells?|paid|euros?|dollars?|for sale)\\b[^.;]*$");
+  private static final Pattern FREE_BEFORE =
+      Pattern.compile(
+          "(?is).*\\b(took|takes|needed|needs|wanted|at|in|with|about|around|nearly|almost|just|over|under|than|to|gets?|got|gave|scored|scores|lost|ran|runs|was|is|by|for|hit|reached|only|managed|needing|taking|\\p{L}+)\\s+$");
+  private static final Pattern FREE_AFTER =
+      Pattern.compile(
+          "(?is)^\\s*(?:[.,;:!?)—–]|$|are\\b|is\\b|was\\b|and\\b|but\\b|while\\b|then\\b|which\\b|for\\b|on average|in\\b|too\\b|with\\b|from\\b|overall\\b|before\\b|below\\b|above\\b|hot\\b|cold\\b|flat\\b|exactly\\b|here\\b|there\\b|again\\b|apiece\\b|or so\\b).*");
+
+  private Elliptic() {}
+
+  /**
+   * Numbers with their units, where one may be read.
+   *
+   * @param last the last number with a unit in the sentences before, or null
+   */
+  static List<NumberPhrase> complete(
+      String text, List<NumberPhrase> numbers, @Nullable NumberPhrase last) {
+    List<NumberPhrase> all = new ArrayList<>();
+    NumberPhrase carrying = last;
+    for (NumberPhrase number : numbers) {
+      NumberPhrase read =
+          number.scale() == Scale.SPOKEN_PAIR
+              ? pair(text, number, carrying)
+              : carries(text, number, carrying) ? carried(number, carrying) : number;
+      all.add(read);
+      if (hasUnit(read)) {
+        carrying = read;
+      }
+    }
+    return all;
+  }
+
+  /** The last number that has a unit or a scale. */
+  static @Nullable NumberPhrase lastWithUnit(
+      List<NumberPhrase> numbers, @Nullable NumberPhrase before) {
+    NumberPhrase last = before;
+    for (NumberPhrase number : numbers) {
+      if (hasUnit(number)) {
+        last = number;
+      }
+    }
+    return last;
+  }
+
+  private static boolean hasUnit(NumberPhrase number) {
+    return number.unit() != null
+        || number.scale() == Scale.OUT_OF_TEN
+        || number.scale() == Scale.POINTS
+        || number.scale() == Scale.DEGREES
+        || number.scale() == Scale.MONEY
+        || number.scale() == Scale.NONE && number.decimals() == 1 && number.high() <= 10;
+  }
+
+  private static NumberPhrase pair(
+      String text, NumberPhrase number, @Nullable NumberPhrase carrying) {
+    String before = text.substring(0, number.start());
+    double whole = number.low();
+    double minutes = Math.floor(whole / 100) + whole % 100 / 60;
+    if (MONEY.matcher(before).matches()) {
+      return number.as(whole, 1, null, Scale.MONEY);
+    }
+    boolean dial = DIAL.matcher(before).matches() || whole % 100 >= 60;
+    boolean times = carrying != null && carrying.unit() == Unit.MINUTE;
+    return dial && !(times && whole % 100 < 60 && !before.matches("(?is).*\\bdial\\b.*"))
+        ? number.as(whole, 1, null, Scale.DEGREES)
+        : number.as(minutes, 1 / 60.0, Unit.MINUTE, Scale.NONE);
+  }
+
+  private static boolean carries(
+      String text, NumberPhrase number, @Nullable NumberPhrase carrying) {
+    boolean bare =
+        number.unit() == null
+            && number.scale() == Scale.NONE
+            && !number.isRange()
+            && number.decimals() <= 1;
+    return bare
+        && carrying != null
+        && (number.decimals() == 0 || carrying.unit() != null && number.high() > 10)
+        && near(number.low(), carrying.low())
+        && FREE_BEFORE.matcher(text.substring(0, number.start())).matches()
+        && FREE_AFTER.matcher(text.substring(number.end())).matches();
+  }
+
+  /** An elided unit joins numbers of one size. */
+  private static boolean near(double a, double b) {
+    return a > 0 && b > 0 && a / b < 2.5 && b / a < 2.5;
+  }
+
+  private static NumberPhrase carried(NumberPhrase number, NumberPhrase carrying) {
+    boolean score = carrying.unit() == null && carrying.scale() == Scale.NONE;
+    return number.as(
+        number.low(), number.step(), carrying.unit(), score ? Scale.OUT_OF_TEN : carrying.scale());
+  }
+}

@@ -1,0 +1,83 @@
+package ovenproof.proof;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import ovenproof.core.quantity.Unit;
+import ovenproof.proof.Proof.Finding;
+import ovenproof.proof.Proof.Kind;
+
+/** "11 percent less than its plate says": what was measured against what the maker states. */
+final class PlateReader implements ClaimReader {
+  private static final Pattern AFTER =
+      Pattern.compile(
+          "(?is)^\\s*(?<side>less|fewer|smaller|lower|below|under|short of|more|larger|higher|above|over)\\s+(?:than\\s+)?(?:(?:what|the one|that)\\s+)?(?:on\\s+)?(?:its|the|their)\\s+(?:own\\s+)?(?:name\\s?plate|plate|maker|manufacturer|box|label)\\b.*");
+
+  private final Figures figures;
+  private final FigureSearch search;
+
+  PlateReader(Figures figures, FigureSearch search) {
+    this.figures = figures;
+    this.search = search;
+  }
+
+  @Override
+  public void read(SentenceClaims sentence) {
+    for (NumberPhrase number : sentence.freeNumbers()) {
+      Matcher matcher = AFTER.matcher(sentence.text().substring(number.end()));
+      if (number.unit() == Unit.PERCENT && matcher.matches()) {
+        claim(sentence, number, matcher.group("side").toLowerCase(Locale.ROOT));
+      }
+    }
+  }
+
+  private void claim(SentenceClaims sentence, NumberPhrase number, String side) {
+    String product = sentence.context().productAt(number.start());
+    if (product == null) {
+      return;
+    }
+    Focus focus = sentence.context().at(number.start(), number.end());
+    List<Figure> plates = search.best(focus, product, f -> f.kind() == Figure.Kind.NAMEPLATE);
+    if (plates.size() != 1) {
+      return;
+    }
+    Figure plate = plates.get(0);
+    String fact = plate.use().substring("plate:".length());
+    Optional<Figure> measured =
+        figures.of(product).stream()
+            .filter(f -> f.kind() == Figure.Kind.FACT && isOf(f, fact) && f.value() != null)
+            .findFirst();
+    measured.ifPresent(m -> compare(sentence, number, side, m, plate));
+  }
+
+  /** A scored fact goes by the name of its use; both share the fact's words. */
+  private static boolean isOf(Figure figure, String fact) {
+    return figure.use().equals(fact)
+        || figure.words().containsAll(Stems.ofAll(fact.replace('-', ' ')));
+  }
+
+  private static void compare(
+      SentenceClaims sentence, NumberPhrase number, String side, Figure measured, Figure plate) {
+    double stated = Objects.requireNonNull(plate.value());
+    double percent = (Objects.requireNonNull(measured.value()) / stated - 1) * 100;
+    boolean below = side.matches("less|fewer|smaller|lower|below|under|short of");
+    Judge.Ruling ruling =
+        Judge.rule(
+            number, measured.asDifference(below ? -percent : percent, Unit.PERCENT), Unit.PERCENT);
+    sentence.add(
+        number.start(),
+        number.end(),
+        Kind.COMPARISON,
+        ruling.finding() == Finding.UNSUPPORTED ? Finding.UNCLEAR : ruling.finding(),
+        number.text(),
+        ruling.expected(),
+        measured.evidence(),
+        "measured "
+            + ComparisonReader.shownOrBound(measured)
+            + ", nameplate "
+            + ComparisonReader.shownOrBound(plate));
+  }
+}

@@ -1,0 +1,154 @@
+package ovenproof.proof;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import ovenproof.proof.MarkedDraft.Mark;
+import ovenproof.proof.Proof.Claim;
+import ovenproof.proof.Proof.Finding;
+
+/**
+ * Sentences of our own about an invented campaign, with planted errors. The truth of each was
+ * written down by hand from the campaign's tables before the proofreader saw it.
+ */
+class ProofCorpusTest {
+  private static FrozenCampaign frozen;
+  private static final StringBuilder REPORT = new StringBuilder();
+
+  @BeforeAll
+  static void load() {
+    frozen = FrozenCampaign.load();
+  }
+
+  @AfterAll
+  static void print() {
+    System.out.print(REPORT);
+  }
+
+  @Test
+  void singleSentences() {
+    Tally tally = tally("sentences.md");
+    assertThat(tally.marks()).isGreaterThanOrEqualTo(300);
+    tally.holds();
+  }
+
+  @Test
+  void aNarrationWithNumbersInWords() {
+    tally("narration.txt").holds();
+  }
+
+  private static Tally tally(String name) {
+    MarkedDraft draft = MarkedDraft.of(FrozenCampaign.text(name));
+    List<Claim> claims = frozen.proofreader().read(draft.text()).claims();
+    Tally tally = new Tally(name);
+    draft.marks().forEach(mark -> tally.add(mark, at(claims, mark)));
+    REPORT.append(tally.line());
+    return tally;
+  }
+
+  /** The claims that overlap a mark; of several, the worst counts. */
+  private static Optional<Claim> at(List<Claim> claims, Mark mark) {
+    Optional<Claim> found = Optional.empty();
+    for (Claim claim : claims) {
+      boolean overlaps =
+          claim.line() == mark.line()
+              && claim.column() < mark.endColumn()
+              && claim.column() + claim.text().length() > mark.column();
+      if (overlaps && (found.isEmpty() || claim.finding() == Finding.CONTRADICTED)) {
+        found = Optional.of(claim);
+      }
+    }
+    return found;
+  }
+
+  /** How a draft's marks were found. */
+  private static final class Tally {
+    private final String name;
+    private final List<String> missed = new ArrayList<>();
+    private final List<String> falseAlarms = new ArrayList<>();
+    private final List<String> others = new ArrayList<>();
+    private int errors;
+    private int truths;
+    private int supported;
+    private int rest;
+
+    Tally(String name) {
+      this.name = name;
+    }
+
+    int marks() {
+      return errors + truths + rest;
+    }
+
+    void add(Mark mark, Optional<Claim> claim) {
+      Finding finding = claim.map(Claim::finding).orElse(null);
+      String line =
+          mark.line()
+              + ": "
+              + mark.words()
+              + " -> "
+              + claim
+                  .map(c -> c.finding().word() + " (" + c.text() + "): " + c.why())
+                  .orElse("no claim");
+      switch (mark.truth()) {
+        case ERROR -> {
+          errors++;
+          if (finding != Finding.CONTRADICTED) {
+            missed.add(line);
+          }
+        }
+        case TRUE -> {
+          truths++;
+          if (finding == Finding.SUPPORTED) {
+            supported++;
+          } else if (finding == Finding.CONTRADICTED) {
+            falseAlarms.add(line);
+          } else {
+            others.add(line);
+          }
+        }
+        case OPEN -> {
+          rest++;
+          if (finding != Finding.UNCLEAR) {
+            falseAlarms.add(line);
+          }
+        }
+        case NO_EVIDENCE -> {
+          rest++;
+          if (finding == Finding.SUPPORTED) {
+            falseAlarms.add(line);
+          }
+        }
+      }
+    }
+
+    String line() {
+      StringBuilder text =
+          new StringBuilder(
+              String.format(
+                  "%s: %d of %d planted errors found, %d of %d true statements called contradicted,"
+                      + " %d supported%n",
+                  name, errors - missed.size(), errors, falseAlarms.size(), truths, supported));
+      missed.forEach(l -> text.append("  missed ").append(l).append('\n'));
+      falseAlarms.forEach(l -> text.append("  false  ").append(l).append('\n'));
+      if (Boolean.getBoolean("proof.others")) {
+        others.forEach(l -> text.append("  other  ").append(l).append('\n'));
+      }
+      return text.toString();
+    }
+
+    void holds() {
+      assertThat(missed.size())
+          .as("missed of %d: %s", errors, missed)
+          .isLessThanOrEqualTo(errors / 20);
+      assertThat(falseAlarms.size())
+          .as("false alarms among %d: %s", truths, falseAlarms)
+          .isLessThanOrEqualTo(truths * 3 / 100);
+    }
+  }
+}
