@@ -1,7 +1,9 @@
 package ovenproof.proof;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -23,19 +25,29 @@ final class Clauses {
           Pattern.CASE_INSENSITIVE);
 
   private final List<Integer> starts = new ArrayList<>();
+  private final Set<Integer> introductions = new HashSet<>();
 
   Clauses(String text) {
     Matcher matcher = BOUNDARY.matcher(text);
     while (matcher.find()) {
+      boolean colon = text.charAt(matcher.start()) == ':';
       boolean decimalComma =
           matcher.start() > 0
               && matcher.end() < text.length()
               && Character.isDigit(text.charAt(matcher.start() - 1))
               && Character.isDigit(text.charAt(matcher.end()));
       if (!decimalComma) {
+        if (colon) {
+          introductions.add(starts.size());
+        }
         starts.add(matcher.start());
       }
     }
+  }
+
+  /** Whether a clause ends in a colon, so that it speaks of all that follows. */
+  boolean introduces(int clause) {
+    return introductions.contains(clause);
   }
 
   /** Number of the clause that an offset stands in, from 0. */

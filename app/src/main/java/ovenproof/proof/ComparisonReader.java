@@ -56,6 +56,9 @@ final class ComparisonReader implements ClaimReader {
     readAsAs(sentence);
     readPoints(sentence);
     readBeat(sentence);
+    readTimesOf(sentence);
+    readImplicit(sentence);
+    readEarly(sentence);
   }
 
   /**
@@ -101,12 +104,18 @@ final class ComparisonReader implements ClaimReader {
   /** "€50 more than", "1.6 points more than", "0.2 kWh less than": the unit says what of. */
   private @Nullable Adjective byUnit(SentenceClaims sentence, int start) {
     Optional<NumberPhrase> by = numberBefore(sentence, start);
+    String before = sentence.text().substring(0, start);
+    return by.isPresent() ? byUnit(by.get(), before) : byVerb(before);
+  }
+
+  private static @Nullable Adjective byUnit(NumberPhrase number, String before) {
+    Optional<NumberPhrase> by = Optional.of(number);
     if (by.isPresent()) {
       if (by.get().scale() == Scale.MONEY) {
         return Vocabulary.noun(Stems.of("price"));
       }
-      if (NumberReader.isScore(sentence, by.get())) {
-        return Vocabulary.adjective(Stems.of("good")).towards(Direction.HIGH);
+      if (by.get().scale() == Scale.POINTS || by.get().unit() == null && by.get().decimals() == 1) {
+        return Vocabulary.noun(Stems.of("score"));
       }
       Unit unit = by.get().unit();
       if (unit != null && unit.dimension() == Dimension.TIME) {
@@ -120,7 +129,7 @@ final class ComparisonReader implements ClaimReader {
         return Vocabulary.adjective(Stems.of("hot"));
       }
     }
-    return byVerb(sentence.text().substring(0, start));
+    return byVerb(before);
   }
 
   /** "Costs more than", "uses more than", "scored higher than", "lost less than". */
@@ -166,8 +175,19 @@ final class ComparisonReader implements ClaimReader {
               && (times.get().scale() == Scale.TIMES
                   || times.get().low() < 1 && times.get().unit() == null
                   || times.get().unit() == Unit.PERCENT);
+      boolean again = matcher.group().toLowerCase(Locale.ROOT).matches("(?s).*\\bagain\\s+as");
+      if (compared.isPresent() && factor && adjective != null && again) {
+        NumberPhrase half = times.get();
+        sentence.replace(half, half.as(1 + half.low(), 0.1, null, Scale.TIMES));
+      }
       if (compared.isPresent() && factor && adjective != null) {
-        claim(sentence, matcher.start(), compared.get(), stem, adjective, times.get().low() < 1);
+        claim(
+            sentence,
+            matcher.start(),
+            compared.get(),
+            stem,
+            adjective,
+            times.get().low() < 1 && !again);
       }
     }
   }
@@ -217,6 +237,245 @@ final class ComparisonReader implements ClaimReader {
     }
   }
 
+  private static final Pattern OF_NAME =
+      Pattern.compile(
+          "(?is)^\\s*(?:(?:that|those)\\s+of\\s+|that\\s+in\\s+|what\\s+)?(?:the\\s+)?$");
+
+  /** "More than four times that of the Dunnock", "twice the Alder's", "half that of Rowan". */
+  private void readTimesOf(SentenceClaims sentence) {
+    for (NumberPhrase number : sentence.freeNumbers()) {
+      boolean factor =
+          number.scale() == Scale.TIMES
+              || number.low() < 1 && number.unit() == null && number.scale() == Scale.NONE;
+      if (factor) {
+        sentence.context().mentions().stream()
+            .filter(m -> m.start() >= number.end() && !m.isPronoun())
+            .findFirst()
+            .filter(
+                m -> OF_NAME.matcher(sentence.text().substring(number.end(), m.start())).matches())
+            .ifPresent(m -> timesOf(sentence, number, m));
+      }
+    }
+  }
+
+  private void timesOf(SentenceClaims sentence, NumberPhrase number, ProductMention other) {
+    String subject = subject(sentence, number.start());
+    if (subject == null || subject.equals(other.product())) {
+      return;
+    }
+    Focus focus = sentence.context().at(number.start(), other.end());
+    Optional<Unit> unit = unitBefore(sentence, number.start());
+    List<Figure> uses =
+        search.best(
+            focus,
+            subject,
+            f ->
+                f.kind() != Figure.Kind.NAMEPLATE
+                    && (unit.isEmpty() || !f.isScore() && sameKind(unit.get(), f)));
+    if (uses.size() != 1) {
+      return;
+    }
+    Figure own = uses.get(0);
+    Optional<Figure> second =
+        search.field(own).stream().filter(f -> f.product().equals(other.product())).findFirst();
+    if (second.isEmpty() || own.value() == null || second.get().value() == null) {
+      return;
+    }
+    double ratio = own.value() / second.get().value();
+    boolean hedged = number.hedge() != Hedge.PLAIN;
+    boolean holds =
+        switch (number.hedge()) {
+          case OVER, AT_LEAST -> ratio >= number.low();
+          case UNDER, AT_MOST -> ratio <= number.low();
+          default -> Math.abs(ratio / number.low() - 1) <= (hedged ? 0.10 : 0.05);
+        };
+    String found = "a factor of " + ovenproof.core.quantity.Rounding.HALF_UP.text(ratio, 2);
+    sentence.add(
+        number.start(),
+        other.end(),
+        Kind.COMPARISON,
+        holds ? Finding.SUPPORTED : Finding.CONTRADICTED,
+        sentence.text().substring(number.start(), other.end()),
+        found,
+        own.evidence(),
+        own.label() + ": " + found + " (" + both(own, second.get()) + ")");
+  }
+
+  /** The unit of the last number before: "15 K apart, four times that of the Dunnock". */
+  private static Optional<Unit> unitBefore(SentenceClaims sentence, int start) {
+    return sentence.numbers().stream()
+        .filter(n -> n.end() <= start && n.unit() != null)
+        .reduce((a, b) -> b)
+        .map(NumberPhrase::unit);
+  }
+
+  private static final Pattern IMPLICIT =
+      Pattern.compile(
+          "(?is)^\\s*(?<word>\\p{L}+er|more|less|fewer|worse|behind|ahead)\\b(?!\\s+(?:\\p{L}+\\s+){0,3}?than\\b)(?!\\s+(?:of|the|its)\\b).*");
+
+  /** "The Whimbrel is forty seconds faster", "that's two minutes longer", "one point less". */
+  private void readImplicit(SentenceClaims sentence) {
+    for (NumberPhrase number : sentence.freeNumbers()) {
+      Matcher matcher = IMPLICIT.matcher(sentence.text().substring(number.end()));
+      boolean amount =
+          number.unit() != null
+              || number.scale() == Scale.POINTS
+              || number.scale() == Scale.MONEY
+              || number.scale() == Scale.DEGREES;
+      if (amount && matcher.matches() && number.end() < sentence.text().length()) {
+        implicit(sentence, number, matcher.group("word").toLowerCase(Locale.ROOT));
+      }
+    }
+  }
+
+  private static final Pattern EARLY =
+      Pattern.compile(
+          "(?is)^\\s*(?<word>too early|too late|early|late|too soon|off)\\b(?!\\s+(?:the|in)\\b).*");
+
+  /** "It beeps 48 seconds early": the difference of two times of one product. */
+  private void readEarly(SentenceClaims sentence) {
+    for (NumberPhrase number : sentence.freeNumbers()) {
+      boolean time = number.unit() != null && number.unit().dimension() == Dimension.TIME;
+      Matcher matcher = EARLY.matcher(sentence.text().substring(number.end()));
+      String product = sentence.context().productAt(number.start(), number.end());
+      if (time && product != null && matcher.matches()) {
+        early(sentence, number, number.end() + matcher.end("word"), product);
+      }
+    }
+  }
+
+  private void early(SentenceClaims sentence, NumberPhrase number, int end, String product) {
+    List<Figure> times =
+        figures.of(product).stream()
+            .filter(f -> f.unit() == Unit.SECOND && f.value() != null && f.batch() == null)
+            .toList();
+    Optional<String> fits = Optional.empty();
+    for (Figure a : times) {
+      for (Figure b : times) {
+        boolean pair = a != b && java.util.Objects.equals(a.test(), b.test());
+        double gap =
+            java.util.Objects.requireNonNull(a.value())
+                - java.util.Objects.requireNonNull(b.value());
+        if (pair && gap > 0) {
+          Judge.Ruling ruling = Judge.rule(number, a.asDifference(gap, Unit.SECOND), number.unit());
+          if (ruling.finding() == Finding.SUPPORTED) {
+            fits = Optional.of(a.label() + " less " + b.label() + " is " + ruling.expected());
+          }
+        }
+      }
+    }
+    String said = sentence.text().substring(number.start(), end).strip();
+    sentence.add(
+        number.start(),
+        end,
+        Kind.COMPARISON,
+        fits.isPresent() ? Finding.SUPPORTED : Finding.UNCLEAR,
+        said,
+        fits.orElse(null),
+        times.stream().flatMap(f -> f.evidence().stream()).limit(2).toList(),
+        name(product) + ": " + fits.orElse("no two of its times differ by this"));
+  }
+
+  private void implicit(SentenceClaims sentence, NumberPhrase number, String word) {
+    int end = sentence.text().indexOf(word.substring(1), number.end());
+    end = end < 0 ? number.end() : Math.min(sentence.text().length(), end + word.length() - 1);
+    List<String> pair = pair(sentence, number.start());
+    String said = sentence.text().substring(number.start(), end).strip();
+    boolean time = number.unit() != null && number.unit().dimension() == Dimension.TIME;
+    Adjective adjective =
+        word.matches("later|slower|behind") && time
+            ? Vocabulary.adjective("long")
+            : word.matches("earlier|sooner|ahead") && time
+                ? Vocabulary.adjective(Stems.of("fast"))
+                : Vocabulary.adjective(Stems.of(word));
+    if (adjective == null || word.matches("more|less|fewer|higher|lower|behind|ahead")) {
+      adjective = byUnit(number, sentence.text().substring(0, number.start()));
+    }
+    if (pair.size() < 2 || adjective == null) {
+      open(sentence, number.start(), end, said);
+      return;
+    }
+    Focus focus = sentence.context().at(number.start(), end);
+    Outcome first = null;
+    for (String other : pair.subList(1, pair.size())) {
+      List<Figure> uses = uses(focus, adjective, Stems.of(word), pair.get(0), Optional.of(number));
+      if (uses.isEmpty()) {
+        continue;
+      }
+      Compared compared = new Compared(pair.get(0), other, end, name(other));
+      Outcome outcome = outcome(uses.get(0), compared, adjective.direction(), Optional.of(number));
+      Outcome turned =
+          outcome(uses.get(0), compared, turned(adjective.direction()), Optional.of(number));
+      boolean either =
+          summing(sentence, number.start()) || word.matches("more|less|fewer|higher|lower");
+      Outcome better =
+          outcome.finding == Finding.SUPPORTED || !either || turned.why.contains("other way round")
+              ? outcome
+              : turned;
+      if (first == null || better.finding == Finding.SUPPORTED) {
+        first = better;
+      }
+    }
+    if (first == null) {
+      open(sentence, number.start(), end, said);
+      return;
+    }
+    sentence.add(
+        number.start(),
+        end,
+        Kind.COMPARISON,
+        first.finding,
+        said,
+        first.expected,
+        first.evidence,
+        first.why);
+  }
+
+  private static void open(SentenceClaims sentence, int start, int end, String said) {
+    sentence.add(
+        start,
+        end,
+        Kind.COMPARISON,
+        Finding.UNCLEAR,
+        said,
+        null,
+        List.of(),
+        "the text does not say what it is compared with");
+  }
+
+  /** "That's two minutes longer": of what was said before. */
+  private static boolean summing(SentenceClaims sentence, int start) {
+    return sentence
+            .text()
+            .substring(0, start)
+            .matches("(?is).*\\b(that['’]s|that is|which is|that makes it)\\s+(\\w+\\s+)?$")
+        && sentence.context().mentions().stream().allMatch(ProductMention::isPronoun);
+  }
+
+  /** Whom a comparison without "than" speaks of, its subject first. */
+  private static List<String> pair(SentenceClaims sentence, int start) {
+    List<String> pair = new ArrayList<>();
+    Context context = sentence.context();
+    boolean summing = summing(sentence, start);
+    String subject = summing ? null : subject(sentence, start);
+    if (subject != null) {
+      pair.add(subject);
+    }
+    for (ProductMention mention : context.mentions()) {
+      if (!pair.contains(mention.product())) {
+        pair.add(mention.product());
+      }
+    }
+    if (summing) {
+      List<String> before = new ArrayList<>(context.pairBefore());
+      java.util.Collections.reverse(before);
+      before.stream().filter(p -> !pair.contains(p)).forEach(pair::add);
+    } else {
+      context.namedBefore().stream().filter(p -> !pair.contains(p)).forEach(pair::add);
+    }
+    return pair;
+  }
+
   private Optional<Compared> compared(SentenceClaims sentence, int start, int end) {
     ProductMention other = null;
     for (ProductMention mention : sentence.context().mentions()) {
@@ -239,10 +498,22 @@ final class ComparisonReader implements ClaimReader {
         : Optional.empty();
   }
 
+  /** A name that is only compared with is the subject when there is no other. */
+  private static boolean hasOther(SentenceClaims sentence, ProductMention aside, int start) {
+    return sentence.context().inherited() != null
+        || sentence.context().mentions().stream()
+            .anyMatch(m -> m.start() < start && m.start() != aside.start());
+  }
+
   private static @Nullable String subject(SentenceClaims sentence, int start) {
     String subject = null;
     for (ProductMention mention : sentence.context().mentions()) {
-      if (mention.start() < start) {
+      boolean aside =
+          sentence
+              .text()
+              .substring(0, mention.start())
+              .matches("(?is).*\\b(times|twice|half|that of|those of|than)\\s+(the\\s+)?$");
+      if (mention.start() < start && !(aside && hasOther(sentence, mention, start))) {
         subject = mention.product();
       }
     }

@@ -114,20 +114,57 @@ final class Constants {
    * name a test, another test's constant does not do.
    */
   Optional<Constant> matching(NumberPhrase number, Focus focus) {
-    Set<String> tests = focus.tests().isEmpty() ? focus.above() : focus.tests();
+    Set<String> tests = testsOf(focus);
     return all.stream()
         .filter(c -> sameKind(c, number) && holds(c, number))
         .filter(c -> tests.isEmpty() || c.test() == null || tests.contains(c.test()))
         .findFirst();
   }
 
+  /** Tests that the temperatures of a sentence belong to, when they belong to one only. */
+  Set<String> tests(List<NumberPhrase> numbers) {
+    Set<String> found = new java.util.LinkedHashSet<>();
+    for (NumberPhrase number : numbers) {
+      if (NumberReader.isTemperature(number)) {
+        Set<String> own = new java.util.LinkedHashSet<>();
+        all.stream()
+            .filter(c -> c.what().startsWith("setting") || c.what().startsWith("definition"))
+            .filter(c -> c.test() != null && sameKind(c, number) && holds(c, number))
+            .forEach(c -> own.add(java.util.Objects.requireNonNull(c.test())));
+        if (own.size() == 1) {
+          found.addAll(own);
+        }
+      }
+    }
+    return found;
+  }
+
+  /** A limit, cap or ceiling of any test that a number repeats. */
+  Optional<Constant> limit(NumberPhrase number) {
+    return all.stream()
+        .filter(
+            c ->
+                c.what().startsWith("limit")
+                    || c.what().startsWith("ceiling")
+                    || c.what().startsWith("stop rule"))
+        .filter(c -> sameKind(c, number) && holds(c, number))
+        .findFirst();
+  }
+
   /** Settings of the tests that the words name, in the number's dimension. */
   List<Constant> settings(NumberPhrase number, Focus focus) {
-    Set<String> tests = focus.tests().isEmpty() ? focus.above() : focus.tests();
+    Set<String> tests = testsOf(focus);
     return all.stream()
         .filter(c -> c.what().startsWith("setting") && sameKind(c, number))
         .filter(c -> c.test() != null && tests.contains(c.test()))
         .toList();
+  }
+
+  private static Set<String> testsOf(Focus focus) {
+    if (!focus.tests().isEmpty()) {
+      return focus.tests();
+    }
+    return focus.cues().isEmpty() ? focus.above() : focus.cues();
   }
 
   private static boolean sameKind(Constant constant, NumberPhrase number) {

@@ -16,7 +16,7 @@ import ovenproof.proof.Mentions.TestMention;
 final class Context {
   private static final Pattern COMPARED =
       Pattern.compile(
-          "(?is).*\\b(than|behind|beat|beats|ahead of|unlike|like|with|to|below|above|clear of|as)\\s+(?:the\\s+)?$");
+          "(?is).*\\b(than|behind|beat|beats|ahead of|unlike|like|compared with|compared to|next to|similar to|below|above|clear of|as|against)\\s+(?:the\\s+)?$");
   private static final Pattern ASIDE =
       Pattern.compile(
           "(?is)^\\s*(?:['’]s)?\\s*(?:(?:and|but|with|at|in|by|after|taking|needing|because|from|on|for)\\b.*|,.*)");
@@ -28,27 +28,47 @@ final class Context {
   private final List<ProductMention> mentions;
   private final @Nullable String inherited;
   private final Set<String> inheritedJoint;
+  private final Set<String> others;
   private final List<TestMention> tests;
   private final Set<String> testsAbove;
   private final Set<String> testsBefore;
   private final Map<String, Double> stemsBefore;
   private final List<Word> words;
   private final Clauses clauses;
+  private final Set<String> cues;
+  private final boolean firm;
 
   private record Word(String stem, int start) {}
 
-  /** What was said before a sentence. */
+  /**
+   * What was said before a sentence.
+   *
+   * @param product that "it" stands for
+   * @param isFirm whether the heading or the paragraph's first words name it
+   * @param joint products that "they" stands for
+   * @param others products that were named in the sentence before
+   */
   record Said(
       @Nullable String product,
+      boolean isFirm,
       Set<String> joint,
+      Set<String> others,
       Set<String> testsAbove,
       Set<String> testsBefore,
       Map<String, Double> stems) {}
 
-  Context(Sentence sentence, List<ProductMention> mentions, List<TestMention> tests, Said said) {
+  Context(
+      Sentence sentence,
+      List<ProductMention> mentions,
+      List<TestMention> tests,
+      Set<String> cues,
+      Said said) {
     this.sentence = sentence;
     this.mentions = mentions;
     this.tests = tests;
+    this.cues = cues;
+    this.firm = said.isFirm();
+    this.others = said.others();
     this.inherited = said.product();
     this.inheritedJoint = said.joint();
     this.testsAbove = said.testsAbove();
@@ -79,6 +99,33 @@ final class Context {
 
   @Nullable String inherited() {
     return inherited;
+  }
+
+  /** Products named in the sentence before, the one that "it" stands for first. */
+  List<String> namedBefore() {
+    Set<String> all = new LinkedHashSet<>();
+    if (inherited != null) {
+      all.add(inherited);
+    }
+    all.addAll(others);
+    return List.copyOf(all);
+  }
+
+  /** Products of the sentence before, in the order of their names there. */
+  List<String> pairBefore() {
+    return List.copyOf(others);
+  }
+
+  /** Whether the product at a place was named in the sentence, rather than carried over or "it". */
+  boolean isNamedAt(int start, int end) {
+    String product = productAt(start, end);
+    return firm && product != null && product.equals(inherited)
+        || named().stream().anyMatch(m -> m.product().equals(product));
+  }
+
+  /** Tests of the paragraph so far, or of the heading. */
+  Set<String> testsAbove() {
+    return testsAbove;
   }
 
   boolean namesTests() {
@@ -178,7 +225,11 @@ final class Context {
       return shared ? joint : Set.of();
     }
     boolean plural = text.matches("(?is).*\\b(both|they|the two|the pair|the three|neither)\\b.*");
-    return mentions.isEmpty() && plural ? inheritedJoint : Set.of();
+    return named().isEmpty() && plural ? inheritedJoint : Set.of();
+  }
+
+  private List<ProductMention> named() {
+    return mentions.stream().filter(m -> !m.isPronoun()).toList();
   }
 
   /**
@@ -204,6 +255,14 @@ final class Context {
       listed.add(mention.product());
       lastEnd = mention.end();
     }
+    boolean they =
+        sentence
+            .text()
+            .substring(0, offset)
+            .matches("(?is).*\\b(they|the two|the pair|these two)\\b.*");
+    if (listed.isEmpty() && they) {
+      return List.copyOf(inheritedJoint);
+    }
     return listed;
   }
 
@@ -212,31 +271,43 @@ final class Context {
   /** What the words around a stretch point at. */
   Focus at(int start, int end) {
     int clause = clauses.at(start);
+    int last = Math.max(clause, clauses.at(Math.max(start, end - 1)));
     Map<String, Double> weights = new HashMap<>();
     weights.putAll(stemsBefore);
     Stems.ofAll(sentence.heading()).forEach(s -> weights.merge(s, 1.0, Math::max));
     for (Word word : words) {
       boolean inside = word.start() >= start && word.start() < end;
       if (!inside) {
-        int apart = Math.abs(clauses.at(word.start()) - clause);
-        double weight = apart == 0 ? 3 : apart == 1 ? 1.6 : 1;
-        weights.merge(word.stem(), weight, Math::max);
+        weights.merge(word.stem(), closeness(clauses.at(word.start()), clause, last), Math::max);
       }
     }
-    Set<String> own = testsIn(clause);
+    Set<String> own = testsIn(clause, last);
     return new Focus(
         own.isEmpty() ? nearestTests(start) : own,
         !own.isEmpty(),
         testsAbove,
         testsBefore,
-        Mentions.batch(sentence.text()),
+        cues,
+        Mentions.batchAt(sentence.text(), start),
         weights);
   }
 
-  private Set<String> testsIn(int clause) {
+  /** What leads up to a number says more of it than what follows in another clause. */
+  private double closeness(int clause, int first, int last) {
+    if (clause >= first && clause <= last) {
+      return 3;
+    }
+    if (clause < first && clauses.introduces(clause)) {
+      return 2;
+    }
+    return clause == first - 1 ? 1.7 : clause == last + 1 ? 1.2 : 0.9;
+  }
+
+  private Set<String> testsIn(int first, int last) {
     Set<String> found = new LinkedHashSet<>();
     for (TestMention test : tests) {
-      if (clauses.at(test.start()) == clause) {
+      int clause = clauses.at(test.start());
+      if (clause >= first && clause <= last) {
         found.add(test.test());
       }
     }

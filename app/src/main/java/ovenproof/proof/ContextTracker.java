@@ -1,11 +1,13 @@
 package ovenproof.proof;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import ovenproof.proof.DraftText.Role;
@@ -15,52 +17,87 @@ import ovenproof.proof.Mentions.TestMention;
 
 /** Follows a draft from sentence to sentence and remembers what is being spoken of. */
 final class ContextTracker {
+  /** A name after one of these is only compared with, or stands in a phrase. */
+  private static final Pattern ASIDE =
+      Pattern.compile(
+          "(?is).*\\b(than|as|behind|unlike|like|beats?|with|to|against|of|by|for|from|but|except|over|after)\\s+(the\\s+)?$");
+
   private final Mentions mentions;
+  private final Constants constants;
   private @Nullable String lastProduct;
+  private @Nullable String sectionProduct;
+  private @Nullable String paragraphProduct;
   private Set<String> lastJoint = Set.of();
+  private Set<String> lastNamed = Set.of();
   private Set<String> lastTests = Set.of();
   private Set<String> headingTests = Set.of();
   private Set<String> paragraphTests = Set.of();
+  private int sentencesSinceTests;
   private Map<String, Double> lastStems = Map.of();
   private String lastHeading = "";
   private int lastParagraph = -1;
 
-  ContextTracker(Mentions mentions) {
+  ContextTracker(Mentions mentions, Constants constants) {
     this.mentions = mentions;
+    this.constants = constants;
   }
 
-  Context enter(Sentence sentence) {
-    if (sentence.role() == Role.SENTENCE && !sentence.heading().equals(lastHeading)) {
+  /**
+   * The context of the next sentence.
+   *
+   * @param numbers the sentence's numbers
+   */
+  Context enter(Sentence sentence, List<NumberPhrase> numbers) {
+    if (sentence.role() != Role.HEADING && !sentence.heading().equals(lastHeading)) {
       lastHeading = sentence.heading();
       enterSection();
     }
-    List<ProductMention> named = mentions.products(sentence.text());
-    List<ProductMention> withPronouns = resolved(sentence.text(), named);
-    List<TestMention> tests = mentions.tests(sentence.text());
     boolean sameParagraph = sentence.paragraph() == lastParagraph;
     if (!sameParagraph) {
       paragraphTests = Set.of();
+      paragraphProduct = null;
     }
+    List<ProductMention> named = mentions.products(sentence.text());
+    @Nullable String holder = paragraphProduct != null ? paragraphProduct : sectionProduct;
+    @Nullable String carried = holder != null ? holder : lastProduct;
+    List<TestMention> tests = mentions.tests(sentence.text());
+    Set<String> cues = constants.tests(numbers);
     Set<String> above = paragraphTests.isEmpty() ? headingTests : paragraphTests;
     Context.Said said =
         new Context.Said(
-            lastProduct, lastJoint, above, lastTests, sameParagraph ? lastStems : Map.of());
-    remember(sentence, named, tests);
-    return new Context(sentence, withPronouns, tests, said);
+            carried,
+            holder != null,
+            lastJoint,
+            lastNamed,
+            above,
+            lastTests,
+            sameParagraph ? lastStems : Map.of());
+    List<ProductMention> resolved = resolved(sentence.text(), named, carried);
+    remember(sentence, named, tests, cues);
+    return new Context(sentence, resolved, tests, cues, said);
   }
 
   /** A new heading: its product and test hold, and nothing that was said above it. */
   private void enterSection() {
     String own = lastHeading.substring(lastHeading.lastIndexOf(" / ") + 1);
     List<ProductMention> inHeading = mentions.products(own);
-    lastProduct = inHeading.size() == 1 ? inHeading.get(0).product() : null;
+    sectionProduct = single(inHeading);
+    lastProduct = sectionProduct;
     lastJoint = products(inHeading);
     headingTests = testsOf(mentions.tests(own));
     if (headingTests.isEmpty() && inHeading.isEmpty()) {
       headingTests = testsOf(mentions.tests(lastHeading));
     }
     lastTests = headingTests;
+    lastNamed = Set.of();
     paragraphTests = Set.of();
+    lastParagraph = -1;
+  }
+
+  private static @Nullable String single(List<ProductMention> named) {
+    Set<String> products = new LinkedHashSet<>();
+    named.forEach(m -> products.add(m.product()));
+    return products.size() == 1 ? products.iterator().next() : null;
   }
 
   private static Set<String> testsOf(List<TestMention> tests) {
@@ -75,34 +112,54 @@ final class ContextTracker {
     return all.size() > 1 ? all : Set.of();
   }
 
-  /** "It" and "this one" stand for the sentence's subject so far, or for what was spoken of. */
-  private List<ProductMention> resolved(String text, List<ProductMention> named) {
+  /**
+   * "It" and "this one" stand for the sentence's subject so far, or for what was spoken of. In a
+   * clause that names a product, "it" is something else: "in the Larch it was 2 L*".
+   */
+  private static List<ProductMention> resolved(
+      String text, List<ProductMention> named, @Nullable String carried) {
     List<ProductMention> all = new ArrayList<>(named);
+    Clauses clauses = new Clauses(text);
     for (Mentions.Pronoun pronoun : Mentions.pronouns(text)) {
       List<ProductMention> before = named.stream().filter(m -> m.end() <= pronoun.start()).toList();
-      String product = before.isEmpty() ? lastProduct : referent(text, before, pronoun);
-      if (product != null) {
-        all.add(new ProductMention(product, pronoun.start(), pronoun.end()));
+      boolean sameClause =
+          before.stream().anyMatch(m -> clauses.at(m.start()) == clauses.at(pronoun.start()));
+      @Nullable String product =
+          before.isEmpty() ? carried : referent(text, before, pronoun, carried);
+      if (product != null && !sameClause) {
+        all.add(new ProductMention(product, pronoun.start(), pronoun.end(), true));
       }
     }
-    all.sort(java.util.Comparator.comparingInt(ProductMention::start));
+    all.sort(Comparator.comparingInt(ProductMention::start));
     return all;
   }
 
   private static @Nullable String referent(
-      String text, List<ProductMention> before, Mentions.Pronoun pronoun) {
-    return pronoun.isLatter() ? before.get(before.size() - 1).product() : subject(text, before);
+      String text,
+      List<ProductMention> before,
+      Mentions.Pronoun pronoun,
+      @Nullable String carried) {
+    if (pronoun.isLatter()) {
+      return before.get(before.size() - 1).product();
+    }
+    @Nullable String subject = subject(text, before);
+    return subject != null ? subject : carried;
   }
 
-  private void remember(Sentence sentence, List<ProductMention> named, List<TestMention> tests) {
+  private void remember(
+      Sentence sentence, List<ProductMention> named, List<TestMention> tests, Set<String> cues) {
     if (!named.isEmpty()) {
-      lastProduct = subject(sentence.text(), named);
+      @Nullable String subject = subject(sentence.text(), named);
+      if (subject != null) {
+        lastProduct = subject;
+      } else if (lastProduct == null) {
+        lastProduct = named.get(0).product();
+      }
       lastJoint = products(named);
+      lastNamed = recent(named);
+      runInHead(sentence, named);
     }
-    if (!tests.isEmpty()) {
-      lastTests = testsOf(tests);
-      paragraphTests = lastTests;
-    }
+    rememberTests(tests, cues);
     Map<String, Double> stems = new HashMap<>();
     if (sentence.paragraph() == lastParagraph) {
       lastStems.forEach((stem, weight) -> stems.put(stem, weight * 0.6));
@@ -113,17 +170,69 @@ final class ContextTracker {
     lastParagraph = sentence.paragraph();
   }
 
+  /** What was named last, the two before included when the sentence names one only. */
+  private Set<String> recent(List<ProductMention> named) {
+    Set<String> all = new LinkedHashSet<>(named.stream().map(ProductMention::product).toList());
+    if (all.size() == 1 && !lastNamed.isEmpty()) {
+      List<String> before = new ArrayList<>(lastNamed);
+      Set<String> both = new LinkedHashSet<>();
+      both.add(before.get(before.size() - 1));
+      both.removeAll(all);
+      both.addAll(all);
+      return both;
+    }
+    return all;
+  }
+
+  private void rememberTests(List<TestMention> tests, Set<String> cues) {
+    if (!tests.isEmpty()) {
+      lastTests = testsOf(tests);
+      paragraphTests = lastTests;
+      sentencesSinceTests = 0;
+    } else if (!cues.isEmpty() && headingTests.isEmpty()) {
+      lastTests = cues;
+      paragraphTests = cues;
+      sentencesSinceTests = 0;
+    } else {
+      sentencesSinceTests++;
+      if (sectionProduct != null && sentencesSinceTests > 1) {
+        paragraphTests = Set.of();
+      }
+    }
+  }
+
+  /** "**Rowan** — An uneven rack", "Rowan: an uneven rack": the paragraph is about it. */
+  private void runInHead(Sentence sentence, List<ProductMention> named) {
+    ProductMention first = named.get(0);
+    boolean opens =
+        sentence.paragraph() != lastParagraph
+            && sentence.text().substring(0, first.start()).matches("(?is)[\\s\\d.)•*-]*(the\\s+)?");
+    boolean mark =
+        sentence
+            .text()
+            .substring(first.end())
+            .matches("(?is)^\\s*(?:\\([^)]*\\)\\s*)?[—–:].*|^\\s*\\.\\s*");
+    if (opens && mark) {
+      paragraphProduct = first.product();
+    }
+  }
+
   /**
-   * The first product named is what the next "it" stands for, unless it only stands after "than".
+   * The first product named is what the next "it" stands for, unless it only stands after "than";
+   * after a semicolon the one named there. Null when all are only compared with.
    */
-  private static String subject(String text, List<ProductMention> named) {
-    for (ProductMention mention : named) {
-      String before = text.substring(0, mention.start());
-      if (!before.matches(
-          "(?is).*\\b(than|as|behind|unlike|like|beats?|with|to|against|of)\\s+(the\\s+)?$")) {
+  private static @Nullable String subject(String text, List<ProductMention> named) {
+    List<ProductMention> subjects =
+        named.stream().filter(m -> !ASIDE.matcher(text.substring(0, m.start())).matches()).toList();
+    if (subjects.isEmpty()) {
+      return null;
+    }
+    int semicolon = text.lastIndexOf(';');
+    for (ProductMention mention : subjects) {
+      if (semicolon >= 0 && mention.start() > semicolon) {
         return mention.product();
       }
     }
-    return named.get(0).product();
+    return subjects.get(0).product();
   }
 }

@@ -60,7 +60,9 @@ final class DraftText {
   /** What a piece of text is. */
   enum Role {
     HEADING,
-    SENTENCE
+    SENTENCE,
+    /** A cell of a table; its heading names its row and column. */
+    CELL
   }
 
   private final List<Sentence> sentences = new ArrayList<>();
@@ -98,6 +100,11 @@ final class DraftText {
         continue;
       }
       Matcher heading = HEADING.matcher(row);
+      if (!code && isTable(rows, i)) {
+        flush();
+        i = readTable(rows, i) - 1;
+        continue;
+      }
       if (code || row.isBlank()) {
         flush();
       } else if (heading.matches()) {
@@ -115,6 +122,75 @@ final class DraftText {
       }
     }
     flush();
+  }
+
+  private static boolean isTable(String[] rows, int at) {
+    return rows[at].strip().startsWith("|")
+        && at + 1 < rows.length
+        && rows[at + 1].strip().matches("\\|?[\\s:|-]*-[\\s:|-]*")
+        && rows[at + 1].contains("|");
+  }
+
+  /** A cell's place in its row. */
+  private record Cell(String text, int column) {}
+
+  private static List<Cell> cells(String row) {
+    List<Cell> cells = new ArrayList<>();
+    int from = row.indexOf('|') + 1;
+    for (int bar = row.indexOf('|', from); bar >= 0; bar = row.indexOf('|', from)) {
+      cells.add(new Cell(row.substring(from, bar), from + 1));
+      from = bar + 1;
+    }
+    if (!row.substring(from).isBlank()) {
+      cells.add(new Cell(row.substring(from), from + 1));
+    }
+    return cells;
+  }
+
+  /** Each cell is read as a sentence under "row, column"; gives the first line after the table. */
+  private int readTable(String[] rows, int at) {
+    List<Cell> head = cells(rows[at]);
+    int line = at + 2;
+    while (line < rows.length && rows[line].strip().startsWith("|")) {
+      List<Cell> row = cells(rows[line]);
+      for (int c = 1; c < row.size(); c++) {
+        paragraph++;
+        String column = c < head.size() ? blank(head.get(c).text()).strip() : "";
+        cell(row.get(c), line + 1, blank(row.get(0).text()).strip(), column);
+      }
+      line++;
+    }
+    return line;
+  }
+
+  private static final Pattern UNIT_IN_HEAD =
+      Pattern.compile("\\(([^()]{1,12})\\)|,\\s*(\\S{1,6})$");
+
+  private void cell(Cell cell, int line, String rowHead, String columnHead) {
+    String text = blank(cell.text());
+    Matcher unit = UNIT_IN_HEAD.matcher(columnHead);
+    boolean bare = text.strip().matches("[\\d.,:]+");
+    if (bare && unit.find()) {
+      text = text.stripTrailing() + " " + (unit.group(1) != null ? unit.group(1) : unit.group(2));
+    }
+    List<Integer> cellLines = new ArrayList<>();
+    List<Integer> cellColumns = new ArrayList<>();
+    for (int i = 0; i < text.length(); i++) {
+      cellLines.add(line);
+      cellColumns.add(cell.column() + Math.min(i, Math.max(0, cell.text().length() - 1)));
+    }
+    if (!text.isBlank()) {
+      String above = String.join(" / ", headings.stream().filter(h -> !h.isEmpty()).toList());
+      sentences.add(
+          new Sentence(
+              text,
+              cellLines,
+              cellColumns,
+              above + " / " + rowHead + ", " + columnHead,
+              paragraph,
+              timecodes,
+              Role.CELL));
+    }
   }
 
   private void readCaptions(String[] rows) {

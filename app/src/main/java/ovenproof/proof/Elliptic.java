@@ -40,7 +40,9 @@ final class Elliptic {
       NumberPhrase read =
           number.scale() == Scale.SPOKEN_PAIR
               ? pair(text, number, carrying)
-              : carries(text, number, carrying) ? carried(number, carrying) : number;
+              : carrying != null && carries(text, number, carrying)
+                  ? carried(number, carrying)
+                  : number;
       all.add(read);
       if (hasUnit(read)) {
         carrying = read;
@@ -85,16 +87,14 @@ final class Elliptic {
         : number.as(minutes, 1 / 60.0, Unit.MINUTE, Scale.NONE);
   }
 
-  private static boolean carries(
-      String text, NumberPhrase number, @Nullable NumberPhrase carrying) {
+  private static boolean carries(String text, NumberPhrase number, NumberPhrase carrying) {
     boolean bare =
         number.unit() == null
             && number.scale() == Scale.NONE
             && !number.isRange()
-            && number.decimals() <= 1;
+            && (number.decimals() <= 1 || number.text().matches("(?is).*\\b(half|quarter)\\b.*"));
     return bare
-        && carrying != null
-        && (number.decimals() == 0 || carrying.unit() != null && number.high() > 10)
+        && (number.decimals() != 1 || carrying.unit() != null && number.high() > 10)
         && near(number.low(), carrying.low())
         && FREE_BEFORE.matcher(text.substring(0, number.start())).matches()
         && FREE_AFTER.matcher(text.substring(number.end())).matches();

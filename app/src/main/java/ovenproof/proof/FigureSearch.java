@@ -68,7 +68,7 @@ final class FigureSearch {
   private static double words(Focus focus, Figure figure) {
     double[] best = new double[3];
     for (String stem : figure.words()) {
-      double weight = focus.weight(stem);
+      double weight = focus.weight(stem) * (GENERAL.contains(stem) ? 0.35 : 1);
       for (int i = 0; i < best.length; i++) {
         if (weight > best[i]) {
           double pushed = best[i];
@@ -87,14 +87,16 @@ final class FigureSearch {
     }
     if (!focus.tests().isEmpty()) {
       boolean named = focus.tests().contains(test);
-      return named ? 8 : focus.inClause() ? -8 : -5;
+      double cue = focus.cues().contains(test) ? 3 : 0;
+      return named ? (focus.inClause() ? 8 : 3.5) : focus.inClause() ? -8 : cue - 1.5;
     }
-    return focus.above().contains(test) ? 4 : focus.before().contains(test) ? 2 : 0;
+    double hint = focus.above().contains(test) ? 3.2 : focus.before().contains(test) ? 1.5 : 0;
+    return focus.cues().contains(test) ? Math.max(hint, 4.5) : hint;
   }
 
   private static double batch(Focus focus, Figure figure) {
     Integer batch = focus.batch();
-    if (batch != null && figure.take().endsWith(":change")) {
+    if (batch != null && batch > 1 && figure.take().endsWith(":change")) {
       return 6;
     }
     if (batch != null) {
@@ -113,7 +115,7 @@ final class FigureSearch {
       case TEST_SCORE -> none ? -2 : 1.5;
       case CRITERION_SCORE -> named(focus, figure) ? 1 : -2;
       case NAMEPLATE -> plate(focus) ? 3 : -4;
-      case MEASURE -> face(focus, figure);
+      case MEASURE -> face(focus, figure) + (named(focus, figure) ? 1 : 0);
       case MARK -> named(focus, figure) ? 1 : 0;
       case FACT, PRICE -> 0;
     };
@@ -130,13 +132,18 @@ final class FigureSearch {
     return below ? (named ? 2 : -4) : 0;
   }
 
+  /** Words of any timed or measured thing; they decide nothing where better ones stand. */
+  private static final java.util.Set<String> GENERAL =
+      Stems.ofAll("took take takes taken time needed needs minutes done temperature got get mean");
+
   private static final String UNDERSIDE = Stems.of("underside");
 
   private static final java.util.Set<String> SCORE_WORDS = Stems.ofAll("score scored points");
 
   /** Whether a word of its own stands near, not only a word for scores. */
   private static boolean named(Focus focus, Figure figure) {
-    return figure.words().stream().anyMatch(w -> !SCORE_WORDS.contains(w) && focus.weight(w) > 1.5);
+    return figure.words().stream()
+        .anyMatch(w -> !SCORE_WORDS.contains(w) && !GENERAL.contains(w) && focus.weight(w) > 1.6);
   }
 
   private static boolean plate(Focus focus) {

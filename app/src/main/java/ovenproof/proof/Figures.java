@@ -112,6 +112,9 @@ final class Figures {
         new HashSet<>(Vocabulary.wordsOf(take(use), use.id().replace('-', ' '), mean.label()));
     test.criteria().forEach(c -> addCriterionWords(words, c, use.id()));
     words.removeAll(Stems.ofAll(test.name()));
+    if (use.take().equals("mark") && words.contains(Stems.of("liking"))) {
+      words.addAll(Stems.ofAll("liked like people tasters panel enjoyed preferred everyone"));
+    }
     String fact = use.parameters().get("of");
     if (fact != null) {
       words.addAll(factWords(fact));

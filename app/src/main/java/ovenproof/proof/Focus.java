@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param above tests named before in the paragraph or in the heading; used when {@code tests} is
  *     empty
  * @param before tests last spoken of, further up; a weak hint
+ * @param cues tests that a number of the method in the sentence belongs to
  * @param weights stems of the words around, heavier the closer they stand
  */
 record Focus(
@@ -19,6 +20,7 @@ record Focus(
     boolean inClause,
     Set<String> above,
     Set<String> before,
+    Set<String> cues,
     @Nullable Integer batch,
     Map<String, Double> weights) {
 

@@ -52,7 +52,7 @@ final class Judge {
     double stated = said.low();
     double band = band(said, stated, unit);
     return switch (said.hedge()) {
-      case PLAIN -> same(rounded(v, said.step()), stated, said.step());
+      case PLAIN -> roundsTo(said, v, stated);
       case ABOUT -> Math.abs(v - stated) <= band;
       case ALMOST -> v < stated && v >= stated - band;
       case JUST_OVER -> v > stated && v <= stated + band;
@@ -61,6 +61,13 @@ final class Judge {
       case UNDER -> v < stated;
       case AT_MOST -> v <= stated;
     };
+  }
+
+  /** A mean that lies on the tie but for the last bit of a double may be rounded either way. */
+  private static boolean roundsTo(NumberPhrase said, double v, double stated) {
+    double hair = 1e-9 * Math.max(1, Math.abs(v));
+    return same(rounded(v - hair, said.step()), stated, said.step())
+        || same(rounded(v + hair, said.step()), stated, said.step());
   }
 
   static double band(NumberPhrase said, double stated, @Nullable Unit unit) {

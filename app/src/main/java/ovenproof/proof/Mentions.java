@@ -18,7 +18,11 @@ import ovenproof.method.TestPlan;
 final class Mentions {
 
   /** A product's name in a sentence. */
-  record ProductMention(String product, int start, int end) {}
+  record ProductMention(String product, int start, int end, boolean isPronoun) {
+    ProductMention(String product, int start, int end) {
+      this(product, start, end, false);
+    }
+  }
 
   private record Name(String product, Pattern pattern) {}
 
@@ -97,9 +101,9 @@ final class Mentions {
             "(?<=\\b(?:for|in|under|on|the)\\s)"
                 + name
                 + "(?=\\s*(?:[,.;:)|]|$|score|test|section|is\\b|was\\b|and\\b|"
-                + "it\\b|[A-Z]))|^"
+                + "it\\b|[A-Z]))|^\\s*"
                 + name
-                + "(?=\\s|$)",
+                + "(?=\\s*[:—–-]|\\s|$)",
             Pattern.CASE_INSENSITIVE)
         : Pattern.compile(
             "\\b" + name.replace(" ", "\\E[\\s-]+\\Q") + "\\b", Pattern.CASE_INSENSITIVE);
@@ -132,7 +136,10 @@ final class Mentions {
   List<TestMention> tests(String text) {
     List<TestMention> found = new ArrayList<>();
     for (NumberScanner.Token token : NumberScanner.tokens(text)) {
-      boolean word = Character.isLetter(token.text().charAt(0)) && token.text().length() > 2;
+      boolean word =
+          Character.isLetter(token.text().charAt(0))
+              && token.text().length() > 2
+              && !token.lower().matches("toasters?|bakers?|roasters?");
       if (word) {
         String stem = Stems.of(token.lower());
         for (TestWords test : tests) {
@@ -167,19 +174,33 @@ final class Mentions {
     return found;
   }
 
-  /** "the second batch", "batch 2", "first load": the number of the batch, or null. */
-  static @Nullable Integer batch(String sentence) {
-    Matcher matcher =
-        Pattern.compile(
-                "\\b(?:(first|second|third|fourth|last) (?:batch|load|round|slices)|(?:batch|load) (\\d|one|two|three))\\b",
-                Pattern.CASE_INSENSITIVE)
-            .matcher(sentence);
-    if (!matcher.find()) {
-      return null;
+  private static final Pattern BATCH =
+      Pattern.compile(
+          "\\b(?:(?<place>first|second|third|fourth|last) (?:batch|load|round|slices)"
+              + "|(?:batch|load) (?<number>\\d|one|two|three)"
+              + "|the (?<bare>first|second|third)(?=,| was| came| one| took))\\b",
+          Pattern.CASE_INSENSITIVE);
+
+  /** "the second batch", "batch 2", "the second": the number of the batch, or null. */
+  static @Nullable Integer batchAt(String sentence, int offset) {
+    Matcher matcher = BATCH.matcher(sentence);
+    Integer found = null;
+    boolean spoken = sentence.matches("(?is).*\\b(batch|load|round)\\b.*");
+    while (matcher.find()) {
+      boolean counts = matcher.group("bare") == null || spoken;
+      if (counts && (matcher.start() < offset || found == null)) {
+        found = number(matcher);
+      }
     }
+    return found;
+  }
+
+  private static @Nullable Integer number(Matcher matcher) {
     String word =
-        (matcher.group(1) != null ? matcher.group(1) : matcher.group(2)).toLowerCase(Locale.ROOT);
-    return switch (word) {
+        matcher.group("place") != null
+            ? matcher.group("place")
+            : matcher.group("number") != null ? matcher.group("number") : matcher.group("bare");
+    return switch (word.toLowerCase(Locale.ROOT)) {
       case "first", "one", "1" -> 1;
       case "second", "two", "2", "last" -> 2;
       case "third", "three", "3" -> 3;

@@ -22,7 +22,7 @@ final class NumberReader implements ClaimReader {
 
   private static final Pattern SCORE_WORD =
       Pattern.compile(
-          "\\b(scor(e[sd]?|ing)|points?|out of (ten|10)|overall|totals?|rating|rated|marks?|marked|earn(s|ed)|gets?|got|gave|given|ends?|ended|finish(es|ed)|sub-scores?|leads?|lies|tally|verdict)\\b",
+          "\\b(scor(e[sd]?|ing)|points?|out of (ten|10)|overall|totals?|rating|rated|marks?|marked|earn(s|ed)|gets?|got|gave|given|ends?|ended|finish(es|ed)|sub-scores?|leads?|lies|tally|verdict|crispness|juiciness|moistness|liking|flavour|taste|texture)\\b",
           Pattern.CASE_INSENSITIVE);
   private static final Pattern NO_SCORE =
       Pattern.compile(
@@ -32,7 +32,10 @@ final class NumberReader implements ClaimReader {
           "(?is).*\\b(not|never|n['’]t|cannot|failed to|fails to|without being|still un\\w+|un(done|finished|cooked))\\b(?:(?!\\b(but|and|until)\\b)[^,;.])*$");
   private static final Pattern SETTING_BEFORE =
       Pattern.compile(
-          "(?is).*\\b(set(ting)?s?( (it|them|both|all|each|every oven))?( at| to| of)?|dial(led)?( (at|to|of|in|says|said|stood|stands|read|reads)){0,2}|thermostat( at| to)|cap( of| at| is| was)?|limit( of| at| is| was)?|target( of)?|baked? at|roast(ed)? at|bakes at|for \\d+ minutes at|minutes at|preset)\\s+(a |an |the |their |our )?$");
+          "(?is).*\\b(set(ting)?s?( (it|them|both|all|each|every oven))?( at| to| of)?|dial(led)?( (at|to|of|in|says|said|stood|stands|read|reads)){0,2}|asks? (it |them )?for|asked (it |them )?for|thermostat( at| to)|cap( of| at| is| was)?|limit( of| at| is| was)?|target( of)?|baked? at|roast(ed)? at|bakes at|for \\d+ minutes at|minutes at|hours? at|preset)\\s+(a |an |the |their |our )?$");
+  private static final Pattern LIMIT_BEFORE =
+      Pattern.compile(
+          "(?is).*\\b(limit|cap|capped|ceiling|cannot exceed|can['’]t exceed|stops?|allow(s|ed)?|allowance|maximum of|at most)(\\s+(is|was|at|of|to|the|our|all|be))*\\s+$");
   private static final Pattern SETTING_AFTER =
       Pattern.compile(
           "(?is)^\\s*(on the dial|setting|cap\\b|limit\\b|mark on|as (the )?(setting|limit|cap)).*");
@@ -103,6 +106,15 @@ final class NumberReader implements ClaimReader {
   private void read(SentenceClaims sentence, NumberPhrase number, @Nullable String listed) {
     Focus focus = sentence.context().at(number.start(), number.end());
     Optional<Constants.Constant> constant = constants.matching(number, focus);
+    if (number.scale() == Scale.OUT_OF_FOUR && number.low() > 4) {
+      return;
+    }
+    Optional<Constants.Constant> limit = constants.limit(number);
+    if (limit.isPresent()
+        && LIMIT_BEFORE.matcher(sentence.text().substring(0, number.start())).matches()) {
+      constant(sentence, number, limit.get());
+      return;
+    }
     if (isSetting(sentence, number)) {
       setting(sentence, number, focus);
       return;
@@ -159,10 +171,34 @@ final class NumberReader implements ClaimReader {
       FigureSearch.top(fits).forEach(f -> evidence.addAll(f.evidence()));
     }
     Ruling worst = worst(rulings);
+    if (worst.finding() == Finding.CONTRADICTED && products.size() == 1) {
+      worst = elsewhere(sentence, asked, focus, products.get(0), worst);
+    }
     if (worst.finding() != Finding.SUPPORTED && saysTheMethod(sentence, number, focus, products)) {
       return;
     }
     add(sentence, number, kind, worst, evidence.stream().limit(6).toList());
+  }
+
+  /** Where the product was only carried over, a number that fits another one named just before. */
+  private Ruling elsewhere(
+      SentenceClaims sentence, NumberPhrase number, Focus focus, String product, Ruling ruling) {
+    Context context = sentence.context();
+    if (context.isNamedAt(number.start(), number.end()) || number.hedge() != Hedge.PLAIN) {
+      return ruling;
+    }
+    for (String other : context.namedBefore()) {
+      List<FigureSearch.Fit> fits =
+          search.fits(focus, other, kindOf(sentence, number), f -> implausible(number, f));
+      if (!other.equals(product) && !fits.isEmpty()) {
+        Ruling there = together(sentence, number, focus, other, fits);
+        if (there.finding() == Finding.SUPPORTED) {
+          return new Ruling(
+              Finding.UNCLEAR, ruling.expected(), ruling.why() + "; it would fit " + name(other));
+        }
+      }
+    }
+    return ruling;
   }
 
   /** A definition or limit repeated beside a product: "… to reach 220 °C". */
@@ -229,7 +265,7 @@ final class NumberReader implements ClaimReader {
     List<Ruling> rulings = fitting.stream().map(f -> reading(number, f, sentence.text())).toList();
     for (int i = 0; i < rulings.size(); i++) {
       if (rulings.get(i).finding() == Finding.SUPPORTED) {
-        boolean decided = fitting.size() <= 2 || agree(rulings);
+        boolean decided = FigureSearch.top(fits).size() <= 3 || agree(rulings);
         return new Ruling(
             decided ? Finding.SUPPORTED : Finding.UNCLEAR,
             rulings.get(i).expected(),
@@ -432,7 +468,7 @@ final class NumberReader implements ClaimReader {
 
   static Predicate<Figure> kindOf(SentenceClaims sentence, NumberPhrase number) {
     if (number.scale() == Scale.OUT_OF_FOUR) {
-      return f -> f.kind() == Figure.Kind.MARK;
+      return f -> f.take().equals("rated");
     }
     if (isScore(sentence, number)) {
       return f -> f.isScore() || f.kind() == Figure.Kind.MARK;
@@ -489,7 +525,10 @@ final class NumberReader implements ClaimReader {
       return SCORE_WORD.matcher(sentence.text()).find()
           || SCORE_WORD.matcher(sentence.context().sentence().heading()).find()
           || endsWithName(sentence, number)
-          || sentence.context().namesTests();
+          || sentence.context().namesTests()
+          || sentence.context().sentence().role() == DraftText.Role.CELL
+          || before.matches("(?is).*[—–:.,(]\\s*$|\\s*")
+              && after.matches("(?is)^\\s*(?:[—–.,;)].*|$)");
     }
     return before.matches(
         "(?is).*\\b(scor(ed|es|e of|ing)|rated( it)?|rating of|marks? of|gave it|earns?|earned|total of|an overall|overall( score)? (of|is))\\s+(an?\\s+|only\\s+|just\\s+)?$");

@@ -412,7 +412,12 @@ final class NumberScanner {
       return Optional.of(new Value(0.25, 2, 0.25, Scale.NONE));
     }
     if (article && accept("third", "fifth", "tenth") && at < tokens.size() && peek().equals("of")) {
-      double part = Map.of("third", 3.0, "fifth", 5.0, "tenth", 10.0).get(tokens.get(at - 1).lower);
+      double part =
+          switch (tokens.get(at - 1).lower) {
+            case "third" -> 3;
+            case "fifth" -> 5;
+            default -> 10;
+          };
       return Optional.of(new Value(1 / part, 2, 0.05, Scale.NONE));
     }
     at = mark;

@@ -18,13 +18,14 @@ import ovenproof.verdict.Verdict;
 public final class Proofreader {
   private final Figures figures;
   private final Mentions mentions;
+  private final Constants constants;
   private final List<ClaimReader> readers;
 
   public Proofreader(Campaign campaign, Measured measured, Verdict verdict) {
     this.figures = new Figures(campaign, measured, verdict);
     this.mentions = new Mentions(campaign);
     FigureSearch search = new FigureSearch(figures);
-    Constants constants = new Constants(campaign);
+    this.constants = new Constants(campaign);
     this.readers =
         List.of(
             new SafetyReader(),
@@ -40,12 +41,14 @@ public final class Proofreader {
 
   public Proof read(String draft) {
     List<Claim> claims = new ArrayList<>();
-    ContextTracker tracker = new ContextTracker(mentions);
+    ContextTracker tracker = new ContextTracker(mentions, constants);
     NumberPhrase last = null;
     int paragraph = -1;
     for (Sentence sentence : DraftText.sentences(draft)) {
       NumberPhrase before = sentence.paragraph() == paragraph ? last : null;
-      SentenceClaims found = new SentenceClaims(tracker.enter(sentence), before);
+      List<NumberPhrase> numbers =
+          Elliptic.complete(sentence.text(), NumberScanner.scan(sentence.text()), before);
+      SentenceClaims found = new SentenceClaims(tracker.enter(sentence, numbers), numbers);
       last = Elliptic.lastWithUnit(found.numbers(), before);
       paragraph = sentence.paragraph();
       readers.forEach(reader -> reader.read(found));

@@ -52,7 +52,12 @@ final class QuantifierReader implements ClaimReader {
               + ")?(?: ?"
               + PRODUCTS
               + ")?"
-              + "|(?:only |just )?(?<![\\d.,])(?<plain>"
+              + "|(?<half>half (?:of )?(?:the |our )?(?:(?:"
+              + NUMBER
+              + ") )?"
+              + PRODUCTS
+              + "|half of them)"
+              + "|(?:only |just )?(?<![\\d.,])(?<!half the |half of the )(?<plain>"
               + NUMBER
               + ") "
               + PRODUCTS
@@ -153,7 +158,9 @@ final class QuantifierReader implements ClaimReader {
             && !reach
             && matcher.group("none") == null
             && matcher.group("some") == null;
-    if (between.contains(";") || method && matcher.group("only") == null) {
+    if (between.matches("(?s).*[;:].*")
+        || !VERB.matcher(between).find()
+        || method && matcher.group("only") == null) {
       return;
     }
     List<Figure> field = field(sentence, number, reach);
@@ -164,6 +171,10 @@ final class QuantifierReader implements ClaimReader {
         sentence, matcher, number, count(field, number, reach), NEGATED.matcher(between).matches());
   }
 
+  private static final Pattern VERB =
+      Pattern.compile(
+          "\\b(took|takes?|costs?|scored?|scores|reach(ed|es)?|exceed(ed|s)?|had|have|has|used?|uses|need(ed|s)?|lost|loses?|overshot|overshoots?|ran|runs?|stay(ed|s)?|toast(ed|s)?|finish(ed|es)?|fail(ed|s)?|did|does|do|were|was|is|are|got|gets?|made|makes?|went|goes|came|comes|topped|managed|kept|keeps?|held|holds?|weighs?|weighed|draws?|drew|hit|passed|settled|sells?|fell|rose|dropped|measured|averaged|done)\\b|n['’]t\\b",
+          Pattern.CASE_INSENSITIVE);
   private static final Pattern NEGATED =
       Pattern.compile(
           "(?is).*\\b(not|n['’]t|never|failed to|fails to|couldn['’]t|could not|did not|didn['’]t|unable to)\\b.*");
@@ -191,10 +202,14 @@ final class QuantifierReader implements ClaimReader {
                 ? all
                 : matcher.group("only") != null
                     ? 1
-                    : number(
-                        matcher.group("some") != null
-                            ? matcher.group("some")
-                            : matcher.group("plain"));
+                    : matcher.group("half") != null && all % 2 == 0
+                        ? all / 2
+                        : matcher.group("half") != null
+                            ? -1
+                            : number(
+                                matcher.group("some") != null
+                                    ? matcher.group("some")
+                                    : matcher.group("plain"));
     boolean holds = holding.size() == stated && counted.open == 0;
     if (except.isPresent()) {
       holds =

@@ -60,6 +60,10 @@ final class ReachReader implements ClaimReader {
     if (peaks.isEmpty() || peaks.get(0).value() == null) {
       return;
     }
+    List<Figure> any = search.best(focus, product, f -> f.unit() == Unit.CELSIUS && !f.isScore());
+    if (any.size() == 1 && any.get(0).take().equals("reading")) {
+      return;
+    }
     Figure peak = peaks.get(0);
     Unit unit =
         number.scale() == Scale.DEGREES

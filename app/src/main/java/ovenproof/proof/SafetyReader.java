@@ -18,7 +18,7 @@ import ovenproof.proof.Proof.Kind;
 final class SafetyReader implements ClaimReader {
   private static final Pattern SAFETY =
       Pattern.compile(
-          "\\b(safe(ly|ty)?|minimum|recommend(s|ed)?|guideline|usda|fsis|authorit(y|ies)|must reach|should reach|needs? to (reach|hit|get to)|has to reach|cooked through|done at)\\b",
+          "\\b(safe(ly|ty)?|minimum|recommend(s|ed)?|guideline|usda|fsis|authorit(y|ies)|must (reach|hit|get to|be)|should (reach|hit|be)|needs? to (reach|hit|get to|be)|ha(s|ve) to (reach|hit|get to|be)|cook(ed)? (\\w+ ){0,3}(to|until)|cooked through|done at|done when|until it (reach|hit|read)s)\\b",
           Pattern.CASE_INSENSITIVE);
   private static final Pattern POULTRY =
       Pattern.compile(
@@ -33,7 +33,12 @@ final class SafetyReader implements ClaimReader {
 
   @Override
   public void read(SentenceClaims sentence) {
-    String around = sentence.text() + " " + sentence.context().sentence().heading();
+    String around =
+        sentence.text()
+            + " "
+            + sentence.context().sentence().heading()
+            + " "
+            + String.join(" ", sentence.context().testsAbove());
     Optional<PublishedFloor> floor = floor(around);
     if (floor.isEmpty() || !SAFETY.matcher(sentence.text()).find()) {
       return;

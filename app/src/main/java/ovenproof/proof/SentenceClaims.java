@@ -18,12 +18,16 @@ final class SentenceClaims {
   private final List<Claim> claims = new ArrayList<>();
 
   /**
-   * @param last the last number with a unit that was said before, or null
+   * @param numbers of the sentence, with the units that speech leaves out
    */
-  SentenceClaims(Context context, @Nullable NumberPhrase last) {
+  SentenceClaims(Context context, List<NumberPhrase> numbers) {
     this.context = context;
-    String text = context.sentence().text();
-    this.numbers = Elliptic.complete(text, NumberScanner.scan(text), last);
+    this.numbers = new ArrayList<>(numbers);
+  }
+
+  /** Reads a number anew, when the words after it change its meaning. */
+  void replace(NumberPhrase old, NumberPhrase read) {
+    numbers.replaceAll(n -> n.equals(old) ? read : n);
   }
 
   List<NumberPhrase> numbers() {

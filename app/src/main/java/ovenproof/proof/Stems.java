@@ -13,7 +13,7 @@ final class Stems {
       Set.of(
           "a", "an", "the", "of", "to", "and", "or", "in", "on", "at", "for", "by", "with", "from",
           "is", "was", "its", "it", "as", "per", "mean", "means", "score", "mark", "value", "close",
-          "wanted", "over", "after", "before");
+          "wanted", "over", "after", "before", "like", "first", "one", "two");
 
   private Stems() {}
 

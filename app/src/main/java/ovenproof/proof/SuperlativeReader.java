@@ -91,8 +91,8 @@ final class SuperlativeReader implements ClaimReader {
       }
       if (word.matches("(high|low)est")) {
         return matcher.group("noun").toLowerCase(Locale.ROOT).contains("scor")
-            ? Vocabulary.adjective("good").towards(direction)
-            : null;
+            ? new Adjective(direction, List.of("score"))
+            : new Adjective(direction, List.of());
       }
     }
     Adjective adjective = Vocabulary.adjective(stem);
@@ -118,7 +118,13 @@ final class SuperlativeReader implements ClaimReader {
     int to = limit.map(NumberPhrase::end).orElse(end);
     String said = sentence.text().substring(matcher.start(), to).strip();
     Focus focus = sentence.context().at(matcher.start(), end);
-    List<Figure> uses = search.uses(focus, adjective, stem, product);
+    List<Figure> uses =
+        adjective != null && adjective.takes().isEmpty()
+            ? named(focus, product)
+            : search.uses(focus, Vocabulary.light(focus, adjective, stem), stem, product);
+    if (uses.isEmpty() && adjective != null && adjective.takes().isEmpty()) {
+      return;
+    }
     if (uses.isEmpty()) {
       sentence.add(
           matcher.start(),
@@ -131,13 +137,14 @@ final class SuperlativeReader implements ClaimReader {
           "nothing that was measured says this");
       return;
     }
-    Direction direction = adjective == null ? Direction.HIGH : adjective.direction();
+    Adjective meant = Vocabulary.light(focus, adjective, stem);
+    Direction direction = meant == null ? Direction.HIGH : meant.direction();
     if ("least".equalsIgnoreCase(matcher.group("much"))) {
       direction = direction == Direction.HIGH ? Direction.LOW : Direction.HIGH;
     }
     List<ComparisonOutcome> outcomes = new java.util.ArrayList<>();
     for (Figure use : uses) {
-      outcomes.add(outcome(sentence, matcher, use, direction, limit));
+      outcomes.add(outcome(sentence, matcher, end, use, direction, limit));
     }
     ComparisonOutcome first = outcomes.get(0);
     boolean agree = outcomes.stream().allMatch(o -> o.finding == first.finding);
@@ -154,6 +161,18 @@ final class SuperlativeReader implements ClaimReader {
             : "the words fit several figures, and they differ");
   }
 
+  /** "The juiciness, at 5.9, was the highest": what was measured is named in the sentence. */
+  private List<Figure> named(Focus focus, String product) {
+    return search
+        .best(
+            focus,
+            product,
+            f -> !f.isScore() && f.kind() != Figure.Kind.NAMEPLATE && f.batch() == null)
+        .stream()
+        .filter(f -> f.words().stream().anyMatch(w -> focus.weight(w) >= 0.9))
+        .toList();
+  }
+
   private String label(Figure figure) {
     String test =
         figure.test() == null || figure.kind() == Figure.Kind.TEST_SCORE
@@ -165,6 +184,7 @@ final class SuperlativeReader implements ClaimReader {
   private ComparisonOutcome outcome(
       SentenceClaims sentence,
       Matcher matcher,
+      int end,
       Figure use,
       Direction direction,
       Optional<NumberPhrase> limit) {
@@ -172,6 +192,10 @@ final class SuperlativeReader implements ClaimReader {
     if (limit.isPresent()) {
       double most = limit.get().low();
       field = field.stream().filter(f -> costsAtMost(f.product(), most)).toList();
+    }
+    Optional<String> except = except(sentence, end);
+    if (except.isPresent()) {
+      field = field.stream().filter(f -> !f.product().equals(except.get())).toList();
     }
     Separation separation = new Separation(field, direction);
     String before = sentence.text().substring(0, matcher.start());
@@ -220,6 +244,19 @@ final class SuperlativeReader implements ClaimReader {
         apart || use.isSingle()
             ? "separated from its neighbours"
             : "by figures it is, but not separated from its neighbours");
+  }
+
+  private static final Pattern EXCEPT =
+      Pattern.compile(
+          "(?is)^[^.;]{0,30}?[\\s,]*\\b(but for|except(?: for)?|apart from|after|other than|bar|behind|save for)\\s+(?:the\\s+)?$");
+
+  /** "The slowest but for the Larch", "the fastest after Whimbrel". */
+  private static Optional<String> except(SentenceClaims sentence, int end) {
+    return sentence.context().mentions().stream()
+        .filter(m -> m.start() >= end)
+        .findFirst()
+        .filter(m -> EXCEPT.matcher(sentence.text().substring(end, m.start())).matches())
+        .map(ProductMention::product);
   }
 
   private boolean costsAtMost(String product, double most) {

@@ -39,7 +39,7 @@ final class Vocabulary {
   static {
     SYNONYMS.put(
         "preheat-first",
-        "preheat heat heats heated reach reached ready warm get got up temperature");
+        "preheat heat heats heated reach reached ready warm get got up temperature cold quickly");
     SYNONYMS.put("preheat-band", "preheat settle settled within band hold held stay");
     SYNONYMS.put("preheat-steady", "preheat settle settled steady stable");
     SYNONYMS.put("signal-time", "signal beep beeped light lit ready announced chime");
@@ -50,10 +50,11 @@ final class Vocabulary {
     SYNONYMS.put("offset", "offset off dial thermostat wrong hot cold above below error accurate");
     SYNONYMS.put(
         "steady-mean",
-        "mean average averaged held ran runs actual real true inside centre center temperature cavity settled");
+        "mean average averaged hold holds held ran runs actual real true inside centre center temperature cavity settled");
     SYNONYMS.put("highest", "highest peak peaked hottest maximum max reached reach top topped got");
     SYNONYMS.put(
-        "spread", "spread uneven even differ differed corner corners points apart hot cold spot");
+        "spread",
+        "spread uneven even differ differed corner corners points apart hot cold spot rack thermocouples other");
     SYNONYMS.put("spread-range", "range spread corner corners apart between");
     SYNONYMS.put("cycle-amplitude", "swing swung swings cycle cycled cycling amplitude");
     SYNONYMS.put("cycle-period", "cycle period every");
@@ -157,6 +158,18 @@ final class Vocabulary {
     List<String> all = new java.util.ArrayList<>(takes);
     all.add(more);
     return List.copyOf(all);
+  }
+
+  /** "Light" is a shade where food or colour is spoken of, and little mass elsewhere. */
+  static @Nullable Adjective light(Focus focus, @Nullable Adjective adjective, String stem) {
+    boolean food =
+        !focus.tests().isEmpty()
+            || focus.weight(Stems.of("shade")) > 0
+            || focus.weight(Stems.of("colour")) > 0
+            || focus.weight(Stems.of("brown")) > 0;
+    return stem.equals(Stems.of("light")) && !food
+        ? new Adjective(Direction.LOW, List.of("fact:mass"))
+        : adjective;
   }
 
   /** A thing that there can be more or less of: "the most electricity", "the highest price". */

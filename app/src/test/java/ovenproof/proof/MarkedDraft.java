@@ -38,26 +38,24 @@ record MarkedDraft(String text, List<Mark> marks) {
   /** A marked stretch, by line and columns from 1, end exclusive. */
   record Mark(Truth truth, String words, int line, int column, int endColumn) {}
 
+  /** A mark may run over a line's end; it is found by its first line. */
   static MarkedDraft of(String marked) {
     StringBuilder text = new StringBuilder();
     List<Mark> marks = new ArrayList<>();
-    int line = 1;
-    for (String row : marked.split("\n", -1)) {
-      StringBuilder plain = new StringBuilder();
-      Matcher matcher = MARK.matcher(row);
-      int from = 0;
-      while (matcher.find()) {
-        plain.append(row, from, matcher.start());
-        int column = plain.length() + 1;
-        plain.append(matcher.group(2));
-        Truth truth = Truth.of(matcher.group(1).charAt(0));
-        marks.add(new Mark(truth, matcher.group(2), line, column, plain.length() + 1));
-        from = matcher.end();
-      }
-      plain.append(row.substring(from));
-      text.append(plain).append('\n');
-      line++;
+    Matcher matcher = MARK.matcher(marked);
+    int from = 0;
+    while (matcher.find()) {
+      text.append(marked, from, matcher.start());
+      int line = 1 + (int) text.chars().filter(c -> c == '\n').count();
+      int column = text.length() - text.lastIndexOf("\n");
+      String words = matcher.group(2);
+      int firstLine = words.indexOf('\n') < 0 ? words.length() : words.indexOf('\n');
+      Truth truth = Truth.of(matcher.group(1).charAt(0));
+      marks.add(new Mark(truth, words, line, column, column + firstLine));
+      text.append(words);
+      from = matcher.end();
     }
+    text.append(marked.substring(from));
     return new MarkedDraft(text.toString(), List.copyOf(marks));
   }
 }

@@ -42,6 +42,21 @@ class ProofCorpusTest {
     tally("narration.txt").holds();
   }
 
+  @Test
+  void anArticle() {
+    tally("eight-ovens.md").holds();
+  }
+
+  @Test
+  void anArticleByProduct() {
+    tally("favourite.md").holds();
+  }
+
+  @Test
+  void captions() {
+    tally("captions.srt").holds();
+  }
+
   private static Tally tally(String name) {
     MarkedDraft draft = MarkedDraft.of(FrozenCampaign.text(name));
     List<Claim> claims = frozen.proofreader().read(draft.text()).claims();
