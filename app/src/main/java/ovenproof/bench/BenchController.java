@@ -115,13 +115,14 @@ class BenchController {
       @RequestParam(defaultValue = "") String product,
       @RequestParam(defaultValue = "") String test,
       Model model) {
-    Campaign c = workbench.sheet(cid).campaign();
-    Map<Run, RunState> states = RunState.all(c);
+    Workbench.Sheet sheet = workbench.sheet(cid);
+    Campaign c = sheet.campaign();
+    RunState.All states = RunState.all(sheet);
     List<RunLine> lines =
         c.runs().stream()
             .filter(r -> product.isEmpty() || r.product().equals(product))
             .filter(r -> test.isEmpty() || r.test().equals(test))
-            .map(r -> line(c, r, Objects.requireNonNull(states.get(r))))
+            .map(r -> line(c, r, states.of(r)))
             .toList();
     String productName = c.product(product).map(Campaign.Product::name).orElse("");
     String testName = c.method().test(test).map(TestPlan::name).orElse("");
@@ -255,7 +256,7 @@ class BenchController {
     Campaign c = sheet.campaign();
     Run run = run(c, id);
     TestPlan test = c.method().test(run.test()).orElseThrow(() -> unknown("test"));
-    RunState state = RunState.of(c, run);
+    RunState state = RunState.all(sheet).of(run);
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", c);
     model.addAttribute("run", run);
@@ -678,11 +679,7 @@ class BenchController {
   @GetMapping("/c/{cid}/files")
   @MayUse(Audience.OWNER)
   ResponseEntity<FileSystemResource> file(@PathVariable String cid, @RequestParam String path) {
-    Attachment file =
-        desk.attachments(cid).stream()
-            .filter(a -> a.path().equals(path))
-            .findFirst()
-            .orElseThrow(() -> unknown("file"));
+    Attachment file = desk.attachment(cid, path).orElseThrow(() -> unknown("file"));
     String ending = path.substring(path.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
     boolean picture = isPicture(path);
     String type =

@@ -40,6 +40,7 @@ public final class Desk implements AutoCloseable {
   private final Clock clock;
   private final Database database;
   private final EvidenceStore evidence;
+  private final EntryLog entries;
   private final Jobs jobs;
   private final MethodReader methods;
   private final DeskLock lock;
@@ -50,6 +51,7 @@ public final class Desk implements AutoCloseable {
     this.lock = lock;
     this.database = database;
     this.evidence = new EvidenceStore(location.evidence());
+    this.entries = new EntryLog(database);
     this.jobs = new Jobs(database, clock);
     this.methods = new MethodReader(MeasureRegistry.all().measures());
   }
@@ -409,39 +411,7 @@ public final class Desk implements AutoCloseable {
 
   /** Every entry of a campaign in order of receipt. */
   public List<StoredEntry> entries(String id) {
-    List<Raw> raw =
-        database
-            .reader()
-            .sql("select * from entry where campaign = ? order by seq")
-            .param(id)
-            .query(Desk::raw)
-            .list();
-    Set<String> mended = new HashSet<>();
-    raw.forEach(
-        r -> {
-          if (r.corrects() != null) {
-            mended.add(r.corrects());
-          }
-        });
-    return raw.stream().map(r -> r.read(mended)).toList();
-  }
-
-  private record Raw(
-      String key,
-      long seq,
-      EntryKind kind,
-      String who,
-      Instant deviceTime,
-      long offset,
-      @Nullable Long uncertainty,
-      Instant receivedAt,
-      @Nullable String corrects,
-      String body) {
-    StoredEntry read(Set<String> mended) {
-      Object entry = Bodies.entry(kind, key, body, mended);
-      return new StoredEntry(
-          key, seq, kind, who, deviceTime, offset, uncertainty, receivedAt, corrects, entry);
-    }
+    return entries.entries(id);
   }
 
   /**
@@ -510,6 +480,17 @@ public final class Desk implements AutoCloseable {
   }
 
   // ---------- files ----------
+
+  /** The file of that name. */
+  public Optional<Attachment> attachment(String id, String path) {
+    return database
+        .reader()
+        .sql("select * from attachment where campaign = ? and path = ?")
+        .param(id)
+        .param(path)
+        .query(Desk::attachment)
+        .optional();
+  }
 
   public List<Attachment> attachments(String id) {
     return database
@@ -626,22 +607,6 @@ public final class Desk implements AutoCloseable {
         row.getLong("bytes"),
         row.getString("who"),
         Instant.ofEpochMilli(row.getLong("at")));
-  }
-
-  private static Raw raw(ResultSet row, int n) throws SQLException {
-    long uncertainty = row.getLong("clock_uncertainty_ms");
-    Long known = row.wasNull() ? null : uncertainty;
-    return new Raw(
-        row.getString("id"),
-        row.getLong("seq"),
-        EntryKind.named(row.getString("kind")),
-        row.getString("who"),
-        Instant.ofEpochMilli(row.getLong("device_time")),
-        row.getLong("clock_offset_ms"),
-        known,
-        Instant.ofEpochMilli(row.getLong("received_at")),
-        row.getString("corrects"),
-        row.getString("body"));
   }
 
   @Override

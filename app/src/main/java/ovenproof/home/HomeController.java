@@ -70,9 +70,10 @@ class HomeController {
   String home(Model model) {
     List<Line> lines = new ArrayList<>();
     for (DeskCampaign at : desk.campaigns()) {
-      Campaign c = workbench.sheet(at.id()).campaign();
-      long open = c.runs().stream().filter(r -> RunState.of(c, r) == RunState.RUNNING).count();
-      long toDo = waiting(c).size();
+      Workbench.Sheet sheet = workbench.sheet(at.id());
+      Campaign c = sheet.campaign();
+      long open = RunState.all(sheet).count(RunState.RUNNING);
+      long toDo = waiting(sheet).size();
       lines.add(
           new Line(
               at.id(),
@@ -259,14 +260,15 @@ class HomeController {
   @GetMapping("/c/{cid}")
   @MayUse(Audience.OWNER)
   String campaign(@PathVariable String cid, Model model) {
-    Campaign c = workbench.sheet(cid).campaign();
+    Workbench.Sheet sheet = workbench.sheet(cid);
+    Campaign c = sheet.campaign();
     List<TestPlan> tests = c.method().tests().stream().filter(t -> t.replicates() > 0).toList();
     List<Row> rows = new ArrayList<>();
     Map<String, List<Run>> runs = new LinkedHashMap<>();
     c.runs()
         .forEach(
             r -> runs.computeIfAbsent(r.product() + "/" + r.test(), k -> new ArrayList<>()).add(r));
-    Map<Run, RunState> states = RunState.all(c);
+    RunState.All states = RunState.all(sheet);
     for (Campaign.Product product : c.products()) {
       rows.add(
           new Row(
@@ -282,7 +284,7 @@ class HomeController {
                               states))
                   .toList()));
     }
-    List<String> waiting = waiting(c);
+    List<String> waiting = waiting(sheet);
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", c);
     model.addAttribute("tests", tests);
@@ -302,11 +304,7 @@ class HomeController {
   }
 
   private static Cell cell(
-      Campaign c,
-      Campaign.Product product,
-      TestPlan test,
-      List<Run> runs,
-      Map<Run, RunState> states) {
+      Campaign c, Campaign.Product product, TestPlan test, List<Run> runs, RunState.All states) {
     Optional<Campaign.NotRun> not =
         c.notRun().stream()
             .filter(n -> n.product().equals(product.id()) && n.test().equals(test.id()))
@@ -319,7 +317,7 @@ class HomeController {
     int counted = 0;
     int running = 0;
     for (Run run : runs) {
-      RunState state = java.util.Objects.requireNonNull(states.get(run));
+      RunState state = states.of(run);
       signs.append(state.sign().svg());
       counted += state == RunState.COUNTED ? 1 : 0;
       running += state == RunState.RUNNING ? 1 : 0;
@@ -332,16 +330,18 @@ class HomeController {
     return new Cell(test.id(), signs.toString(), words);
   }
 
-  private static List<String> waiting(Campaign c) {
+  private static List<String> waiting(Workbench.Sheet sheet) {
+    Campaign c = sheet.campaign();
     List<String> waiting = new ArrayList<>();
-    Map<Run, RunState> states = RunState.all(c);
     Map<String, Integer> counted = new LinkedHashMap<>();
-    states.forEach(
-        (run, state) -> {
-          if (state == RunState.COUNTED || state == RunState.RUNNING) {
-            counted.merge(run.product() + "/" + run.test(), 1, Integer::sum);
-          }
-        });
+    RunState.all(sheet)
+        .byRun()
+        .forEach(
+            (run, state) -> {
+              if (state == RunState.COUNTED || state == RunState.RUNNING) {
+                counted.merge(run.product() + "/" + run.test(), 1, Integer::sum);
+              }
+            });
     for (TestPlan test : c.method().tests()) {
       for (Campaign.Product product : c.products()) {
         boolean excused =

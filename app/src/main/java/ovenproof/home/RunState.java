@@ -10,6 +10,7 @@ import ovenproof.campaign.Entry;
 import ovenproof.campaign.Event;
 import ovenproof.campaign.Run;
 import ovenproof.chart.Sign;
+import ovenproof.web.Workbench;
 
 /** Where a run stands, folded from its entries. */
 public enum RunState {
@@ -35,12 +36,23 @@ public enum RunState {
     return words;
   }
 
-  public static RunState of(Campaign campaign, Run run) {
-    return java.util.Objects.requireNonNull(all(campaign).get(run));
+  /** Where every run of a campaign stands. */
+  public record All(Map<Run, RunState> byRun) {
+    public RunState of(Run run) {
+      return java.util.Objects.requireNonNull(byRun.get(run));
+    }
+
+    public long count(RunState state) {
+      return byRun.values().stream().filter(s -> s == state).count();
+    }
   }
 
-  /** All runs at once, in time linear in the entries. */
-  public static Map<Run, RunState> all(Campaign campaign) {
+  /** All runs of a version of a campaign, folded once, in time linear in the entries. */
+  public static All all(Workbench.Sheet sheet) {
+    return sheet.derived(All.class, campaign -> new All(all(campaign)));
+  }
+
+  private static Map<Run, RunState> all(Campaign campaign) {
     Set<String> begun = new HashSet<>();
     Set<String> stopped = new HashSet<>();
     for (Event event : Entry.effective(campaign.events())) {

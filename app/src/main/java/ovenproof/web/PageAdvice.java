@@ -31,6 +31,8 @@ class PageAdvice {
     model.addAttribute("who", Who.of(request));
     model.addAttribute("everyone", Who.all());
     model.addAttribute("here", request.getRequestURI());
+    model.addAttribute("stages", Stage.shown());
+    model.addAttribute("herePath", Stage.pathOf(request.getRequestURI()));
     model.addAttribute("key", Keys.next(desk.clock()));
     model.addAttribute("problems", java.util.Map.of());
     model.addAttribute("typed", java.util.Map.of());

@@ -5,14 +5,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
 import ovenproof.desk.Desk;
 import ovenproof.desk.DeskCampaign;
+import ovenproof.desk.StoredEntry;
 import ovenproof.input.InputException;
 import ovenproof.input.Place;
 import ovenproof.input.Problem;
@@ -75,6 +78,7 @@ public final class Workbench {
     private final Campaign campaign;
     private final Steps steps = new Steps();
     private @Nullable CompletableFuture<Measured> measuring;
+    private final Map<Class<?>, Object> derived = new ConcurrentHashMap<>();
     private @Nullable Verdict verdict;
 
     private Sheet(DeskCampaign at, Campaign campaign) {
@@ -88,6 +92,16 @@ public final class Workbench {
 
     public Campaign campaign() {
       return campaign;
+    }
+
+    /** The campaign's entries in order of receipt. */
+    public List<StoredEntry> entries() {
+      return desk.entries(at.id());
+    }
+
+    /** What pages fold from this version of the campaign, folded once. */
+    public <T> T derived(Class<T> kind, Function<Campaign, T> fold) {
+      return kind.cast(derived.computeIfAbsent(kind, k -> fold.apply(campaign)));
     }
 
     public Measured measured() {

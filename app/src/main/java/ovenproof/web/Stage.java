@@ -1,0 +1,61 @@
+package ovenproof.web;
+
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * The stages of the job in the order of the job, each with its pages: this is the navigation. A
+ * page is in it by one line here. A stage without a page is not shown.
+ */
+public enum Stage {
+  PRODUCTS(new Page("The field", "/products")),
+  METHOD(new Page("Tests and text", "/method")),
+  PREP(),
+  BENCH(new Page("Runs", "/bench")),
+  PANEL(),
+  VERDICT(new Page("Ranking", "/verdict")),
+  PUBLISH(),
+  INSTRUMENTS(),
+  RECORD(new Page("Who did what", "/record"));
+
+  /**
+   * A page of a stage.
+   *
+   * @param path below the campaign's address
+   */
+  public record Page(String name, String path) {}
+
+  private final List<Page> pages;
+
+  Stage(Page... pages) {
+    this.pages = List.of(pages);
+  }
+
+  public List<Page> pages() {
+    return pages;
+  }
+
+  /** As the navigation shows it. */
+  public String word() {
+    return name().charAt(0) + name().substring(1).toLowerCase(Locale.ROOT);
+  }
+
+  /** Whether it stands apart from the way through the job. */
+  public boolean aside() {
+    return this == INSTRUMENTS || this == RECORD;
+  }
+
+  /** The stages that have a page. */
+  public static List<Stage> shown() {
+    return List.of(values()).stream().filter(s -> !s.pages.isEmpty()).toList();
+  }
+
+  /** The page of an address, the longest path that it begins with; for marking where one is. */
+  public static String pathOf(String address) {
+    return shown().stream()
+        .flatMap(s -> s.pages.stream())
+        .map(Page::path)
+        .filter(p -> address.matches("/c/[^/]+" + p + "(/.*)?"))
+        .reduce("", (a, b) -> a.length() >= b.length() ? a : b);
+  }
+}
