@@ -13,6 +13,7 @@ final class BlockCounts {
   private final int[][] ranks;
   private int[] rank;
   private int waiting;
+  private boolean ties;
 
   BlockCounts(int columns, int products) {
     this.columns = columns;
@@ -41,9 +42,14 @@ final class BlockCounts {
     waiting++;
     if (waiting == ranks.length) {
       for (int i = 0; i < columns; i++) {
-        compare(balance, i, ranks[0], ranks[1], ranks[2], ranks[3]);
+        if (ties) {
+          compare(balance, i, ranks[0], ranks[1], ranks[2], ranks[3]);
+        } else {
+          compareUntied(balance, i, ranks[0], ranks[1], ranks[2], ranks[3]);
+        }
       }
       waiting = 0;
+      ties = false;
     }
   }
 
@@ -63,6 +69,20 @@ final class BlockCounts {
     }
   }
 
+  /** The same where no two scores of a draw are equal: who is not below is above. */
+  private static void compareUntied(int[] balance, int i, int[] a, int[] b, int[] c, int[] d) {
+    int offset = i * a.length;
+    int ai = a[i];
+    int bi = b[i];
+    int ci = c[i];
+    int di = d[i];
+    for (int j = i + 1; j < a.length; j++) {
+      int above =
+          ((a[j] - ai) >>> 31) + ((b[j] - bi) >>> 31) + ((c[j] - ci) >>> 31) + ((d[j] - di) >>> 31);
+      balance[offset + j] += 2 * above - 4;
+    }
+  }
+
   /**
    * Ranks from 0 for the lowest; equal scores share a rank. The last bits of the score give way to
    * the index, so scores that agree in about 13 digits are ties.
@@ -78,6 +98,7 @@ final class BlockCounts {
     int current = 0;
     for (int k = 0; k < columns; k++) {
       boolean higher = k > 0 && (keys[k] & ~mask) != (keys[k - 1] & ~mask);
+      ties |= k > 0 && !higher;
       current = higher ? k : current;
       rank[(int) (keys[k] & mask)] = current;
     }

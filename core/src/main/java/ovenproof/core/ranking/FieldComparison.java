@@ -234,24 +234,13 @@ public final class FieldComparison {
     return sorted[Math.max(0, Math.min(sorted.length - 1, index))];
   }
 
-  /**
-   * The largest |error difference|/SEd of each draw. Errors are sorted and pairs taken from the
-   * ends inwards: once a difference over the smallest SEd of all is no larger than what was found,
-   * no pair further inside can be.
-   */
   private void largestDifferences(int block, double[][] errors, double[] largest) {
-    double smallest = Double.POSITIVE_INFINITY;
-    for (double[] row : errors) {
-      for (double error : row) {
-        smallest = error > 0 ? Math.min(smallest, error) : smallest;
-      }
-    }
-    SortedErrors sorted = new SortedErrors(columns);
+    LargestDifference difference = new LargestDifference(errors, products, highColumn);
     for (int d = block * BLOCK; d < (block + 1) * BLOCK; d++) {
       for (int i = 0; i < columns; i++) {
-        sorted.set(i, draws[i][d] - estimates[i]);
+        difference.set(i, draws[i][d] - estimates[i]);
       }
-      largest[d] = sorted.largest(errors, smallest, products, highColumn);
+      largest[d] = difference.largest();
     }
   }
 

@@ -129,8 +129,14 @@ final class ProductDraws {
   private Interval interval(NodeScore score) {
     double[] low = draws(score.id(), Bound.LOW);
     double[] high = draws(score.id(), Bound.HIGH);
-    double least = OrderStatistic.of(low, (int) (0.05 * low.length));
-    double most = OrderStatistic.of(high, (int) Math.ceil(0.95 * high.length) - 1);
+    int fifth = (int) (0.05 * low.length);
+    int last = (int) Math.ceil(0.95 * high.length) - 1;
+    double[] ends =
+        low == high
+            ? OrderStatistic.of(low, fifth, last)
+            : new double[] {OrderStatistic.of(low, fifth)[0], OrderStatistic.of(high, last)[0]};
+    double least = ends[0];
+    double most = ends[1];
     double shownLow = score.displayedLow() == null ? least : score.displayedLow().doubleValue();
     double shownHigh = score.displayedHigh() == null ? most : score.displayedHigh().doubleValue();
     return new Interval(

@@ -14,7 +14,8 @@ final class ShiftedCurve {
   private final double[] breaks;
   private final double[] intercepts;
   private final double[] slopes;
-  private final byte[] firstPiece;
+  private final double[] cells;
+  private final int[] firstPiece = new int[CELLS];
   private final double origin;
   private final double cellsPerUnit;
 
@@ -47,29 +48,38 @@ final class ShiftedCurve {
     origin = breaks[0];
     double span = breaks[breaks.length - 1] - origin;
     cellsPerUnit = span > 0 ? CELLS / span : 0;
-    firstPiece = breaks.length < Byte.MAX_VALUE && span > 0 ? cells() : new byte[0];
+    cells = span > 0 ? cells() : new double[0];
   }
 
   /**
-   * For each cell of a grid over the breaks, the piece at its left edge. A hair is taken off the
-   * edge, so that rounding in the look-up never skips a break.
+   * Intercept and slope for each cell of a grid over the breaks, NaN where a break lies in the cell
+   * or within a hair of it: rounding in the look-up never takes the wrong piece.
    */
-  private byte[] cells() {
-    byte[] first = new byte[CELLS];
+  private double[] cells() {
+    double[] table = new double[2 * CELLS];
     double hair = 1e-9 * (breaks[breaks.length - 1] - origin);
     int piece = 0;
-    for (int c = 1; c < CELLS; c++) {
-      double edge = origin + c / cellsPerUnit - hair;
-      while (piece < breaks.length && breaks[piece] <= edge) {
+    for (int c = 0; c < CELLS; c++) {
+      double left = origin + c / cellsPerUnit - hair;
+      double right = origin + (c + 1) / cellsPerUnit + hair;
+      while (piece < breaks.length && breaks[piece] < left) {
         piece++;
       }
-      first[c] = (byte) piece;
+      firstPiece[c] = piece;
+      // The outer cells reach to infinity, beyond the outer breaks.
+      boolean broken = c == 0 || c == CELLS - 1 || piece < breaks.length && breaks[piece] <= right;
+      table[2 * c] = broken ? Double.NaN : intercepts[piece];
+      table[2 * c + 1] = slopes[piece];
     }
-    return first;
+    return table;
   }
 
   double score(double error) {
-    int piece = 0;
+    return score(error, 0);
+  }
+
+  private double score(double error, int from) {
+    int piece = from;
     while (piece < breaks.length && error >= breaks[piece]) {
       piece++;
     }
@@ -78,7 +88,7 @@ final class ShiftedCurve {
 
   /** Scores of a block of errors. */
   void score(double[] errors, double[] scores) {
-    if (firstPiece.length == 0) {
+    if (cells.length == 0) {
       for (int d = 0; d < errors.length; d++) {
         scores[d] = score(errors[d]);
       }
@@ -87,11 +97,11 @@ final class ShiftedCurve {
     for (int d = 0; d < errors.length; d++) {
       double error = errors[d];
       int cell = Math.max(0, Math.min(CELLS - 1, (int) ((error - origin) * cellsPerUnit)));
-      int piece = firstPiece[cell];
-      while (piece < breaks.length && error >= breaks[piece]) {
-        piece++;
-      }
-      scores[d] = intercepts[piece] + slopes[piece] * error;
+      double intercept = cells[2 * cell];
+      scores[d] =
+          Double.isNaN(intercept)
+              ? score(error, cell == 0 ? 0 : firstPiece[cell])
+              : intercept + cells[2 * cell + 1] * error;
     }
   }
 

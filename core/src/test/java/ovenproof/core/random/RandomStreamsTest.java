@@ -4,7 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.concurrent.atomic.AtomicIntegerArray;
+import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
+import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.junit.jupiter.api.Test;
 
 class RandomStreamsTest {
@@ -49,6 +52,41 @@ class RandomStreamsTest {
     double limit = 4 * Math.sqrt(blocks * (double) RandomStreams.BLOCK);
     assertThat(sameSource).isBetween(-limit, limit);
     assertThat(sameBlock).isBetween(-limit, limit);
+  }
+
+  /** Chi-square over 40 cells of equal probability; edges from commons-statistics. */
+  @Test
+  void normalErrorsAreNormalInEveryPart() {
+    int cells = 40;
+    NormalDistribution normal = NormalDistribution.of(0, 1);
+    double[] edges = new double[cells - 1];
+    for (int k = 1; k < cells; k++) {
+      edges[k - 1] = normal.inverseCumulativeProbability(k / (double) cells);
+    }
+    int blocks = 1000;
+    long[] counts = new long[cells];
+    double fourth = 0;
+    long inTheTail = 0;
+    for (int b = 0; b < blocks; b++) {
+      for (double z : normals("normal", b)) {
+        int cell = Arrays.binarySearch(edges, z);
+        counts[cell < 0 ? -cell - 1 : cell]++;
+        fourth += z * z * z * z;
+        inTheTail += Math.abs(z) > 3.7 ? 1 : 0;
+      }
+    }
+    double n = blocks * (double) RandomStreams.BLOCK;
+    double chiSquare = 0;
+    for (long count : counts) {
+      chiSquare += (count - n / cells) * (count - n / cells) / (n / cells);
+    }
+    // 0.9999 quantile of chi-square with 39 degrees of freedom, computed by commons-statistics.
+    assertThat(chiSquare)
+        .isLessThan(ChiSquaredDistribution.of(39).inverseCumulativeProbability(0.9999));
+    // E z⁴ = 3 with variance 96 (moments of the normal distribution); the far tail.
+    assertThat(fourth / n).isCloseTo(3, within(4 * Math.sqrt(96 / n)));
+    double tail = 2 * normal.survivalProbability(3.7);
+    assertThat(inTheTail / n).isCloseTo(tail, within(4 * Math.sqrt(tail / n)));
   }
 
   @Test
