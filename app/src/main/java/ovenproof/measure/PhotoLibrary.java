@@ -10,14 +10,12 @@ import ovenproof.core.colour.Lab;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.measure.Subject;
-import ovenproof.core.photo.Outline;
 import ovenproof.core.photo.PhotoAnalyser;
 import ovenproof.core.photo.PhotoAnalysis;
 import ovenproof.core.photo.PhotoMeasureCatalogue;
 import ovenproof.core.photo.Picture;
 import ovenproof.core.photo.PieceShade;
 import ovenproof.core.photo.PixelBox;
-import ovenproof.core.photo.PixelPoint;
 import ovenproof.core.photo.ShadeSettings;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.QuantityParser;
@@ -28,8 +26,6 @@ import ovenproof.method.TestPlan;
 
 /** Photographs of a campaign, each decoded and measured once per set of parameters. */
 final class PhotoLibrary {
-  private static final int ELLIPSE_POINTS = 64;
-
   private final EvidenceSource evidence;
   private final MeasurementCache cache;
   private final Map<MeasurementKey, List<Measurement>> known = new ConcurrentHashMap<>();
@@ -66,8 +62,8 @@ final class PhotoLibrary {
     if (photo.boxes().isEmpty()) {
       return counted(photo, analyser.analyse(file.picture(), source), expected, subject);
     }
-    List<Outline> drawn = photo.boxes().stream().map(box -> inside(file.picture(), box)).toList();
-    PhotoAnalysis byHand = analyser.measure(file.picture(), drawn, source);
+    List<PixelBox> drawn = photo.boxes().stream().map(box -> inside(file.picture(), box)).toList();
+    PhotoAnalysis byHand = analyser.measureInside(file.picture(), drawn, source);
     List<Measurement> all = new ArrayList<>();
     for (int i = 0; i < drawn.size(); i++) {
       Subject piece = subject.withPiece(photo.boxes().get(i).piece());
@@ -103,28 +99,13 @@ final class PhotoLibrary {
     return shade.measurements(subject).stream().map(m -> m.withEvidence(file)).toList();
   }
 
-  /**
-   * The largest ellipse inside a box: what a person frames is round or rounded more often than not,
-   * and the corners of a box show the ground.
-   */
-  private static Outline inside(Picture picture, Photo.Box box) {
-    int left = Math.max(0, box.x());
-    int top = Math.max(0, box.y());
+  /** What of a drawn box lies in the picture. */
+  private static PixelBox inside(Picture picture, Photo.Box box) {
+    int left = Math.max(0, Math.min(picture.width() - 1, box.x()));
+    int top = Math.max(0, Math.min(picture.height() - 1, box.y()));
     int right = Math.min(picture.width(), box.x() + box.width());
     int bottom = Math.min(picture.height(), box.y() + box.height());
-    return ellipse(new PixelBox(left, top, Math.max(1, right - left), Math.max(1, bottom - top)));
-  }
-
-  private static Outline ellipse(PixelBox box) {
-    List<PixelPoint> points = new ArrayList<>();
-    for (int i = 0; i < ELLIPSE_POINTS; i++) {
-      double angle = 2 * Math.PI * i / ELLIPSE_POINTS;
-      points.add(
-          new PixelPoint(
-              box.left() + box.width() / 2.0 * (1 + Math.cos(angle)),
-              box.top() + box.height() / 2.0 * (1 + Math.sin(angle))));
-    }
-    return new Outline(points);
+    return new PixelBox(left, top, Math.max(1, right - left), Math.max(1, bottom - top));
   }
 
   private static ShadeSettings settings(TestPlan test, MeasureUse use) {
@@ -152,7 +133,7 @@ final class PhotoLibrary {
 
   private MeasurementKey key(Photo photo, ShadeSettings settings, int expected, Subject subject) {
     List<String> parts = new ArrayList<>();
-    parts.add("photo");
+    parts.add("photo, outlines 2");
     for (MeasureDescription measure : PhotoMeasureCatalogue.ALL) {
       parts.add(measure.id() + "@" + measure.revision());
     }

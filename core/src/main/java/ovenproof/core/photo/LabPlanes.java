@@ -47,6 +47,21 @@ record LabPlanes(int width, int height, float[] lightness, float[] a, float[] b)
     return out;
   }
 
+  /** A rectangle of it. */
+  LabPlanes part(PixelBox box) {
+    return new LabPlanes(
+        box.width(), box.height(), part(lightness, box), part(a, box), part(b, box));
+  }
+
+  private float[] part(float[] plane, PixelBox box) {
+    float[] out = new float[box.width() * box.height()];
+    for (int y = 0; y < box.height(); y++) {
+      int from = (box.top() + y) * width + box.left();
+      System.arraycopy(plane, from, out, y * box.width(), box.width());
+    }
+    return out;
+  }
+
   int size() {
     return lightness.length;
   }

@@ -25,6 +25,16 @@ record Mask(int width, int height, boolean[] set) {
     return mask;
   }
 
+  /** A rectangle of it. */
+  Mask part(PixelBox box) {
+    boolean[] out = new boolean[box.width() * box.height()];
+    for (int y = 0; y < box.height(); y++) {
+      int from = (box.top() + y) * width + box.left();
+      System.arraycopy(set, from, out, y * box.width(), box.width());
+    }
+    return new Mask(box.width(), box.height(), out);
+  }
+
   int count() {
     int n = 0;
     for (boolean s : set) {

@@ -82,6 +82,11 @@ public record Outline(List<PixelPoint> points) {
     return new PixelPoint(x / (3 * twice), y / (3 * twice));
   }
 
+  public Outline shifted(double dx, double dy) {
+    return new Outline(points.stream().map(p -> new PixelPoint(p.x() + dx, p.y() + dy)).toList());
+  }
+
+  /** The same in pixels of a picture that is so many times larger. */
   public Outline times(double factor) {
     return new Outline(points.stream().map(p -> p.times(factor)).toList());
   }

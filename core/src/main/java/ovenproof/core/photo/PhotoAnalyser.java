@@ -93,6 +93,20 @@ public final class PhotoAnalyser {
     return finish(picture, chart, calibration, outlines, new ArrayList<>(calibration.warnings()));
   }
 
+  /**
+   * Outlines and measures the piece in each box that a person drew.
+   *
+   * @param boxes in pixels of the picture; pieces are named by their place in the list, from 1
+   */
+  public PhotoAnalysis measureInside(Picture picture, List<PixelBox> boxes, String source) {
+    ChartSighting chart = ChartFinder.find(picture);
+    PhotoCalibration calibration = calibration(picture, chart, source);
+    PieceFinder.Found found = BoxOutliner.find(picture, calibration.colours(), chart, boxes);
+    List<String> warnings = new ArrayList<>(calibration.warnings());
+    return finish(
+        picture, chart, evened(calibration, chart, found, warnings), found.outlines(), warnings);
+  }
+
   private static PhotoCalibration calibration(Picture picture, ChartSighting chart, String source) {
     return chart.isWhole()
         ? ChartCalibrator.withDefaults().calibrate(picture, chart, source)

@@ -86,7 +86,7 @@ public final class PhotoMeasures {
         scale,
         map,
         here,
-        Estimates.halfDifference(in, out),
+        Estimates.halfDifference(in.orElse(here), out.orElse(here)),
         trust,
         settings,
         frameShare,
@@ -170,11 +170,13 @@ public final class PhotoMeasures {
       double tiltLeftRight,
       double mottle) {
 
+    /** A region that holds no whole block says nothing: the one in its place is taken instead. */
+    Estimates orElse(Estimates other) {
+      return blocks == 0 ? other : this;
+    }
+
     /** Half of what changes when the outline moves from one side of its place to the other. */
     static Estimates halfDifference(Estimates in, Estimates out) {
-      if (in.blocks == 0 || out.blocks == 0) {
-        return out;
-      }
       return new Estimates(
           Lab.d50(
               half(in.mean.lightness(), out.mean.lightness()),

@@ -137,6 +137,7 @@ final class PhotoTable {
     m.put("piece", piece.id());
     m.put("mean", listed(piece.meanLab()));
     m.put("inside", listed(piece.insideLab()));
+    m.put("seen", listed(piece.seenLab()));
     m.put("insideDeviation", piece.insideDeviation());
     m.put("pixels", piece.pixels());
     return m;

@@ -73,6 +73,7 @@ final class Truth {
     m.put("air", "air at the centre of the rack plane, not what a probe shows");
     m.put("core", "meat where the probe's tip is, not the probe");
     m.put("surface", "mean L*a*b* of the true surface before light, camera and JPEG");
+    m.put("seen", "the same from above in even light: round food and bumps are darker at the side");
     m.put("marks", "what an ideal taster without level, batch luck or noise would give");
     m.put("correction", "minus the true error of the instrument: add it to readings");
     return m;

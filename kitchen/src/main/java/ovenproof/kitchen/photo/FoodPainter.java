@@ -61,6 +61,7 @@ final class FoodPainter {
     int[] box = canvas.around(item.x(), item.y(), largest);
     Sums whole = new Sums();
     Sums inside = new Sums();
+    Sums seen = new Sums();
     Bounds bounds = new Bounds();
     for (int y = box[1]; y < box[3]; y++) {
       for (int x = box[0]; x < box[2]; x++) {
@@ -73,21 +74,23 @@ final class FoodPainter {
         float distance = r - (float) Math.sqrt(u * u + v * v);
         float cover = distance * (float) canvas.pixelsPerMillimetre + 0.5f;
         if (cover > 0) {
-          int shade = pixel(y * canvas.width + x, u, v, distance, r, Math.min(1, cover));
+          float light = relief(u, v, distance, r, column(u), row(v));
+          int shade = pixel(y * canvas.width + x, u, v, distance, light, Math.min(1, cover));
           if (cover > 0.5f) {
             bounds.add(x, y);
             whole.add(shades[shade]);
             if (distance > MARGIN) {
               inside.add(shades[shade]);
+              seen.add(shades[shade], light);
             }
           }
         }
       }
     }
-    return truth(bounds, whole, inside);
+    return truth(bounds, whole, inside, seen);
   }
 
-  private Shot.PieceTruth truth(Bounds b, Sums whole, Sums inside) {
+  private Shot.PieceTruth truth(Bounds b, Sums whole, Sums inside, Sums seen) {
     int pad = 6;
     int left = Math.max(0, b.left - pad);
     int top = Math.max(0, b.top - pad);
@@ -101,22 +104,30 @@ final class FoodPainter {
         bottom - top,
         whole.mean(),
         inside.mean(),
+        seen.mean(),
         inside.deviation(),
         whole.n);
   }
 
   /** Paints one pixel; returns the number of its true shade. */
-  private int pixel(int n, float u, float v, float distance, float radius, float cover) {
-    int i = (int) (u * 5 + 5000) + shiftX;
-    int j = (int) (v * 5 + 5000) + shiftY;
+  private int pixel(int n, float u, float v, float distance, float light, float cover) {
+    int i = column(u);
+    int j = row(v);
     float browning = browning(u, v, distance, i, j);
     int shade = Math.min(SHADES - 1, Math.max(0, (int) (browning * (SHADES - 1) + 0.5f)));
     float[] colour = shades[shade];
-    float light = relief(u, v, distance, radius, i, j);
     canvas.red[n] += cover * (colour[0] * light - canvas.red[n]);
     canvas.green[n] += cover * (colour[1] * light - canvas.green[n]);
     canvas.blue[n] += cover * (colour[2] * light - canvas.blue[n]);
     return shade;
+  }
+
+  private int column(float u) {
+    return (int) (u * 5 + 5000) + shiftX;
+  }
+
+  private int row(float v) {
+    return (int) (v * 5 + 5000) + shiftY;
   }
 
   /** What the kinetics gave, with what the surface's small heights make of it. */
@@ -227,6 +238,15 @@ final class FoodPainter {
   }
 
   private static final class Sums {
+    private static final int ROOTS_PER_LIGHT = 1024;
+    private static final double[] ROOTS = new double[4 * ROOTS_PER_LIGHT];
+
+    static {
+      for (int i = 0; i < ROOTS.length; i++) {
+        ROOTS[i] = Math.cbrt((i + 0.5) / ROOTS_PER_LIGHT);
+      }
+    }
+
     private double lightness;
     private double squares;
     private double a;
@@ -238,6 +258,18 @@ final class FoodPainter {
       squares += shade[3] * (double) shade[3];
       a += shade[4];
       b += shade[5];
+      n++;
+    }
+
+    /**
+     * A shade under more or less light: X, Y and Z all grow with it, so the cube roots in L*, a*
+     * and b* grow with its cube root (CIE 15, above the linear part of L*).
+     */
+    void add(float[] shade, float light) {
+      double root = ROOTS[Math.min(ROOTS.length - 1, (int) (light * ROOTS_PER_LIGHT))];
+      lightness += (shade[3] + 16) * root - 16;
+      a += shade[4] * root;
+      b += shade[5] * root;
       n++;
     }
 

@@ -19,6 +19,7 @@ public record Shot(int width, int height, int[] rgb, List<PieceTruth> pieces) {
    * @param x left edge of a box around it, pixels
    * @param meanLab mean over its whole outline, CIELAB D50
    * @param insideLab mean without a margin of 2 mm
+   * @param seenLab the same as it looks from above: bumps and roundness catch more or less light
    * @param insideDeviation standard deviation of L* there, pixel by pixel
    * @param pixels area of its outline
    */
@@ -30,6 +31,7 @@ public record Shot(int width, int height, int[] rgb, List<PieceTruth> pieces) {
       int height,
       double[] meanLab,
       double[] insideLab,
+      double[] seenLab,
       double insideDeviation,
       int pixels) {}
 }
