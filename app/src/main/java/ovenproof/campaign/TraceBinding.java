@@ -2,6 +2,8 @@ package ovenproof.campaign;
 
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
+import ovenproof.core.quantity.Unit;
+import ovenproof.core.trace.DateOrder;
 
 /**
  * Whose heat a channel of a logger file shows, and from when to when.
@@ -19,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param starts wall clock of the file's time zero, for files without one; null: the clock in the
  *     file, or the start of {@code run}
  * @param clockOffsetSeconds to be added to the file's clock
+ * @param readAs what a person said where the file leaves its reading open; null: nothing
  */
 public record TraceBinding(
     String file,
@@ -31,4 +34,65 @@ public record TraceBinding(
     @Nullable Instant to,
     @Nullable Instant starts,
     double clockOffsetSeconds,
-    @Nullable String note) {}
+    @Nullable ReadAs readAs,
+    @Nullable String note) {
+
+  /** A binding to a file that tells everything itself. */
+  public TraceBinding(
+      String file,
+      String channel,
+      String place,
+      @Nullable String product,
+      @Nullable String run,
+      @Nullable String instrument,
+      @Nullable Instant from,
+      @Nullable Instant to,
+      @Nullable Instant starts,
+      double clockOffsetSeconds,
+      @Nullable String note) {
+    this(
+        file,
+        channel,
+        place,
+        product,
+        run,
+        instrument,
+        from,
+        to,
+        starts,
+        clockOffsetSeconds,
+        null,
+        note);
+  }
+
+  /** The same under another reading of the file. */
+  public TraceBinding withReading(@Nullable ReadAs as, @Nullable String why) {
+    return new TraceBinding(
+        file,
+        channel,
+        place,
+        product,
+        run,
+        instrument,
+        from,
+        to,
+        starts,
+        clockOffsetSeconds,
+        as,
+        why);
+  }
+
+  /**
+   * A person's answers to what a file leaves open; each null when nothing was said.
+   *
+   * @param intervalSeconds distance of rows of a file without times
+   * @param temperatures unit of temperatures whose unit is not written
+   * @param dates order of dates whose form leaves it open
+   */
+  public record ReadAs(
+      @Nullable Double intervalSeconds, @Nullable Unit temperatures, @Nullable DateOrder dates) {
+    public boolean saysNothing() {
+      return intervalSeconds == null && temperatures == null && dates == null;
+    }
+  }
+}

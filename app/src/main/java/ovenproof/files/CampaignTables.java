@@ -459,6 +459,7 @@ final class CampaignTables {
   }
 
   private Map<String, String> trace(ovenproof.campaign.TraceBinding t) {
+    ovenproof.campaign.TraceBinding.ReadAs as = t.readAs();
     return cells(
         "file",
         t.file(),
@@ -480,12 +481,22 @@ final class CampaignTables {
         t.starts(),
         "clock_offset",
         t.clockOffsetSeconds() == 0 ? null : Quantity.of(t.clockOffsetSeconds(), Unit.SECOND),
+        "interval",
+        as == null || as.intervalSeconds() == null
+            ? null
+            : Quantity.of(as.intervalSeconds(), Unit.SECOND),
+        "temperatures",
+        as == null || as.temperatures() == null ? null : as.temperatures().symbol(),
+        "dates",
+        as == null ? null : as.dates(),
         "note",
         t.note());
   }
 
   private Map<String, String> photo(Photo p) {
     String boxes = p.boxes().stream().map(CampaignTables::box).collect(Collectors.joining(" "));
+    String outlines =
+        p.outlines().stream().map(CampaignTables::outline).collect(Collectors.joining(" "));
     return cells(
         "file",
         p.file(),
@@ -501,11 +512,19 @@ final class CampaignTables {
         p.camera(),
         "boxes",
         boxes.isEmpty() ? null : boxes,
+        "outlines",
+        outlines.isEmpty() ? null : outlines,
         "note",
         p.note());
   }
 
   private static String box(Photo.Box box) {
     return box.piece() + ":" + box.x() + "," + box.y() + "," + box.width() + "," + box.height();
+  }
+
+  private static String outline(Photo.Drawn drawn) {
+    return drawn.piece()
+        + ":"
+        + drawn.corners().stream().map(c -> c.x() + "," + c.y()).collect(Collectors.joining(","));
   }
 }

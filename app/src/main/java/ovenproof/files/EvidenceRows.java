@@ -10,12 +10,18 @@ import ovenproof.campaign.Photo;
 import ovenproof.campaign.TraceBinding;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.Quantity;
+import ovenproof.core.quantity.Unit;
+import ovenproof.core.trace.DateOrder;
 import ovenproof.input.Written;
 
 /** Reads which file shows what. */
 final class EvidenceRows {
   private static final Pattern BOX =
       Pattern.compile("([\\p{L}\\p{N}_.-]{1,100}):(\\d{1,6}),(\\d{1,6}),(\\d{1,6}),(\\d{1,6})");
+
+  private static final Pattern OUTLINE =
+      Pattern.compile(
+          "([\\p{L}\\p{N}_.-]{1,100}):(\\d{1,6},\\d{1,6}(?:,\\d{1,6},\\d{1,6}){2,2000})");
 
   private final Context context;
 
@@ -49,7 +55,36 @@ final class EvidenceRows {
                 to,
                 starts,
                 offset,
+                readAs(row),
                 row.textOrNull("note")));
+  }
+
+  /** A person's answers to what the file leaves open; null when there are none. */
+  private static TraceBinding.@Nullable ReadAs readAs(Row row) {
+    Double interval =
+        row.find("interval")
+            .flatMap(w -> w.quantity(Dimension.TIME))
+            .map(Quantity::contract)
+            .orElse(null);
+    if (interval != null && !(interval > 0)) {
+      row.error("interval", row.raw("interval").strip(), "a time above 0", "");
+      interval = null;
+    }
+    Unit unit =
+        row.find("temperatures")
+            .flatMap(Written::unit)
+            .filter(
+                u -> {
+                  boolean fits = u.dimension() == Dimension.TEMPERATURE;
+                  if (!fits) {
+                    row.error("temperatures", row.raw("temperatures").strip(), "C, F or K", "");
+                  }
+                  return fits;
+                })
+            .orElse(null);
+    DateOrder dates = row.find("dates").flatMap(w -> w.word(DateOrder.class)).orElse(null);
+    TraceBinding.ReadAs as = new TraceBinding.ReadAs(interval, unit, dates);
+    return as.saysNothing() ? null : as;
   }
 
   Optional<Photo> photo(Row row) {
@@ -67,6 +102,7 @@ final class EvidenceRows {
             taken,
             camera,
             boxes,
+            row.find("outlines").map(EvidenceRows::outlines).orElse(List.of()),
             row.textOrNull("note")));
   }
 
@@ -88,6 +124,31 @@ final class EvidenceRows {
       }
     }
     return boxes;
+  }
+
+  private static List<Photo.Drawn> outlines(Written written) {
+    List<Photo.Drawn> outlines = new ArrayList<>();
+    for (String word : written.text().split("\\s+")) {
+      Matcher outline = OUTLINE.matcher(word);
+      if (!outline.matches()) {
+        new Written(word, written.place(), written.problems())
+            .error("an outline such as 1:120,80,420,80,420,360 (piece:x,y,x,y,x,y …)", "");
+      } else if (outlines.stream().anyMatch(o -> o.piece().equals(outline.group(1)))) {
+        new Written(word, written.place(), written.problems()).error("each piece once", "");
+      } else {
+        outlines.add(new Photo.Drawn(outline.group(1), corners(outline.group(2))));
+      }
+    }
+    return outlines;
+  }
+
+  private static List<Photo.Corner> corners(String numbers) {
+    String[] n = numbers.split(",");
+    List<Photo.Corner> corners = new ArrayList<>();
+    for (int i = 0; i + 1 < n.length; i += 2) {
+      corners.add(new Photo.Corner(Integer.parseInt(n[i]), Integer.parseInt(n[i + 1])));
+    }
+    return corners;
   }
 
   private static Photo.Box box(Matcher box) {

@@ -272,6 +272,12 @@ public final class Tables {
           of("to", TIME, "Until when."),
           of("starts", TIME, "Clock time of the file's zero, for a file without clock."),
           of("clock_offset", QUANTITY, "To be added to the file's clock."),
+          of("interval", QUANTITY, "Distance of rows, for a file without times."),
+          of("temperatures", TEXT, "Unit of temperatures, where the file does not say: C, F or K."),
+          word(
+              "dates",
+              ovenproof.input.Words.all(ovenproof.core.trace.DateOrder.class),
+              "How 01/02/2026 is to be read, where the file does not say."),
           NOTE);
 
   public static final Table PHOTOS =
@@ -286,6 +292,7 @@ public final class Tables {
           of("taken", TIME, "When it was taken."),
           of("camera", KEY, "Camera session whose calibration it shares."),
           of("boxes", BOXES, "piece:x,y,w,h in pixels of the upright picture, where pieces lie."),
+          of("outlines", TEXT, "piece:x,y,x,y,x,y … likewise: edges that a person drew or mended."),
           NOTE);
 
   /** In the order of the documentation. */

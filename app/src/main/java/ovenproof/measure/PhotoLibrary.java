@@ -5,17 +5,20 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Photo;
 import ovenproof.core.colour.Lab;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.measure.Subject;
+import ovenproof.core.photo.Outline;
 import ovenproof.core.photo.PhotoAnalyser;
 import ovenproof.core.photo.PhotoAnalysis;
 import ovenproof.core.photo.PhotoMeasureCatalogue;
 import ovenproof.core.photo.Picture;
 import ovenproof.core.photo.PieceShade;
 import ovenproof.core.photo.PixelBox;
+import ovenproof.core.photo.PixelPoint;
 import ovenproof.core.photo.ShadeSettings;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.QuantityParser;
@@ -59,14 +62,14 @@ final class PhotoLibrary {
         PhotoFile.open(evidence.bytes(photo.file(), PhotoFile.LARGEST_BYTES), photo.file());
     String source = "camera:" + (photo.camera() == null ? photo.file() : photo.camera());
     PhotoAnalyser analyser = PhotoAnalyser.withDefaults().with(settings).expecting(expected);
-    if (photo.boxes().isEmpty()) {
+    if (photo.boxes().isEmpty() && photo.outlines().isEmpty()) {
       return counted(photo, analyser.analyse(file.picture(), source), expected, subject);
     }
-    List<PixelBox> drawn = photo.boxes().stream().map(box -> inside(file.picture(), box)).toList();
-    PhotoAnalysis byHand = analyser.measureInside(file.picture(), drawn, source);
+    PhotoAnalysis byHand = byHand(photo, file.picture(), analyser, source);
+    List<String> names = names(photo);
     List<Measurement> all = new ArrayList<>();
-    for (int i = 0; i < drawn.size(); i++) {
-      Subject piece = subject.withPiece(photo.boxes().get(i).piece());
+    for (int i = 0; i < names.size(); i++) {
+      Subject piece = subject.withPiece(names.get(i));
       all.addAll(of(photo, byHand.pieces().get(i).shade(), piece));
     }
     return all;
@@ -83,7 +86,8 @@ final class PhotoLibrary {
               + found
               + " of "
               + expected
-              + " pieces found; say where they lie with boxes in photos.csv";
+              + " pieces found; mend the outlines on the photo page, or say where they lie with"
+              + " boxes in photos.csv";
       warnings.add(why);
       return PhotoMeasureCatalogue.ALL.stream()
           .map(measure -> Measurement.missing(measure, subject, why))
@@ -99,6 +103,34 @@ final class PhotoLibrary {
     return shade.measurements(subject).stream().map(m -> m.withEvidence(file)).toList();
   }
 
+  /** Measures what a person framed or outlined: outlines hold before boxes. */
+  static PhotoAnalysis byHand(Photo photo, Picture picture, PhotoAnalyser analyser, String source) {
+    if (photo.outlines().isEmpty()) {
+      List<PixelBox> boxes = photo.boxes().stream().map(box -> inside(picture, box)).toList();
+      return analyser.measureInside(picture, boxes, source);
+    }
+    List<Outline> outlines =
+        photo.outlines().stream().map(drawn -> mended(drawn, picture)).toList();
+    return analyser.measure(picture, outlines, source);
+  }
+
+  private static Outline mended(Photo.Drawn drawn, Picture picture) {
+    return new Outline(
+        drawn.corners().stream()
+            .map(
+                c ->
+                    new PixelPoint(
+                        Math.min(c.x(), picture.width()), Math.min(c.y(), picture.height())))
+            .toList());
+  }
+
+  /** What the person calls the pieces, in the order of {@link #byHand}. */
+  static List<String> names(Photo photo) {
+    return photo.outlines().isEmpty()
+        ? photo.boxes().stream().map(Photo.Box::piece).toList()
+        : photo.outlines().stream().map(Photo.Drawn::piece).toList();
+  }
+
   /** What of a drawn box lies in the picture. */
   private static PixelBox inside(Picture picture, Photo.Box box) {
     int left = Math.max(0, Math.min(picture.width() - 1, box.x()));
@@ -108,22 +140,26 @@ final class PhotoLibrary {
     return new PixelBox(left, top, Math.max(1, right - left), Math.max(1, bottom - top));
   }
 
-  private static ShadeSettings settings(TestPlan test, MeasureUse use) {
+  static ShadeSettings settings(TestPlan test, @Nullable MeasureUse use) {
     ShadeSettings settings = ShadeSettings.withDefaults();
     TestPlan.PhotoPlan plan = test.photos();
     TestPlan.Shade target = plan == null ? null : plan.target();
     if (target != null) {
       settings = settings.withTarget(Lab.d50(target.lightness(), target.a(), target.b()));
     }
+    if (use == null) {
+      return settings;
+    }
     return settings.withLimits(
         colour(use, "near", settings.nearLightness()),
         colour(use, "beyond", settings.beyondLightness()));
   }
 
-  private static int expected(TestPlan test, Photo photo) {
+  static int expected(TestPlan test, Photo photo) {
     TestPlan.PhotoPlan plan = test.photos();
     int planned = plan == null ? 1 : plan.pieces();
-    return Math.max(1, photo.boxes().isEmpty() ? planned : photo.boxes().size());
+    int byHand = names(photo).size();
+    return Math.max(1, byHand == 0 ? planned : byHand);
   }
 
   private static double colour(MeasureUse use, String parameter, double fallback) {

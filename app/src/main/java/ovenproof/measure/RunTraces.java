@@ -3,11 +3,16 @@ package ovenproof.measure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Run;
 import ovenproof.campaign.TraceBinding;
+import ovenproof.core.trace.ReadOptions;
 import ovenproof.core.trace.Trace;
+import ovenproof.core.trace.TraceInput;
+import ovenproof.core.trace.TraceMeasures;
 import ovenproof.evidence.EvidenceSource;
+import ovenproof.method.TestPlan;
 
 /**
  * The traces of a run, for drawing: as logged, on the run's own clock, without the corrections of
@@ -27,7 +32,7 @@ public final class RunTraces {
 
   /** All traces bound to a run, from its start to its last event; empty when there is none. */
   public List<Placed> of(Run run) {
-    Optional<ovenproof.method.TestPlan> test = campaign.method().test(run.test());
+    Optional<TestPlan> test = campaign.method().test(run.test());
     if (test.isEmpty()) {
       return List.of();
     }
@@ -42,5 +47,46 @@ public final class RunTraces {
           .ifPresent(t -> placed.add(new Placed(binding, t)));
     }
     return placed;
+  }
+
+  /**
+   * What the measures of one place of a run are computed from: corrected by the calibrations, with
+   * the setting that the method, the product's card or the test names.
+   *
+   * @param place {@code centre}, {@code core-1} …
+   */
+  public Optional<TraceInput> input(Run run, String place) {
+    Optional<TestPlan> test = campaign.method().test(run.test());
+    if (test.isEmpty()) {
+      return Optional.empty();
+    }
+    RunEvidence evidence = RunEvidence.of(campaign, test.get(), run);
+    List<TraceBinding> bindings = TraceTaker.bindings(evidence);
+    if (bindings.stream().noneMatch(b -> b.place().equals(place))) {
+      return Optional.empty();
+    }
+    TraceTaker taker =
+        new TraceTaker(library, MeasurementCache.none(), TraceMeasures.all().get(0).description());
+    return Optional.of(taker.input(evidence, bindings, place, setting(evidence)));
+  }
+
+  /** Of the first measure of a trace that the test uses. */
+  private static @Nullable Double setting(RunEvidence evidence) {
+    return evidence.test().measures().stream()
+        .filter(u -> TraceMeasures.named(u.take()).isPresent() || u.parameters().containsKey("set"))
+        .map(u -> Optional.ofNullable(TraceTaker.setting(evidence, u)))
+        .flatMap(Optional::stream)
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** What reading the files had to say. */
+  public List<String> warnings() {
+    return library.warnings();
+  }
+
+  /** The reader's options with a person's answers in them. */
+  public static ReadOptions options(TraceBinding.@Nullable ReadAs as) {
+    return TraceLibrary.options(as);
   }
 }

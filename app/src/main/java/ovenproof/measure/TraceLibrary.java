@@ -12,12 +12,15 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Run;
 import ovenproof.campaign.TraceBinding;
+import ovenproof.core.quantity.Unit;
 import ovenproof.core.trace.Channel;
+import ovenproof.core.trace.DateOrder;
+import ovenproof.core.trace.ReadOptions;
 import ovenproof.core.trace.TimeAxis;
 import ovenproof.core.trace.Trace;
 import ovenproof.core.trace.TraceFile;
-import ovenproof.core.trace.TraceReader;
 import ovenproof.evidence.EvidenceSource;
+import ovenproof.evidence.trace.TraceOpener;
 import ovenproof.input.InputException;
 
 /** Logger files of a campaign, each read once. Safe for use by threads. */
@@ -28,8 +31,11 @@ final class TraceLibrary {
 
   private final EvidenceSource evidence;
   private final ZoneId zone;
-  private final Map<String, Optional<TraceFile>> files = new ConcurrentHashMap<>();
+  private final Map<Opened, Optional<TraceFile>> files = new ConcurrentHashMap<>();
   private final ConcurrentLinkedQueue<String> warnings = new ConcurrentLinkedQueue<>();
+
+  /** A file under one reading of it. */
+  private record Opened(String path, TraceBinding.@Nullable ReadAs as) {}
 
   TraceLibrary(EvidenceSource evidence, ZoneId zone) {
     this.evidence = evidence;
@@ -49,7 +55,8 @@ final class TraceLibrary {
    * from and to. Empty when the file, the channel or the clock is not there.
    */
   Optional<Trace> trace(TraceBinding binding, Run run) {
-    return file(binding.file()).flatMap(file -> trace(file, binding, run));
+    return file(new Opened(binding.file(), binding.readAs()))
+        .flatMap(file -> trace(file, binding, run));
   }
 
   private Optional<Trace> trace(TraceFile file, TraceBinding binding, Run run) {
@@ -122,13 +129,27 @@ final class TraceLibrary {
     return (to.toEpochMilli() - from.toEpochMilli()) / 1000.0;
   }
 
-  private Optional<TraceFile> file(String path) {
-    return files.computeIfAbsent(path, this::read);
+  private Optional<TraceFile> file(Opened opened) {
+    return files.computeIfAbsent(opened, o -> read(o.path(), o.as()));
   }
 
-  private Optional<TraceFile> read(String path) {
+  /** The reader's options with a person's answers in them. */
+  static ReadOptions options(TraceBinding.@Nullable ReadAs as) {
+    ReadOptions options = ReadOptions.withDefaults();
+    if (as == null) {
+      return options;
+    }
+    Double interval = as.intervalSeconds();
+    options = interval == null ? options : options.withIntervalSeconds(interval);
+    Unit unit = as.temperatures();
+    options = unit == null ? options : options.withTemperatureUnit(unit);
+    DateOrder dates = as.dates();
+    return dates == null ? options : options.withDateOrder(dates);
+  }
+
+  private Optional<TraceFile> read(String path, TraceBinding.@Nullable ReadAs as) {
     try {
-      TraceFile file = TraceReader.withDefaults().read(evidence.bytes(path, LIMIT_BYTES));
+      TraceFile file = TraceOpener.read(evidence.bytes(path, LIMIT_BYTES), options(as));
       file.problems().forEach(problem -> warnings.add(path + ": " + problem));
       file.questions().forEach(question -> warnings.add(path + ": " + question.text()));
       return file.isReadable() ? Optional.of(file) : Optional.empty();

@@ -93,20 +93,24 @@ final class TraceTaker implements Taker {
 
   private List<Measurement> measure(
       RunEvidence run, List<TraceBinding> bindings, String place, @Nullable Double set) {
+    return TraceMeasures.measure(input(run, bindings, place, set));
+  }
+
+  /** What every measure of a place is computed from. */
+  TraceInput input(
+      RunEvidence run, List<TraceBinding> bindings, String place, @Nullable Double set) {
     double end = run.lastSecond().orElse(0);
-    TraceInput input =
-        TraceInput.of(first(run, bindings, place, end))
-            .withPoints(cavity(run, bindings, end))
-            .withCores(cores(run, bindings, end))
-            .withPower(optional(run, bindings, "power", end))
-            .withEnergy(optional(run, bindings, "energy", end))
-            .withDuty(optional(run, bindings, "duty", end))
-            .withSetting(set)
-            .withAmbient(ambient(run, bindings))
-            .withProbe(probe(run, bindings, place))
-            .withSubject(run.subject().withChannel(place))
-            .withEvidence(evidence(bindings));
-    return TraceMeasures.measure(input);
+    return TraceInput.of(first(run, bindings, place, end))
+        .withPoints(cavity(run, bindings, end))
+        .withCores(cores(run, bindings, end))
+        .withPower(optional(run, bindings, "power", end))
+        .withEnergy(optional(run, bindings, "energy", end))
+        .withDuty(optional(run, bindings, "duty", end))
+        .withSetting(set)
+        .withAmbient(ambient(run, bindings))
+        .withProbe(probe(run, bindings, place))
+        .withSubject(run.subject().withChannel(place))
+        .withEvidence(evidence(bindings));
   }
 
   private Trace first(RunEvidence run, List<TraceBinding> bindings, String place, double end) {
@@ -213,7 +217,7 @@ final class TraceTaker implements Taker {
   }
 
   /** What the dial was set to: the method's parameter, else the product's card, else the test's. */
-  private static @Nullable Double setting(RunEvidence run, MeasureUse use) {
+  static @Nullable Double setting(RunEvidence run, MeasureUse use) {
     String parameter = use.parameters().get("set");
     if (parameter != null) {
       return QuantityParser.parse(parameter, Dimension.TEMPERATURE).contract();

@@ -318,6 +318,12 @@ final class RandomCampaign {
         Instant.parse(random.nextBoolean() ? "2026-10-25T01:15:00Z" : "2026-11-01T06:15:30.5Z"),
         null,
         random.nextBoolean() ? 0 : -3600.5,
+        random.nextBoolean()
+            ? null
+            : new TraceBinding.ReadAs(
+                random.nextBoolean() ? 2.5 : null,
+                ovenproof.core.quantity.Unit.FAHRENHEIT,
+                ovenproof.core.trace.DateOrder.MONTH_FIRST),
         maybe());
   }
 
@@ -335,10 +341,16 @@ final class RandomCampaign {
                 run.started(),
                 random.nextBoolean() ? "camera-1" : null,
                 List.of(new Photo.Box("1", 0, 1, 7, 6)),
+                random.nextBoolean() ? List.of() : List.of(outline()),
                 maybe()));
       }
     }
     return photos;
+  }
+
+  private static Photo.Drawn outline() {
+    return new Photo.Drawn(
+        "left", List.of(new Photo.Corner(0, 1), new Photo.Corner(6, 1), new Photo.Corner(3, 7)));
   }
 
   private String picture(String path) {

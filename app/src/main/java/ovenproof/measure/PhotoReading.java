@@ -1,0 +1,61 @@
+package ovenproof.measure;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import ovenproof.campaign.Photo;
+import ovenproof.core.photo.PhotoAnalyser;
+import ovenproof.core.photo.PhotoAnalysis;
+import ovenproof.core.photo.PhotoMeasureCatalogue;
+import ovenproof.core.photo.Picture;
+import ovenproof.core.photo.ShadeSettings;
+import ovenproof.method.MeasureUse;
+import ovenproof.method.TestPlan;
+
+/**
+ * One photograph of a campaign, read as its measures are: same target, same limits, same outlines.
+ * For pages that show what was measured.
+ *
+ * @param settings target and limits of the test
+ * @param planned how many pieces the method expects on a picture
+ * @param analysis everything seen
+ */
+public record PhotoReading(ShadeSettings settings, int planned, PhotoAnalysis analysis) {
+
+  /** Reads it; pieces that a person outlined bear the names they were given. */
+  public static PhotoReading of(Photo photo, TestPlan test, Picture picture) {
+    ShadeSettings settings = PhotoLibrary.settings(test, use(photo, test));
+    String source = "camera:" + (photo.camera() == null ? photo.file() : photo.camera());
+    PhotoAnalyser analyser =
+        PhotoAnalyser.withDefaults().with(settings).expecting(PhotoLibrary.expected(test, photo));
+    List<String> names = PhotoLibrary.names(photo);
+    PhotoAnalysis analysis =
+        names.isEmpty()
+            ? analyser.analyse(picture, source)
+            : named(PhotoLibrary.byHand(photo, picture, analyser, source), names);
+    return new PhotoReading(settings, planned(test), analysis);
+  }
+
+  /** How many pieces the method expects; 1 when it does not say. */
+  public static int planned(TestPlan test) {
+    TestPlan.PhotoPlan plan = test.photos();
+    return Math.max(1, plan == null ? 1 : plan.pieces());
+  }
+
+  /** The first use of a photo measure that looks at this face. */
+  private static @Nullable MeasureUse use(Photo photo, TestPlan test) {
+    return test.measures().stream()
+        .filter(u -> PhotoMeasureCatalogue.ALL.stream().anyMatch(m -> m.id().equals(u.take())))
+        .filter(u -> u.face() == null || u.face().equals(photo.face()))
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static PhotoAnalysis named(PhotoAnalysis analysis, List<String> names) {
+    List<PhotoAnalysis.Piece> pieces =
+        java.util.stream.IntStream.range(0, names.size())
+            .mapToObj(i -> new PhotoAnalysis.Piece(names.get(i), analysis.pieces().get(i).shade()))
+            .toList();
+    return new PhotoAnalysis(
+        analysis.chart(), analysis.calibration(), pieces, analysis.scale(), analysis.warnings());
+  }
+}
