@@ -13,7 +13,7 @@ import java.util.regex.Pattern;
  */
 final class Clauses {
   private static final String JOINING =
-      "and|but|while|whereas|against|versus|vs|compared|then|though|although|yet";
+      "and|but|while|whereas|against|versus|vs|compared|then|though|although|yet|so|now|okay|because|where|when|which|who";
 
   private static final Pattern BOUNDARY =
       Pattern.compile(

@@ -57,6 +57,7 @@ final class ComparisonReader implements ClaimReader {
     readPoints(sentence);
     readBeat(sentence);
     readTimesOf(sentence);
+    readVersus(sentence);
     readImplicit(sentence);
     readEarly(sentence);
   }
@@ -71,6 +72,9 @@ final class ComparisonReader implements ClaimReader {
   private void readThan(SentenceClaims sentence) {
     Matcher matcher = THAN.matcher(sentence.text());
     while (matcher.find()) {
+      if (isHedge(sentence, matcher.end())) {
+        continue;
+      }
       Optional<Compared> compared = compared(sentence, matcher.start(), matcher.end());
       boolean less =
           matcher.group("much") != null && !matcher.group("much").equalsIgnoreCase("more");
@@ -78,6 +82,11 @@ final class ComparisonReader implements ClaimReader {
         comparative(sentence, matcher, compared.get(), less);
       }
     }
+  }
+
+  /** "More than one degree", "more than twice": the words belong to the number. */
+  private static boolean isHedge(SentenceClaims sentence, int end) {
+    return sentence.numbers().stream().anyMatch(n -> n.start() < end && n.end() > end);
   }
 
   private void comparative(
@@ -324,6 +333,53 @@ final class ComparisonReader implements ClaimReader {
               || number.scale() == Scale.DEGREES;
       if (amount && matcher.matches() && number.end() < sentence.text().length()) {
         implicit(sentence, number, matcher.group("word").toLowerCase(Locale.ROOT));
+      }
+    }
+  }
+
+  private static final Pattern VERSUS =
+      Pattern.compile("(?is)^\\s*(?:vs\\.?|versus|against)\\s+(?:the\\s+)?$");
+
+  /** "Alder vs. Siskin: 0.6 points"; "within a point of the leaders" is left open. */
+  private void readVersus(SentenceClaims sentence) {
+    List<ProductMention> names = sentence.context().mentions();
+    for (NumberPhrase number : sentence.freeNumbers()) {
+      String after = sentence.text().substring(number.end());
+      if (number.scale() == Scale.POINTS && after.matches("(?is)^\\s*of\\b.*")) {
+        open(sentence, number.start(), number.end(), number.text());
+      }
+      for (int i = 0; i + 1 < names.size(); i++) {
+        ProductMention a = names.get(i);
+        ProductMention b = names.get(i + 1);
+        boolean versus =
+            number.scale() == Scale.POINTS
+                && VERSUS.matcher(sentence.text().substring(a.end(), b.start())).matches()
+                && b.end() <= number.start()
+                && sentence
+                    .text()
+                    .substring(b.end(), number.start())
+                    .matches("(?is)\\s*[:,—–-]\\s*(?:a\\s+)?");
+        if (versus && sentence.isFree(number.start(), number.end())) {
+          Focus focus = sentence.context().at(number.start(), number.end());
+          List<Figure> uses = search.uses(focus, Vocabulary.adjective("good"), "good", a.product());
+          if (!uses.isEmpty()) {
+            Outcome outcome =
+                outcome(
+                    uses.get(0),
+                    new Compared(a.product(), b.product(), number.end(), name(b.product())),
+                    Direction.HIGH,
+                    Optional.of(number));
+            sentence.add(
+                number.start(),
+                number.end(),
+                Kind.COMPARISON,
+                outcome.finding,
+                number.text(),
+                outcome.expected,
+                outcome.evidence,
+                outcome.why);
+          }
+        }
       }
     }
   }

@@ -20,6 +20,11 @@ final class Context {
   private static final Pattern ASIDE =
       Pattern.compile(
           "(?is)^\\s*(?:['’]s)?\\s*(?:(?:and|but|with|at|in|by|after|taking|needing|because|from|on|for)\\b.*|,.*)");
+
+  /** "… in the Siskin six fifty-two": the name goes with the number after it. */
+  private static final String OWN_NUMBER =
+      "(?is)^(?:['’]s)?,?\\s*(?:at|took|takes|needed|needs|it['’]s|just|about|nearly|almost|only)?\\s*(?:[\\d€$£]|(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty)\\b).*";
+
   private static final Pattern BELONGS =
       Pattern.compile(
           "(?is)^\\s*(?:on average\\s+|overall\\s+)?(?:\\(|(?:for|by|in|from|with|on|at|inside)\\s)\\s*(?:the\\s+)?$");
@@ -161,7 +166,9 @@ final class Context {
     for (ProductMention mention : mentions) {
       if (mention.start() >= end) {
         String between = sentence.text().substring(end, mention.start());
-        return BELONGS.matcher(between).matches() ? mention.product() : null;
+        boolean ownNumber =
+            sentence.text().substring(mention.end()).matches(OWN_NUMBER) && lastBefore(end) != null;
+        return BELONGS.matcher(between).matches() && !ownNumber ? mention.product() : null;
       }
     }
     return null;
@@ -266,6 +273,22 @@ final class Context {
     return listed;
   }
 
+  /** "Alder toasts better (7.2 against 6.7); Hornbeam …": whom two opposed numbers belong to. */
+  List<String> pairAt(int offset) {
+    Set<String> all = new LinkedHashSet<>();
+    String first = productAt(offset);
+    boolean they =
+        sentence.text().substring(0, offset).matches("(?is).*\\b(they|both|the two|the pair)\\b.*");
+    if (first != null && !they) {
+      all.add(first);
+    }
+    named().forEach(m -> all.add(m.product()));
+    if (all.size() < 2) {
+      all.addAll(inheritedJoint);
+    }
+    return all.size() == 2 ? List.copyOf(all) : List.of();
+  }
+
   // ---- words around ----
 
   /** What the words around a stretch point at. */
@@ -317,7 +340,10 @@ final class Context {
   private Set<String> nearestTests(int start) {
     TestMention nearest = null;
     for (TestMention test : tests) {
-      if (test.start() < start || nearest == null) {
+      boolean near =
+          sentence.text().length() < 200
+              && Math.abs(clauses.at(test.start()) - clauses.at(start)) <= 2;
+      if (test.start() < start || nearest == null && near) {
         nearest = test;
       }
     }

@@ -27,6 +27,7 @@ final class ContextTracker {
   private @Nullable String lastProduct;
   private @Nullable String sectionProduct;
   private @Nullable String paragraphProduct;
+  private boolean firmParagraph;
   private Set<String> lastJoint = Set.of();
   private Set<String> lastNamed = Set.of();
   private Set<String> lastTests = Set.of();
@@ -56,6 +57,7 @@ final class ContextTracker {
     if (!sameParagraph) {
       paragraphTests = Set.of();
       paragraphProduct = null;
+      firmParagraph = false;
     }
     List<ProductMention> named = mentions.products(sentence.text());
     @Nullable String holder = paragraphProduct != null ? paragraphProduct : sectionProduct;
@@ -66,14 +68,14 @@ final class ContextTracker {
     Context.Said said =
         new Context.Said(
             carried,
-            holder != null,
+            sectionProduct != null || firmParagraph,
             lastJoint,
             lastNamed,
             above,
             lastTests,
             sameParagraph ? lastStems : Map.of());
     List<ProductMention> resolved = resolved(sentence.text(), named, carried);
-    remember(sentence, named, tests, cues);
+    remember(sentence, named, resolved, tests, cues);
     return new Context(sentence, resolved, tests, cues, said);
   }
 
@@ -126,7 +128,8 @@ final class ContextTracker {
           before.stream().anyMatch(m -> clauses.at(m.start()) == clauses.at(pronoun.start()));
       @Nullable String product =
           before.isEmpty() ? carried : referent(text, before, pronoun, carried);
-      if (product != null && !sameClause) {
+      boolean counts = pronoun.isRelative() ? !before.isEmpty() : !sameClause;
+      if (product != null && counts) {
         all.add(new ProductMention(product, pronoun.start(), pronoun.end(), true));
       }
     }
@@ -139,7 +142,7 @@ final class ContextTracker {
       List<ProductMention> before,
       Mentions.Pronoun pronoun,
       @Nullable String carried) {
-    if (pronoun.isLatter()) {
+    if (pronoun.isLatter() || pronoun.isRelative()) {
       return before.get(before.size() - 1).product();
     }
     @Nullable String subject = subject(text, before);
@@ -147,10 +150,17 @@ final class ContextTracker {
   }
 
   private void remember(
-      Sentence sentence, List<ProductMention> named, List<TestMention> tests, Set<String> cues) {
+      Sentence sentence,
+      List<ProductMention> named,
+      List<ProductMention> resolved,
+      List<TestMention> tests,
+      Set<String> cues) {
     if (!named.isEmpty()) {
       @Nullable String subject = subject(sentence.text(), named);
-      if (subject != null) {
+      boolean pronounFirst = resolved.get(0).isPronoun() && resolved.get(0).start() < 40;
+      if (subject != null && pronounFirst) {
+        lastProduct = resolved.get(0).product();
+      } else if (subject != null) {
         lastProduct = subject;
       } else if (lastProduct == null) {
         lastProduct = named.get(0).product();
@@ -206,14 +216,28 @@ final class ContextTracker {
     ProductMention first = named.get(0);
     boolean opens =
         sentence.paragraph() != lastParagraph
-            && sentence.text().substring(0, first.start()).matches("(?is)[\\s\\d.)•*-]*(the\\s+)?");
+            && sentence
+                .text()
+                .substring(0, first.start())
+                .matches("(?is)[\\s\\d.)•*-]*(and\\s+|but\\s+)?(the\\s+)?");
     boolean mark =
         sentence
             .text()
             .substring(first.end())
             .matches("(?is)^\\s*(?:\\([^)]*\\)\\s*)?[—–:].*|^\\s*\\.\\s*");
-    if (opens && mark) {
+    boolean alone = named.stream().allMatch(m -> m.product().equals(first.product()));
+    if (opens && (mark || alone)) {
       paragraphProduct = first.product();
+      firmParagraph = mark || sentence.role() == Role.ITEM;
+    } else if (!firmParagraph
+        && paragraphProduct != null
+        && !paragraphProduct.equals(first.product())
+        && sentence
+            .text()
+            .substring(0, first.start())
+            .matches(
+                "(?is)\\s*(and |but |then |meanwhile |now |okay |next )?(comes? )?(the\\s+)?")) {
+      paragraphProduct = null;
     }
   }
 

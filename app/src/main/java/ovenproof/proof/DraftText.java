@@ -61,6 +61,8 @@ final class DraftText {
   enum Role {
     HEADING,
     SENTENCE,
+    /** A sentence of a list's item. */
+    ITEM,
     /** A cell of a table; its heading names its row and column. */
     CELL
   }
@@ -71,6 +73,7 @@ final class DraftText {
   private final List<Integer> lines = new ArrayList<>();
   private final List<Integer> columns = new ArrayList<>();
   private int paragraph;
+  private Role blockRole = Role.SENTENCE;
   private final Map<Integer, String> timecodes = new HashMap<>();
 
   private DraftText() {}
@@ -117,6 +120,7 @@ final class DraftText {
         boolean item = row.matches("\\s*(?:[-*+]|\\d+[.)])\\s+.*") || row.strip().startsWith("|");
         if (item) {
           flush();
+          blockRole = Role.ITEM;
         }
         append(blank(row), i + 1);
       }
@@ -168,7 +172,7 @@ final class DraftText {
 
   private void cell(Cell cell, int line, String rowHead, String columnHead) {
     String text = blank(cell.text());
-    Matcher unit = UNIT_IN_HEAD.matcher(columnHead);
+    Matcher unit = UNIT_IN_HEAD.matcher(columnHead + " " + rowHead);
     boolean bare = text.strip().matches("[\\d.,:]+");
     if (bare && unit.find()) {
       text = text.stripTrailing() + " " + (unit.group(1) != null ? unit.group(1) : unit.group(2));
@@ -253,7 +257,8 @@ final class DraftText {
   }
 
   private void flush() {
-    flush(Role.SENTENCE);
+    flush(blockRole);
+    blockRole = Role.SENTENCE;
   }
 
   private void flush(Role role) {
@@ -266,8 +271,7 @@ final class DraftText {
     columns.clear();
   }
 
-  private static final Pattern SENTENCE_END =
-      Pattern.compile("[.!?…]+[\"'”’)]*(?=\\s)|[;](?=\\s+\\p{Lu})");
+  private static final Pattern SENTENCE_END = Pattern.compile("[.!?…]+[\"'”’)]*(?=\\s)");
 
   private void split(String text, Role role) {
     Matcher matcher = SENTENCE_END.matcher(text);
@@ -288,7 +292,8 @@ final class DraftText {
   }
 
   private static boolean endsInAbbreviation(String text) {
-    return text.strip().matches("(?s).*\\b(?:min|sec|hr|approx|vs|no|e\\.g|i\\.e|oz|lb|deg)\\.");
+    return text.strip()
+        .matches("(?s).*\\b(?:min|sec|hr|approx|vs|e\\.g|i\\.e|oz|lb|lbs|deg|cu|sq|fig|ca)\\.");
   }
 
   private void add(String text, int start, int end, Role role) {

@@ -14,16 +14,16 @@ import ovenproof.proof.NumberPhrase.Scale;
 final class Elliptic {
   private static final Pattern DIAL =
       Pattern.compile(
-          "(?is).*\\b(dial(?:led)?|set|setting|degrees?|thermostat|runs?|sits?|held|holds?|peaked?|topped|hot)\\b[^.;]*$");
+          "(?is).*\\b(dial(?:led)?|set|setting|degrees?|thermostat|runs?|sits?|held|holds?|peaked?|topped|hot)\\b[^.;]{0,40}$");
   private static final Pattern MONEY =
       Pattern.compile(
-          "(?is).*\\b(costs?|price[ds]?|sells?|paid|euros?|dollars?|for sale)\\b[^.;]*$");
+          "(?is).*\\b(costs?|price[ds]?|sells?|paid|euros?|dollars?|for sale)\\b[^.;]{0,25}$");
   private static final Pattern FREE_BEFORE =
       Pattern.compile(
           "(?is).*\\b(took|takes|needed|needs|wanted|at|in|with|about|around|nearly|almost|just|over|under|than|to|gets?|got|gave|scored|scores|lost|ran|runs|was|is|by|for|hit|reached|only|managed|needing|taking|\\p{L}+)\\s+$");
   private static final Pattern FREE_AFTER =
       Pattern.compile(
-          "(?is)^\\s*(?:[.,;:!?)—–]|$|are\\b|is\\b|was\\b|and\\b|but\\b|while\\b|then\\b|which\\b|for\\b|on average|in\\b|too\\b|with\\b|from\\b|overall\\b|before\\b|below\\b|above\\b|hot\\b|cold\\b|flat\\b|exactly\\b|here\\b|there\\b|again\\b|apiece\\b|or so\\b).*");
+          "(?is)^\\s*(?:[.,;:!?)—–]|$|are\\b|is\\b|was\\b|and\\b|but\\b|while\\b|then\\b|which\\b|for\\b|on average|in\\b|too\\b|with\\b|from\\b|overall\\b|before\\b|below\\b|above\\b|hot\\b|cold\\b|flat\\b|exactly\\b|here\\b|there\\b|again\\b|apiece\\b|or so\\b|past\\b|apart\\b|to\\b).*");
 
   private Elliptic() {}
 
@@ -35,20 +35,55 @@ final class Elliptic {
   static List<NumberPhrase> complete(
       String text, List<NumberPhrase> numbers, @Nullable NumberPhrase last) {
     List<NumberPhrase> all = new ArrayList<>();
-    NumberPhrase carrying = last;
+    List<NumberPhrase> carriers = new ArrayList<>();
+    if (last != null) {
+      carriers.add(last);
+    }
     for (NumberPhrase number : numbers) {
+      @Nullable NumberPhrase carrying = nearest(number, carriers);
       NumberPhrase read =
           number.scale() == Scale.SPOKEN_PAIR
               ? pair(text, number, carrying)
-              : carrying != null && carries(text, number, carrying)
-                  ? carried(number, carrying)
-                  : number;
+              : heat(text, number)
+                  ? number.as(number.low(), number.step(), null, Scale.DEGREES)
+                  : carrying != null && carries(text, number, carrying)
+                      ? carried(number, carrying)
+                      : number;
       all.add(read);
       if (hasUnit(read)) {
-        carrying = read;
+        carriers.add(read);
       }
     }
     return all;
+  }
+
+  /** "It gets to two hundred and twenty": nothing else that is reached has such a size. */
+  private static boolean heat(String text, NumberPhrase number) {
+    return number.unit() == null
+        && number.scale() == Scale.NONE
+        && number.low() >= 100
+        && number.low() <= 500
+        && FREE_AFTER.matcher(text.substring(number.end())).matches()
+        && text.substring(0, number.start())
+            .matches(
+                "(?is).*\\b(gets? (?:up )?to|got (?:up )?to|reach(?:es|ed)?|set (?:it |them )?to|set at|dial(?:led)?(?: to| at)?|topped out at|peaked at)\\s+$");
+  }
+
+  /** Of the numbers before, the one of the most similar size; the later of two. */
+  private static @Nullable NumberPhrase nearest(NumberPhrase number, List<NumberPhrase> carriers) {
+    NumberPhrase best = null;
+    double least = Double.POSITIVE_INFINITY;
+    for (NumberPhrase carrier : carriers) {
+      double apart =
+          number.low() > 0 && carrier.low() > 0
+              ? Math.abs(Math.log(number.low() / carrier.low()))
+              : Double.POSITIVE_INFINITY;
+      if (apart <= least) {
+        best = carrier;
+        least = apart;
+      }
+    }
+    return best;
   }
 
   /** The last number that has a unit or a scale. */
@@ -92,8 +127,11 @@ final class Elliptic {
         number.unit() == null
             && number.scale() == Scale.NONE
             && !number.isRange()
-            && (number.decimals() <= 1 || number.text().matches("(?is).*\\b(half|quarter)\\b.*"));
+            && (number.decimals() <= 2 || number.text().matches("(?is).*\\b(half|quarter)\\b.*"));
+    boolean coarse =
+        number.decimals() < 2 || carrying.decimals() == 2 && carrying.unit() != Unit.MINUTE;
     return bare
+        && (coarse || number.text().matches("(?is).*\\b(half|quarter)\\b.*"))
         && (number.decimals() != 1 || carrying.unit() != null && number.high() > 10)
         && near(number.low(), carrying.low())
         && FREE_BEFORE.matcher(text.substring(0, number.start())).matches()

@@ -111,7 +111,8 @@ final class FigureSearch {
   private static double general(Focus focus, Figure figure) {
     boolean none = focus.tests().isEmpty() && focus.above().isEmpty();
     return switch (figure.kind()) {
-      case TOTAL -> focus.tests().isEmpty() ? (focus.above().isEmpty() ? 6 : 2) : 0;
+      case TOTAL ->
+          focus.tests().isEmpty() ? (focus.above().isEmpty() ? 6 : 2) : focus.inClause() ? 0 : 2;
       case TEST_SCORE -> none ? -2 : 1.5;
       case CRITERION_SCORE -> named(focus, figure) ? 1 : -2;
       case NAMEPLATE -> plate(focus) ? 3 : -4;

@@ -30,7 +30,7 @@ final class Mentions {
   record TestMention(String test, int start) {}
 
   /** "It", "this one", "the oven". */
-  record Pronoun(int start, int end, boolean isLatter) {}
+  record Pronoun(int start, int end, boolean isLatter, boolean isRelative) {}
 
   private record TestWords(String test, Set<String> stems, Pattern name) {}
 
@@ -161,7 +161,7 @@ final class Mentions {
 
   private static final Pattern PRONOUN =
       Pattern.compile(
-          "\\b(?:it|its|this one|(?:this|that|the) (?:oven|model|machine|toaster|fryer|appliance)|(?<latter>the latter))\\b",
+          "\\b(?:(?:it(?! (?:is|was|'s) (?:clear|true|said|no|worth|possible|hard|easy|important|better to|best to)))|its|this one|(?:this|that|the) (?:oven|model|machine|toaster|fryer|appliance)|(?<latter>the latter)|(?<relative>which(?= (?:costs?|takes?|took|needs?|needed|sells|weighs|scored|scores|has|had|runs|ran|gets|got|makes|made|draws|uses|used|holds|held|lost|never|only|finished|ended|was|is at|overshot|overshoots|also|comes|came))|whose))\\b",
           Pattern.CASE_INSENSITIVE);
 
   /** Words that stand for a product. */
@@ -169,7 +169,12 @@ final class Mentions {
     List<Pronoun> found = new ArrayList<>();
     Matcher matcher = PRONOUN.matcher(text);
     while (matcher.find()) {
-      found.add(new Pronoun(matcher.start(), matcher.end(), matcher.group("latter") != null));
+      found.add(
+          new Pronoun(
+              matcher.start(),
+              matcher.end(),
+              matcher.group("latter") != null,
+              matcher.group("relative") != null));
     }
     return found;
   }

@@ -26,10 +26,10 @@ final class NumberReader implements ClaimReader {
           Pattern.CASE_INSENSITIVE);
   private static final Pattern NO_SCORE =
       Pattern.compile(
-          "(?is).*\\b(version|figure|fig\\.?|chapter|section|page|table|step|method|part|no\\.?|firmware|v)\\s*$");
+          "(?is).*\\b(version|figure|fig\\.?|chapter|section|page|table|step|method|part|no\\.?|firmware|v|factor of|factor|ratio of|times)\\s*$");
   private static final Pattern NOT =
       Pattern.compile(
-          "(?is).*\\b(not|never|n['’]t|cannot|failed to|fails to|without being|still un\\w+|un(done|finished|cooked))\\b(?:(?!\\b(but|and|until)\\b)[^,;.])*$");
+          "(?is).*\\b(not|never|\\w+n['’]t|cannot|failed to|fails to|without being|still un\\w+|un(done|finished|cooked))\\b(?:(?!\\b(but|and|until)\\b)[^,;.])*$");
   private static final Pattern SETTING_BEFORE =
       Pattern.compile(
           "(?is).*\\b(set(ting)?s?( (it|them|both|all|each|every oven))?( at| to| of)?|dial(led)?( (at|to|of|in|says|said|stood|stands|read|reads)){0,2}|asks? (it |them )?for|asked (it |them )?for|thermostat( at| to)|cap( of| at| is| was)?|limit( of| at| is| was)?|target( of)?|baked? at|roast(ed)? at|bakes at|for \\d+ minutes at|minutes at|hours? at|preset)\\s+(a |an |the |their |our )?$");
@@ -86,7 +86,7 @@ final class NumberReader implements ClaimReader {
               && sentence
                   .text()
                   .substring(last.end(), next.start())
-                  .matches("(?is)\\s*(,|and|,\\s*and|&)\\s*");
+                  .matches("(?is)\\s*(,|and|,\\s*and|&|against|to|versus|vs\\.?)\\s*");
       if (!joined) {
         if (list.contains(number)) {
           break;
@@ -100,6 +100,15 @@ final class NumberReader implements ClaimReader {
       return null;
     }
     List<String> products = sentence.context().listedProductsAt(list.get(0).start());
+    boolean against =
+        list.size() == 2
+            && sentence
+                .text()
+                .substring(list.get(0).end(), list.get(1).start())
+                .matches("(?is)\\s*(against|to|versus|vs\\.?)\\s*");
+    if (against && products.size() != 2) {
+      products = sentence.context().pairAt(list.get(0).start());
+    }
     return products.size() == list.size() ? products.get(list.indexOf(number)) : null;
   }
 
@@ -250,7 +259,7 @@ final class NumberReader implements ClaimReader {
                 .text()
                 .substring(0, number.start())
                 .matches("(?is)[\\s*•>-]*(even )?(after|at|by)\\s+")
-            && sentence.text().matches("(?is).*\\b(not|never|n['’]t|failed to)\\b.*");
+            && sentence.text().matches("(?is).*\\b(not|never|\\w+n['’]t|failed to)\\b.*");
     return time && plain && (not || afterwards) ? number.hedged(Hedge.AT_LEAST) : number;
   }
 
@@ -523,6 +532,8 @@ final class NumberReader implements ClaimReader {
     boolean decimal = number.decimals() == 1 || number.decimals() == 2;
     if (decimal && !number.text().matches("(?is).*\\b(half|quarter|third)s?\\b.*")) {
       return SCORE_WORD.matcher(sentence.text()).find()
+          || after.matches(
+              "(?is)^\\s*(?:[.,;:!?)—–]|$|(?:and|but|for|with|in|on|at|to|against|while|overall|beats?|from)\\b).*")
           || SCORE_WORD.matcher(sentence.context().sentence().heading()).find()
           || endsWithName(sentence, number)
           || sentence.context().namesTests()

@@ -514,6 +514,9 @@ final class NumberScanner {
       if (degrees != null) {
         return degrees;
       }
+      if (inches()) {
+        return Unit.INCH;
+      }
       if (accept("celsius", "centigrade")) {
         return Unit.CELSIUS;
       }
@@ -544,6 +547,20 @@ final class NumberScanner {
     }
     at = mark;
     return null;
+  }
+
+  /** "39 in." is a length where no word follows that "in" could lead to. */
+  private boolean inches() {
+    boolean in =
+        at > 0 && peek().equals("in") && Character.isDigit(tokens.get(at - 1).text.charAt(0));
+    if (in) {
+      String after = sentence.substring(tokens.get(at).end);
+      if (after.matches("(?s)^\\s*(?:[.,;:)]|$|long\\b|wide\\b|deep\\b|high\\b).*")) {
+        at++;
+        return true;
+      }
+    }
+    return false;
   }
 
   /** "cu ft", "cubic feet", "square centimetres", "kilowatt hours", "watt hours". */

@@ -31,7 +31,7 @@ final class QuantifierReader implements ClaimReader {
               + NUMBER
               + "))|no (?:other )?"
               + PRODUCTS
-              + "|not one|nothing)"
+              + "|not one(?: of them)?|neither of (?:them|the two))"
               + "|(?<all>(?:all|every one) (?:of )?(?:them|the "
               + PRODUCTS
               + "|(?:the )?(?:"
@@ -52,6 +52,10 @@ final class QuantifierReader implements ClaimReader {
               + ")?(?: ?"
               + PRODUCTS
               + ")?"
+              + "|(?<=(?:^|[.,;:])\\s{0,3})(?:only )?(?:(?<bare>"
+              + NUMBER
+              + ")|(?<bareNone>none)) (?=(?:cost|costs|took|scored|scores|reached|exceeded|needed|used|lost|overshot|weigh|weighs|stayed|ran|hold|holds|have|had)\\b)"
+              + "|(?<less>nothing)(?= (?:under|below|over|above|less|more|cheaper)\\b)"
               + "|(?<half>half (?:of )?(?:the |our )?(?:(?:"
               + NUMBER
               + ") )?"
@@ -157,9 +161,14 @@ final class QuantifierReader implements ClaimReader {
         number.hedge() == Hedge.PLAIN
             && !reach
             && matcher.group("none") == null
+            && matcher.group("bareNone") == null
+            && matcher.group("less") == null
             && matcher.group("some") == null;
     if (between.matches("(?s).*[;:].*")
         || !VERB.matcher(between).find()
+            && matcher.group("bare") == null
+            && matcher.group("bareNone") == null
+            && matcher.group("less") == null
         || method && matcher.group("only") == null) {
       return;
     }
@@ -177,7 +186,7 @@ final class QuantifierReader implements ClaimReader {
           Pattern.CASE_INSENSITIVE);
   private static final Pattern NEGATED =
       Pattern.compile(
-          "(?is).*\\b(not|n['’]t|never|failed to|fails to|couldn['’]t|could not|did not|didn['’]t|unable to)\\b.*");
+          "(?is).*\\b(not|\\w+n['’]t|never|failed to|fails to|couldn['’]t|could not|did not|didn['’]t|unable to)\\b.*");
   private static final Pattern EXCEPT =
       Pattern.compile(
           "(?is)^\\s*,?\\s*(?:but|except(?: for)?|apart from|other than|bar|besides)\\s+(?:the\\s+)?$");
@@ -197,6 +206,8 @@ final class QuantifierReader implements ClaimReader {
             : exception(sentence, matcher.end());
     int stated =
         matcher.group("none") != null
+                || matcher.group("bareNone") != null
+                || matcher.group("less") != null
             ? 0
             : matcher.group("all") != null
                 ? all
@@ -209,7 +220,9 @@ final class QuantifierReader implements ClaimReader {
                             : number(
                                 matcher.group("some") != null
                                     ? matcher.group("some")
-                                    : matcher.group("plain"));
+                                    : matcher.group("bare") != null
+                                        ? matcher.group("bare")
+                                        : matcher.group("plain"));
     boolean holds = holding.size() == stated && counted.open == 0;
     if (except.isPresent()) {
       holds =

@@ -18,12 +18,15 @@ final class ReachReader implements ClaimReader {
   private static final Pattern REACH =
       Pattern.compile(
           "(?is).*\\b(?:reach(?:es|ed|ing)?|get(?:s|ting)? to|got to|made it to|ma(?:k|d)e|hit(?:s|ting)?|pass(?:es|ed)?|exceed(?:s|ed)?|climb(?:s|ed)? to|clear(?:s|ed)?|g[eo]t(?:s)? past|broke|break|get up to|got up to|touch(?:ed|es)?|see|saw|manage[ds]?)\\s+(?:even\\s+|the\\s+|its\\s+|a\\s+|as much as\\s+)*$");
+  private static final Pattern PAST =
+      Pattern.compile(
+          "(?is).*\\b(past|exceed(s|ed)?|pass(es|ed)?|broke|break|clear(s|ed)?)\\s+(?:\\w+\\s+)?$");
   private static final Pattern PEAK_WORD =
       Pattern.compile(
           "(?is).*\\b(only|just|peak(?:ed)?|highest|maximum|max|hottest|most|at best|top(?:ped)?|no more than)\\b.*");
   private static final Pattern NEGATED =
       Pattern.compile(
-          "(?is).*\\b(never|not|n['’]t|failed to|fails to|unable to|cannot|without|neither|nor|short of|no chance)\\b[^,;]*$");
+          "(?is).*\\b(never|not|\\w+n['’]t|failed to|fails to|unable to|cannot|without|neither|nor|short of|no chance)\\b[^,;]*$");
 
   private final Figures figures;
   private final FigureSearch search;
@@ -70,7 +73,10 @@ final class ReachReader implements ClaimReader {
             ? number.low() > 250 ? Unit.FAHRENHEIT : Unit.CELSIUS
             : number.unit();
     double highest = Judge.inUnit(java.util.Objects.requireNonNull(peak.value()), peak, unit);
-    boolean reached = Judge.rounded(highest, number.step()) >= number.low() - 1e-9;
+    double rounded = Judge.rounded(highest, number.step());
+    boolean past = PAST.matcher(sentence.text().substring(0, number.start())).matches();
+    boolean reached =
+        past ? (negated ? rounded : highest) > number.low() + 1e-9 : rounded >= number.low() - 1e-9;
     String expected = Judge.text(highest, unit, 1);
     sentence.add(
         number.start(),

@@ -38,9 +38,13 @@ final class SafetyReader implements ClaimReader {
             + " "
             + sentence.context().sentence().heading()
             + " "
-            + String.join(" ", sentence.context().testsAbove());
+            + String.join(" ", sentence.context().testsAbove())
+            + (sentence.context().at(0, 0).weight(Stems.of("poultry")) > 0 ? " poultry" : "");
     Optional<PublishedFloor> floor = floor(around);
-    if (floor.isEmpty() || !SAFETY.matcher(sentence.text()).find()) {
+    boolean before =
+        sentence.context().mentions().isEmpty()
+            && sentence.context().at(0, 0).weight(Stems.of("safety")) > 0;
+    if (floor.isEmpty() || !before && !SAFETY.matcher(sentence.text()).find()) {
       return;
     }
     for (NumberPhrase number : sentence.freeNumbers()) {

@@ -33,7 +33,7 @@ final class SuperlativeReader implements ClaimReader {
           "(?is)^\\s*(to\\s+(?!preheat|toast|reach|heat|cook|bake|roast)|practice|before|known|way|bet\\b|of luck|if\\b|when\\b|seller|in mind).*");
   private static final Pattern NEGATED =
       Pattern.compile(
-          "(?is).*\\b(not|never|isn['’]t|wasn['’]t|aren['’]t|hardly|far from|nowhere near|n['’]t)\\s+(?:the\\s+|our\\s+|its\\s+|quite\\s+|by any means\\s+|among\\s+)*$");
+          "(?is).*\\b(not|never|isn['’]t|wasn['’]t|aren['’]t|hardly|far from|nowhere near|\\w+n['’]t)\\s+(?:the\\s+|our\\s+|its\\s+|quite\\s+|by any means\\s+|among\\s+)*$");
   private static final Pattern ORDINAL_BEFORE =
       Pattern.compile("(?is).*\\b(second|third|fourth|fifth|sixth|seventh|2nd|3rd|4th)[\\s-]+$");
   private static final Pattern PRICE_LIMIT =

@@ -18,6 +18,7 @@ import ovenproof.proof.Proof.Finding;
  */
 class ProofCorpusTest {
   private static FrozenCampaign frozen;
+  private static final java.util.Set<String> PRINTED = new java.util.HashSet<>();
   private static final StringBuilder REPORT = new StringBuilder();
 
   @BeforeAll
@@ -57,11 +58,66 @@ class ProofCorpusTest {
     tally("captions.srt").holds();
   }
 
+  @Test
+  void aMagazinePiece() {
+    tally("magazine.md").holds();
+  }
+
+  @Test
+  void aListInFahrenheitAndPounds() {
+    tally("americans.md").holds();
+  }
+
+  @Test
+  void aTranscriptWithoutAnyFullStop() {
+    tally("transcript.vtt").holds();
+  }
+
+  /** At least 95 % of the planted errors, at most 3 % of the true statements. */
+  @Test
+  void theWholeCorpus() {
+    int errors = 0;
+    int missed = 0;
+    int truths = 0;
+    int supported = 0;
+    int falseAlarms = 0;
+    for (String name : DRAFTS) {
+      Tally tally = tally(name);
+      errors += tally.errors;
+      missed += tally.missed.size();
+      truths += tally.truths;
+      supported += tally.supported;
+      falseAlarms += tally.falseAlarms.size();
+    }
+    REPORT.append(
+        String.format(
+            "whole corpus: %d of %d planted errors found, %d of %d true statements called"
+                + " contradicted, %d supported%n",
+            errors - missed, errors, falseAlarms, truths, supported));
+    assertThat(errors + truths).isGreaterThanOrEqualTo(300);
+    assertThat((errors - missed) / (double) errors).isGreaterThanOrEqualTo(0.95);
+    assertThat(falseAlarms / (double) truths).isLessThanOrEqualTo(0.03);
+  }
+
+  private static final List<String> DRAFTS =
+      List.of(
+          "sentences.md",
+          "narration.txt",
+          "eight-ovens.md",
+          "favourite.md",
+          "captions.srt",
+          "magazine.md",
+          "americans.md",
+          "transcript.vtt");
+
   private static Tally tally(String name) {
     MarkedDraft draft = MarkedDraft.of(FrozenCampaign.text(name));
     List<Claim> claims = frozen.proofreader().read(draft.text()).claims();
     Tally tally = new Tally(name);
     draft.marks().forEach(mark -> tally.add(mark, at(claims, mark)));
+    if (!PRINTED.add(name)) {
+      return tally;
+    }
     REPORT.append(tally.line());
     return tally;
   }
@@ -157,13 +213,14 @@ class ProofCorpusTest {
       return text.toString();
     }
 
+    /** One slip is allowed in a short draft; the whole corpus has its own, stricter test. */
     void holds() {
       assertThat(missed.size())
           .as("missed of %d: %s", errors, missed)
-          .isLessThanOrEqualTo(errors / 20);
+          .isLessThanOrEqualTo(Math.max(1, errors / 20));
       assertThat(falseAlarms.size())
           .as("false alarms among %d: %s", truths, falseAlarms)
-          .isLessThanOrEqualTo(truths * 3 / 100);
+          .isLessThanOrEqualTo(Math.max(1, truths * 3 / 100));
     }
   }
 }
