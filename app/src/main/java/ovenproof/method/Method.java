@@ -70,11 +70,25 @@ public record Method(
    * @param decimals digits of every displayed score
    * @param unitToUnit declared standard deviation between specimens of one product in points of the
    *     total, or null when intervals speak of the specimen only
+   * @param runSpread how deviations between runs are estimated
    */
   public record Scoring(
-      Combine combine, long seed, int draws, int decimals, @Nullable Double unitToUnit) {
+      Combine combine,
+      long seed,
+      int draws,
+      int decimals,
+      @Nullable Double unitToUnit,
+      RunSpread runSpread) {
     public static final Scoring DEFAULT =
-        new Scoring(Combine.ARITHMETIC, 20260101L, 20_000, 1, null);
+        new Scoring(Combine.ARITHMETIC, 20260101L, 20_000, 1, null, RunSpread.POOLED);
+  }
+
+  /** How deviations between runs are estimated. */
+  public enum RunSpread {
+    /** One deviation per measure, pooled over the field. */
+    POOLED,
+    /** Each product's own, pulled towards the field's by empirical Bayes. */
+    SHRUNKEN
   }
 
   /** Weights of another reader: whole parts by test id; tests not named keep their own parts. */

@@ -36,7 +36,7 @@ public final class MethodReader {
   static final List<String> FACT_KEYS = List.of("id", "name", "unit", "how", "why");
   static final List<String> RATED_KEYS = List.of("id", "name", "steps", "raters", "why");
   static final List<String> SCORING_KEYS =
-      List.of("combine", "seed", "draws", "decimals", "unit_to_unit");
+      List.of("combine", "seed", "draws", "decimals", "unit_to_unit", "run_spread");
   static final List<String> PROFILE_KEYS = List.of("id", "name", "parts");
 
   private static final int STEPS = 5;
@@ -157,7 +157,10 @@ public final class MethodReader {
         map.find("seed").flatMap(MethodReader::seed).orElse(usual.seed()),
         map.find("draws").flatMap(w -> w.wholeNumber(1000, 1_000_000)).orElse(usual.draws()),
         map.find("decimals").flatMap(w -> w.wholeNumber(0, 2)).orElse(usual.decimals()),
-        map.find("unit_to_unit").flatMap(w -> w.number(0, 10)).orElse(null));
+        map.find("unit_to_unit").flatMap(w -> w.number(0, 10)).orElse(null),
+        map.find("run_spread")
+            .flatMap(w -> w.word(Method.RunSpread.class))
+            .orElse(usual.runSpread()));
   }
 
   private static Optional<Long> seed(Written written) {

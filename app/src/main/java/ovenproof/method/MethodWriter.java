@@ -94,6 +94,9 @@ public final class MethodWriter {
     map.put("draws", scoring.draws());
     map.put("decimals", scoring.decimals());
     put(map, "unit_to_unit", scoring.unitToUnit() == null ? null : number(scoring.unitToUnit()));
+    if (scoring.runSpread() != Method.RunSpread.POOLED) {
+      map.put("run_spread", Words.of(scoring.runSpread()));
+    }
     return map;
   }
 

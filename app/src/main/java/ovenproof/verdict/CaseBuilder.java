@@ -89,7 +89,9 @@ final class CaseBuilder {
         scoring.draws(),
         scoring.decimals(),
         unitToUnit == null ? 0 : unitToUnit,
-        ScoringRules.Spread.POOLED);
+        scoring.runSpread() == Method.RunSpread.SHRUNKEN
+            ? ScoringRules.Spread.SHRUNKEN
+            : ScoringRules.Spread.POOLED);
   }
 
   private ValueNode group(

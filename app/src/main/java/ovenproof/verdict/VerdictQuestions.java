@@ -216,10 +216,7 @@ public final class VerdictQuestions {
   /** The verdict without each run; only runs that change something are listed. */
   public QuestionAnswer dropRuns() {
     List<LeaveOneOut.Outcome> all = LeaveOneOut.runs(scoringCase, threads);
-    List<LeaveOneOut.Outcome> telling =
-        all.stream()
-            .filter(o -> !o.tiers().isEmpty() || o.winner() == LeaveOneOut.Winner.CHANGES)
-            .toList();
+    List<LeaveOneOut.Outcome> telling = all.stream().filter(LeaveOneOut.Outcome::decides).toList();
     QuestionAnswer answer = dropped("drop-run", "Without one run", telling);
     List<String> sentences = new ArrayList<>(answer.sentences());
     sentences.add(telling.size() + " of " + all.size() + " runs decide a tier or the first place.");
@@ -246,23 +243,38 @@ public final class VerdictQuestions {
   private QuestionAnswer dropped(String id, String title, List<LeaveOneOut.Outcome> outcomes) {
     List<List<Object>> rows = new ArrayList<>();
     for (LeaveOneOut.Outcome outcome : outcomes) {
-      String tiers =
-          outcome.tiers().entrySet().stream()
-              .map(e -> label(e.getKey()) + " " + e.getValue())
-              .collect(Collectors.joining(", "));
+      String tiers = tiers(outcome);
       rows.add(
           List.of(
               nodeLabel(outcome.without()),
               outcome.first().isEmpty() ? "nobody" : label(outcome.first()),
               outcome.winner() == LeaveOneOut.Winner.STAYS ? "stays" : "changes",
-              tiers.isEmpty() ? "none" : tiers));
+              tiers.isEmpty() ? "as they are" : tiers));
     }
     return new QuestionAnswer(
         id,
         title,
-        List.of("without", "first then", "first place", "tiers that move"),
+        List.of("without", "first then", "first place", "tiers"),
         rows,
         rows.isEmpty() ? List.of("Nothing to leave out, or nothing moves.") : List.of());
+  }
+
+  /** Which boundaries between neighbours go and which come; who loses or gains a rank. */
+  private String tiers(LeaveOneOut.Outcome outcome) {
+    List<String> words = new ArrayList<>();
+    for (LeaveOneOut.Neighbours pair : outcome.joined()) {
+      words.add(label(pair.above()) + " and " + label(pair.below()) + " in one tier");
+    }
+    for (LeaveOneOut.Neighbours pair : outcome.split()) {
+      words.add(label(pair.above()) + " and " + label(pair.below()) + " in two tiers");
+    }
+    outcome.tiers().entrySet().stream()
+        .filter(e -> e.getValue().contains("unranked"))
+        .forEach(e -> words.add(label(e.getKey()) + " " + e.getValue()));
+    if (words.isEmpty()) {
+      outcome.tiers().forEach((id, move) -> words.add(label(id) + " " + move));
+    }
+    return String.join("; ", words);
   }
 
   /** Which test earns its cost, and which repeats another. Minutes are run time on the bench. */

@@ -1,14 +1,14 @@
 package ovenproof.core.ranking;
 
 /**
- * The largest |error difference|/SEd of one draw. Only pairs whose difference over the smallest SEd
- * of all exceeds what the two ends of the field reach can be larger: few, usually. Confined to one
- * thread.
+ * The largest |error difference|/SEd of one draw. Only products whose distance from the far end of
+ * the field, over the smallest SEd they have with anyone, exceeds what the two ends reach can be
+ * part of a larger one: few, usually. Confined to one thread.
  */
 final class LargestDifference {
   private final double[] error;
   private final double[][] standardErrors;
-  private final double smallest;
+  private final double[] smallest;
   private final int products;
   private final int[] highColumn;
   private final int[] low;
@@ -26,13 +26,13 @@ final class LargestDifference {
     error = new double[columns];
     low = new int[columns];
     high = new int[columns];
-    double least = Double.POSITIVE_INFINITY;
-    for (double[] row : standardErrors) {
-      for (double value : row) {
-        least = value > 0 ? Math.min(least, value) : least;
+    smallest = new double[columns];
+    for (int i = 0; i < columns; i++) {
+      smallest[i] = Double.POSITIVE_INFINITY;
+      for (double value : standardErrors[i]) {
+        smallest[i] = value > 0 ? Math.min(smallest[i], value) : smallest[i];
       }
     }
-    smallest = least;
   }
 
   void set(int column, double value) {
@@ -47,10 +47,10 @@ final class LargestDifference {
       most = error[i] > error[most] ? i : most;
     }
     double found = ratio(least, most);
-    double reach = found * smallest;
     int lows = 0;
     int highs = 0;
     for (int i = 0; i < error.length; i++) {
+      double reach = found * smallest[i];
       if (error[most] - error[i] > reach) {
         low[lows++] = i;
       }
@@ -60,7 +60,7 @@ final class LargestDifference {
     }
     for (int i = 0; i < lows; i++) {
       for (int j = 0; j < highs; j++) {
-        if (error[high[j]] - error[low[i]] > found * smallest) {
+        if (error[high[j]] - error[low[i]] > found * smallest[low[i]]) {
           found = Math.max(found, ratio(low[i], high[j]));
         }
       }
