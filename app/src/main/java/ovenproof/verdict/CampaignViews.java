@@ -2,6 +2,7 @@ package ovenproof.verdict;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Entry;
@@ -18,6 +19,14 @@ public final class CampaignViews {
     List<Rating> left =
         campaign.ratings().stream().filter(r -> !r.assessor().equals(assessor)).toList();
     return copy(campaign, campaign.runs(), left, null);
+  }
+
+  /** Without some runs; what else was written about them no longer counts for anything. */
+  public static Campaign withoutRuns(Campaign campaign, Set<String> runs) {
+    List<Run> left = campaign.runs().stream().filter(r -> !runs.contains(r.id())).toList();
+    List<Rating> ratings =
+        campaign.ratings().stream().filter(r -> !runs.contains(r.run())).toList();
+    return copy(campaign, left, ratings, null);
   }
 
   /**

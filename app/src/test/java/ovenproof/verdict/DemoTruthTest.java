@@ -6,17 +6,25 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import ovenproof.campaign.Campaign;
+import ovenproof.campaign.Run;
 import ovenproof.core.measure.Measurement;
 import ovenproof.files.CampaignFolder;
 import ovenproof.files.LoadedCampaign;
 import ovenproof.kitchen.Kitchen;
 import ovenproof.kitchen.bench.Progress;
+import ovenproof.measure.MeasureRegistry;
 import ovenproof.measure.MeasureService;
 import ovenproof.measure.Measured;
+import ovenproof.measure.MeasurementCache;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 
@@ -44,6 +52,9 @@ class DemoTruthTest {
           new Compared("turkey", "juiciness", "marks"),
           new Compared("croquettes", "crispness", "marks"));
 
+  private static final MeasureService MEASURE =
+      new MeasureService(MeasureRegistry.all(), MeasurementCache.inMemory());
+
   @TempDir static Path folder;
   private static LoadedCampaign loaded;
   private static Measured measured;
@@ -61,7 +72,7 @@ class DemoTruthTest {
       Kitchen.demo().writeTo(folder, Progress.SILENT);
     }
     loaded = CampaignFolder.withAllMeasures().load(demo);
-    measured = MeasureService.withDefaults().measure(loaded.campaign(), loaded.evidence());
+    measured = MEASURE.measure(loaded.campaign(), loaded.evidence());
     verdict = new VerdictService(2).score(loaded.campaign(), measured).verdict();
     truth = new ObjectMapper().readTree(demo.resolve("truth.json").toFile());
   }
@@ -168,6 +179,35 @@ class DemoTruthTest {
   void theTrueTieIsOneTier() {
     int tier = Optional.ofNullable(verdict.product("alder").orElseThrow().tier()).orElseThrow();
     assertThat(verdict.product("hornbeam").orElseThrow().tier()).isEqualTo(tier);
+  }
+
+  @Test
+  void theHarshTasterMovesNoTier() {
+    Campaign without = CampaignViews.withoutAssessor(loaded.campaign(), "taster-4");
+    assertThat(tiers(scored(without))).isEqualTo(tiers(verdict));
+  }
+
+  @Test
+  void theLowMainsDayMovesNoTier() {
+    Set<String> low =
+        loaded.campaign().runs().stream()
+            .filter(run -> run.note() != null && run.note().contains("mains low"))
+            .map(Run::id)
+            .collect(Collectors.toSet());
+    assertThat(low).hasSizeGreaterThan(8);
+    Campaign without = CampaignViews.withoutRuns(loaded.campaign(), low);
+    assertThat(tiers(scored(without))).isEqualTo(tiers(verdict));
+  }
+
+  private static Verdict scored(Campaign campaign) {
+    Measured again = MEASURE.measure(campaign, loaded.evidence());
+    return new VerdictService(2).score(campaign, again).verdict();
+  }
+
+  private static Map<String, Integer> tiers(Verdict of) {
+    Map<String, Integer> tiers = new TreeMap<>();
+    of.products().forEach(p -> tiers.put(p.id(), p.tier() == null ? 0 : p.tier()));
+    return tiers;
   }
 
   private static List<Difference> differences(Compared compared) {
