@@ -194,9 +194,15 @@ final class CurveReader {
     percentile.only(PERCENTILE_KEYS);
     List<Quantity> values =
         percentile.list("values").stream().flatMap(w -> quantity(w).stream()).toList();
-    if (percentile.size("values") < 2) {
-      problems.error(
-          percentile.place("values"), "fewer than two values", "the values of the pool", "");
+    int size = percentile.size("values");
+    if (size == 0) {
+      problems.error(percentile.place("values"), "no values", "the values of the pool", "");
+    } else if (size == 1) {
+      problems.warning(
+          percentile.place("values"),
+          "a pool of one",
+          "at least two values: one has no percentiles",
+          "the criterion is missing until the pool grows; absolute curves are scored");
     }
     return new CurveSpec.Percentile(
         percentile.text("pool"),

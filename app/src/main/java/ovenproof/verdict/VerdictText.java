@@ -65,13 +65,7 @@ public final class VerdictText {
     List<String> lines = TextTable.lines(rows);
     Double margin = verdict.margin();
     lines.add("");
-    lines.add(
-        margin == null
-            ? "Nothing is ranked: see below what is missing for it."
-            : String.format(
-                Locale.ROOT,
-                "Products of one tier are not shown to differ. About %.1f points split two here.",
-                margin));
+    lines.add(margin == null ? unsplit(verdict) : split(margin));
     for (ProductVerdict product : verdict.products()) {
       if (product.rank() == null && product.score().note() != null) {
         lines.add(product.name() + ": " + product.score().note());
@@ -206,5 +200,18 @@ public final class VerdictText {
     lines.addAll(TextTable.lines(rows));
     lines.addAll(answer.sentences());
     return lines;
+  }
+
+  private static String split(double margin) {
+    return String.format(
+        Locale.ROOT,
+        "Products of one tier are not shown to differ. About %.1f points split two here.",
+        margin);
+  }
+
+  private static String unsplit(Verdict verdict) {
+    return verdict.products().stream().anyMatch(p -> p.rank() != null)
+        ? "Only one product is ranked: there is nothing to split it from."
+        : "Nothing is ranked: see below what is missing for it.";
   }
 }
