@@ -294,7 +294,24 @@ public final class Desk implements AutoCloseable {
   // ---------- documents ----------
 
   public Field field(String id) {
-    return Bodies.field(document(id, Document.FIELD).body());
+    return field(document(id, Document.FIELD));
+  }
+
+  /** The field that a revision of its document says. */
+  public Field field(Document document) {
+    return Bodies.field(document.body());
+  }
+
+  /** One revision, if there is such. */
+  public Optional<Document> document(String id, String name, long revision) {
+    return database
+        .reader()
+        .sql("select * from document where campaign = ? and name = ? and revision = ?")
+        .param(id)
+        .param(name)
+        .param(revision)
+        .query(Desk::document)
+        .optional();
   }
 
   /**

@@ -34,7 +34,6 @@ import ovenproof.desk.Field;
 import ovenproof.desk.FolderExport;
 import ovenproof.desk.FolderImport;
 import ovenproof.desk.Job;
-import ovenproof.desk.Keys;
 import ovenproof.desk.NewEntry;
 import ovenproof.input.InputException;
 import ovenproof.input.Place;
@@ -42,6 +41,7 @@ import ovenproof.input.Problem;
 import ovenproof.method.Method;
 import ovenproof.method.Starters;
 import ovenproof.method.TestPlan;
+import ovenproof.web.FormKey;
 import ovenproof.web.FormProblems;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
@@ -133,12 +133,12 @@ class HomeController {
     if (chosen.length < 2 || !Starters.names().contains(chosen[0])) {
       problems.add("test", "Choose one of the tests.");
     }
-    String key = typed.getOrDefault("key", "");
-    if (problems.any() || !Keys.isKey(key)) {
+    if (problems.any()) {
       model.addAttribute("problems", problems.byField());
       model.addAttribute("typed", typed);
       return startForm(model);
     }
+    String key = FormKey.of(typed, desk.clock());
     String id = "first-" + key;
     String run = begin(id, key, oven, dial, chosen[0], chosen[1], request);
     return "redirect:/c/" + id + "/runs/" + run;

@@ -46,15 +46,24 @@ class FrameController implements ErrorController {
   String error(HttpServletRequest request, Model model) {
     Object status = request.getAttribute("jakarta.servlet.error.status_code");
     boolean forbidden = Integer.valueOf(403).equals(status);
-    model.addAttribute("title", forbidden ? "Not accepted" : "That did not work");
+    boolean large = Integer.valueOf(413).equals(status);
+    model.addAttribute(
+        "title", large ? "Too much at once" : forbidden ? "Not accepted" : "That did not work");
     model.addAttribute(
         "sentences",
         java.util.List.of(
-            forbidden
-                ? "The page was too old, or the request came from elsewhere. Nothing was changed."
-                : "The server answered with " + status + ". Nothing was changed."));
+            large
+                ? "More than 500 MB were sent at once. Nothing of it was kept."
+                : forbidden
+                    ? "The page was too old, or the request came from elsewhere. Nothing was"
+                        + " changed."
+                    : "The server answered with " + status + ". Nothing was changed."));
     model.addAttribute(
-        "next", "Go back: your browser keeps what you typed. Reload the page, then send it again.");
+        "next",
+        large
+            ? "Send fewer files at a time, or export a long log in parts; whole campaigns go in by"
+                + " their folder."
+            : "Go back: your browser keeps what you typed. Reload the page, then send it again.");
     return "web/problem";
   }
 }

@@ -36,6 +36,7 @@ class PageAdvice {
     model.addAttribute("key", Keys.next(desk.clock()));
     model.addAttribute("problems", java.util.Map.of());
     model.addAttribute("typed", java.util.Map.of());
+    model.addAttribute("conflict", null);
   }
 
   @ExceptionHandler(InputException.class)
@@ -68,7 +69,7 @@ class PageAdvice {
         model,
         request,
         "The file is too large",
-        List.of("Found more than 500 MB in a file, or 1 GB at once. Nothing was kept of it."),
+        List.of("More than 500 MB were sent at once. Nothing of it was kept."),
         "Split the log or export it smaller; whole campaigns go in by “ovenproof serve --import DIR”.");
   }
 

@@ -10,8 +10,8 @@ import java.util.Locale;
 public enum Stage {
   PRODUCTS(new Page("The field", "/products")),
   METHOD(new Page("Tests and text", "/method")),
-  PREP(),
-  BENCH(new Page("Runs", "/bench")),
+  PREP(new Page("Setting cards", "/settings"), new Page("Plan", "/plan")),
+  BENCH(new Page("Runs", "/bench"), new Page("Files to sort", "/sort")),
   PANEL(),
   VERDICT(new Page("Ranking", "/verdict")),
   PUBLISH(),

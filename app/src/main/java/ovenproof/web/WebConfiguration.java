@@ -1,5 +1,6 @@
 package ovenproof.web;
 
+import java.util.List;
 import org.springframework.boot.SpringBootConfiguration;
 import org.springframework.boot.autoconfigure.EnableAutoConfiguration;
 import org.springframework.boot.web.servlet.FilterRegistrationBean;
@@ -20,6 +21,7 @@ import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 import ovenproof.desk.Desk;
 import ovenproof.desk.FolderExport;
 import ovenproof.desk.FolderImport;
+import ovenproof.desk.JobKind;
 import ovenproof.files.CampaignFolder;
 
 /** Wires services, pages and safety. */
@@ -56,11 +58,17 @@ class WebConfiguration implements WebMvcConfigurer {
   }
 
   @Bean
+  FieldDocument fieldDocument(Desk desk) {
+    return new FieldDocument(desk);
+  }
+
+  @Bean
   @org.springframework.context.annotation.Lazy(false)
-  FolderImport folderImport(Desk desk, FolderExport export) {
+  FolderImport folderImport(Desk desk, FolderExport export, List<JobKind> kinds) {
     FolderImport folderImport = new FolderImport(desk, CampaignFolder.withAllMeasures());
     folderImport.register();
     export.register();
+    kinds.forEach(k -> desk.jobs().register(k.kind(), k));
     desk.jobs().resume();
     return folderImport;
   }
@@ -75,6 +83,13 @@ class WebConfiguration implements WebMvcConfigurer {
     FilterRegistrationBean<HostCheck> first = new FilterRegistrationBean<>(new HostCheck());
     first.setOrder(Ordered.HIGHEST_PRECEDENCE);
     return first;
+  }
+
+  @Bean
+  FilterRegistrationBean<UploadLimit> uploadLimit() {
+    FilterRegistrationBean<UploadLimit> second = new FilterRegistrationBean<>(new UploadLimit());
+    second.setOrder(Ordered.HIGHEST_PRECEDENCE + 1);
+    return second;
   }
 
   /** There are no accounts yet; this keeps the framework from inventing one. */

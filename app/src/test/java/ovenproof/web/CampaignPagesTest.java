@@ -81,9 +81,12 @@ class CampaignPagesTest {
         Matcher matcher = link.matcher(answer.body());
         while (matcher.find()) {
           String next = matcher.group(1).replace("&amp;", "&");
-          // A dozen pages of one kind say what the others would.
-          String shape = next.replaceAll("runs/.*|entries/.*|files.*|bench\\?.*|verdict/.*", "*");
-          if (!seen.contains(next) && perShape.merge(shape, 1, Integer::sum) <= 12) {
+          // A few pages of one kind say what the others would.
+          String shape =
+              next.replaceAll(
+                  "(products|settings|runs|entries|verdict)/.*|(files|bench|plan|record)\\?.*",
+                  "*$1$2");
+          if (!seen.contains(next) && perShape.merge(shape, 1, Integer::sum) <= 3) {
             seen.add(next);
             waiting.add(next);
           }
