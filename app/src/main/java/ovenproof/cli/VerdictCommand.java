@@ -2,6 +2,7 @@ package ovenproof.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,14 +12,20 @@ import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
 import ovenproof.files.CampaignFolder;
 import ovenproof.files.LoadedCampaign;
+import ovenproof.input.InputException;
+import ovenproof.input.Place;
+import ovenproof.input.Problem;
 import ovenproof.measure.MeasureService;
 import ovenproof.measure.Measured;
+import ovenproof.verdict.CampaignViews;
 import ovenproof.verdict.QuestionAnswer;
+import ovenproof.verdict.ReferenceChart;
 import ovenproof.verdict.VerdictJson;
 import ovenproof.verdict.VerdictQuestions;
 import ovenproof.verdict.VerdictService;
 import ovenproof.verdict.VerdictService.Scored;
 import ovenproof.verdict.VerdictText;
+import ovenproof.verdict.YearsQuestions;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -110,6 +117,37 @@ final class VerdictCommand implements Callable<Integer> {
         paramLabel = "RULE",
         description = "Who fits: toast:first-tier, cakes>=7, no-gate; several with commas.")
     private List<String> suited = List.of();
+
+    @Option(
+        names = "--earlier",
+        split = ",",
+        paramLabel = "DIR",
+        description = "Earlier campaigns, oldest first, for --reference and --under.")
+    private List<Path> earlier = List.of();
+
+    @Option(
+        names = "--reference",
+        paramLabel = "PRODUCT",
+        description = "Control charts of the reference appliance over the sessions.")
+    private @Nullable String reference;
+
+    @Option(
+        names = "--bridge",
+        paramLabel = "DIR",
+        description =
+            "Products of an earlier campaign on today's scale, by what was tested in both.")
+    private @Nullable Path bridge;
+
+    @Option(
+        names = "--later",
+        description = "Products tested after publication, unranked where no bridge holds.")
+    private boolean later;
+
+    @Option(
+        names = "--under",
+        paramLabel = "METHOD",
+        description = "What another method version would move; nothing is saved.")
+    private @Nullable Path under;
   }
 
   /** What may be left out. */
@@ -137,7 +175,9 @@ final class VerdictCommand implements Callable<Integer> {
             ? service.score(loaded.campaign(), measured)
             : service.score(loaded.campaign(), measured, profile);
     VerdictQuestions questions = new VerdictQuestions(loaded.campaign(), scored, threads);
-    List<QuestionAnswer> answers = answers(loaded.campaign(), questions, measure, service);
+    List<QuestionAnswer> answers =
+        new ArrayList<>(answers(loaded.campaign(), questions, measure, service));
+    answers.addAll(overTheYears(loaded.campaign(), measured, scored, measure, service));
     print(loaded.campaign(), scored, answers, spec.commandLine().getOut());
     return ExitCode.FINE;
   }
@@ -190,6 +230,75 @@ final class VerdictCommand implements Callable<Integer> {
       answers.add(questions.suited(asked.suited));
     }
     return answers;
+  }
+
+  private List<QuestionAnswer> overTheYears(
+      Campaign campaign,
+      Measured measured,
+      Scored scored,
+      Function<Campaign, Measured> measure,
+      VerdictService service) {
+    List<QuestionAnswer> answers = new ArrayList<>();
+    String reference = asked.reference;
+    if (reference != null) {
+      List<ReferenceChart.Season> seasons = new ArrayList<>();
+      for (Path earlier : asked.earlier) {
+        LoadedCampaign loaded = CampaignFolder.withAllMeasures().load(earlier);
+        seasons.add(
+            new ReferenceChart.Season(
+                loaded.campaign(),
+                Review.measuring().measure(loaded.campaign(), loaded.evidence())));
+      }
+      seasons.add(new ReferenceChart.Season(campaign, measured));
+      answers.add(YearsQuestions.reference(seasons, reference));
+    }
+    if (asked.bridge != null) {
+      LoadedCampaign earlier = CampaignFolder.withAllMeasures().load(asked.bridge);
+      Measured then = Review.measuring().measure(earlier.campaign(), earlier.evidence());
+      answers.add(
+          YearsQuestions.bridge(
+              service.score(earlier.campaign(), then), scored, earlier.campaign().info().title()));
+    }
+    if (asked.later) {
+      answers.add(later(campaign, measure, service));
+    }
+    if (asked.under != null) {
+      List<Path> folders = new ArrayList<>(asked.earlier);
+      folders.add(folder);
+      for (Path each : folders) {
+        answers.add(under(each, asked.under, service));
+      }
+    }
+    return answers;
+  }
+
+  private static QuestionAnswer later(
+      Campaign campaign, Function<Campaign, Measured> measure, VerdictService service) {
+    Instant publication =
+        YearsQuestions.publication(campaign)
+            .orElseThrow(
+                () ->
+                    new InputException(
+                        Problem.error(
+                            Place.of("campaign.yaml"),
+                            "no day of publication",
+                            "published: 2026-03-20",
+                            "only what came after it is tested later")));
+    Campaign then = CampaignViews.asOf(campaign, publication);
+    Campaign after = CampaignViews.startedAfter(campaign, publication);
+    return YearsQuestions.later(
+        service.score(then, measure.apply(then)), service.score(after, measure.apply(after)));
+  }
+
+  private static QuestionAnswer under(Path folder, Path method, VerdictService service) {
+    LoadedCampaign own = CampaignFolder.withAllMeasures().load(folder);
+    LoadedCampaign other = CampaignFolder.withAllMeasures().loadUnder(folder, method);
+    MeasureService measuring = Review.measuring();
+    Scored then = service.score(own.campaign(), measuring.measure(own.campaign(), own.evidence()));
+    Scored now =
+        service.score(other.campaign(), measuring.measure(other.campaign(), other.evidence()));
+    return YearsQuestions.rescored(
+        own.campaign(), then, other.campaign(), now, Runtime.getRuntime().availableProcessors());
   }
 
   private void print(

@@ -41,6 +41,20 @@ public final class CampaignFolder {
     return new LoadedCampaign(campaign.orElseThrow(), evidence, reader.problems().all());
   }
 
+  /**
+   * Reads a folder as if its method were another one; nothing is written.
+   *
+   * @param method a method document outside or inside the folder
+   * @throws InputException with every problem, also of what the folder has and the method does not
+   */
+  public LoadedCampaign loadUnder(Path folder, Path method) {
+    FolderEvidence evidence = open(folder);
+    CampaignReader reader = new CampaignReader(registry, evidence).under(method);
+    Optional<Campaign> campaign = reader.read();
+    reader.problems().throwIfErrors();
+    return new LoadedCampaign(campaign.orElseThrow(), evidence, reader.problems().all());
+  }
+
   /** Every problem of a folder; empty when there is none. */
   public List<Problem> check(Path folder) {
     try {

@@ -50,10 +50,17 @@ final class CampaignReader {
   private final FolderEvidence evidence;
   private final Problems problems = new Problems();
   private final Set<String> broken = new LinkedHashSet<>();
+  private @Nullable Path method;
 
   CampaignReader(MeasureRegistry registry, FolderEvidence evidence) {
     this.registry = registry;
     this.evidence = evidence;
+  }
+
+  /** Reads this document in place of the folder's own method. */
+  CampaignReader under(Path otherMethod) {
+    method = otherMethod;
+    return this;
   }
 
   Problems problems() {
@@ -103,8 +110,22 @@ final class CampaignReader {
   }
 
   private Optional<Method> method() {
-    return needed(METHOD_FILE)
-        .flatMap(text -> new MethodReader(registry.measures()).read(METHOD_FILE, text, problems));
+    Path other = method;
+    String name = other == null ? METHOD_FILE : other.toString();
+    Optional<String> text = other == null ? needed(METHOD_FILE) : outside(other, name);
+    return text.flatMap(t -> new MethodReader(registry.measures()).read(name, t, problems));
+  }
+
+  private Optional<String> outside(Path file, String name) {
+    if (!Files.isRegularFile(file)) {
+      problems.error(Place.of(name), "no such file", "a method document", "");
+      return Optional.empty();
+    }
+    try (InputStream in = Files.newInputStream(file)) {
+      return TextFile.read(in, name, problems);
+    } catch (IOException failure) {
+      throw new OutsideException("could not read " + name, failure);
+    }
   }
 
   private Optional<Campaign.Info> info() {

@@ -38,6 +38,16 @@ public final class CampaignViews {
     return copy(campaign, runs, entries(campaign.ratings(), moment), moment);
   }
 
+  /** With the runs that started after a moment only; facts and prices stay. */
+  public static Campaign startedAfter(Campaign campaign, Instant moment) {
+    List<Run> runs = campaign.runs().stream().filter(r -> after(r.started(), moment)).toList();
+    return copy(campaign, runs, campaign.ratings(), null);
+  }
+
+  private static boolean after(@Nullable Instant at, Instant moment) {
+    return at != null && at.isAfter(moment);
+  }
+
   private static boolean known(@Nullable Instant at, @Nullable Instant moment) {
     return at == null || moment == null || !at.isAfter(moment);
   }
