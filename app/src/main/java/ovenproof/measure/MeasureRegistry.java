@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.photo.PhotoMeasureCatalogue;
-import ovenproof.core.trace.TraceMeasures;
 
 /**
  * Every measure the program knows, by id, in the order in which documentation lists them. Screens,
@@ -28,7 +27,9 @@ public final class MeasureRegistry {
   /** Everything this program can measure. */
   public static MeasureRegistry all() {
     List<MeasureDescription> measures = new ArrayList<>(EntryMeasures.ALL);
-    TraceMeasures.all().forEach(m -> measures.add(m.description()));
+    for (TraceGroup group : TraceGroup.values()) {
+      group.measures().forEach(m -> measures.add(m.description()));
+    }
     measures.addAll(PhotoMeasureCatalogue.ALL);
     return new MeasureRegistry(measures);
   }

@@ -46,6 +46,10 @@ final class TraceLibrary {
     return warnings.stream().distinct().sorted().toList();
   }
 
+  void warn(String sentence) {
+    warnings.add(sentence);
+  }
+
   String fingerprint(String file) {
     return evidence.fingerprint(file).orElse("missing");
   }

@@ -2,6 +2,7 @@ package ovenproof.measure;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -17,13 +18,15 @@ import ovenproof.core.measure.Measurement;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.QuantityFormatException;
 import ovenproof.core.quantity.QuantityParser;
+import ovenproof.core.trace.ClockOffset;
 import ovenproof.core.trace.FoodContact;
+import ovenproof.core.trace.Happening;
+import ovenproof.core.trace.HeatCurve;
 import ovenproof.core.trace.ProbeAccuracy;
 import ovenproof.core.trace.Radiation;
 import ovenproof.core.trace.Trace;
 import ovenproof.core.trace.TraceInput;
 import ovenproof.core.trace.TraceMeasure;
-import ovenproof.core.trace.TraceMeasures;
 import ovenproof.measure.ReadingMeasures.InstrumentError;
 import ovenproof.method.MeasureUse;
 import ovenproof.method.Method;
@@ -48,14 +51,23 @@ final class TraceTaker implements Taker {
   private static final Set<String> CAVITY =
       Set.of("centre", "front-left", "front-right", "back-left", "back-right", "top", "bottom");
 
+  /** Less is the hand on the stopwatch. */
+  private static final double LEAST_CLOCK_SECONDS = 10;
+
+  /** What needs no temperature. */
+  private static final Set<String> OF_POWER =
+      Set.of("energy", "energy-cook", "power-standby", "mains-mean");
+
   private final TraceLibrary library;
   private final MeasurementCache cache;
   private final MeasureDescription measure;
+  private final TraceGroup group;
 
   TraceTaker(TraceLibrary library, MeasurementCache cache, MeasureDescription measure) {
     this.library = library;
     this.cache = cache;
     this.measure = measure;
+    group = TraceGroup.of(measure);
   }
 
   @Override
@@ -66,19 +78,46 @@ final class TraceTaker implements Taker {
     boolean there =
         bindings.stream()
                 .anyMatch(b -> core ? b.place().startsWith("core") : b.place().equals(place))
-            || measure.id().equals("energy");
+            || OF_POWER.contains(measure.id());
     if (!there) {
       String what = core ? "no core probe" : "no trace of the place \"" + place + "\"";
       return List.of(Measurement.missing(measure, run.subject(), what + " is bound to this run"));
     }
     Double set = setting(run, use);
+    Double nominal = nominal(use);
     List<Measurement> all =
-        cache.get(key(run, bindings, place, set), () -> measure(run, bindings, place, set));
+        cache.get(
+            key(run, bindings, place, set, nominal),
+            () -> measure(run, bindings, place, set, nominal));
+    all.forEach(m -> warnOfClocks(m, run));
     return List.of(
         all.stream()
             .filter(m -> m.id().equals(measure.id()))
             .findFirst()
             .orElse(Measurement.missing(measure, run.subject(), "the trace does not carry it")));
+  }
+
+  /** Two clocks that differ are a finding for a person, never a silent shift. */
+  private void warnOfClocks(Measurement measurement, RunEvidence run) {
+    Double offset = measurement.value();
+    Double u = measurement.uncertainty();
+    boolean clear =
+        measurement.id().equals(ClockOffset.DESCRIPTION.id())
+            && offset != null
+            && u != null
+            && measurement.n() > 1
+            && Math.abs(offset) > Math.max(LEAST_CLOCK_SECONDS, 3 * u);
+    if (clear) {
+      library.warn(
+          String.format(
+              Locale.ROOT,
+              "%s: the log shows the doors %.0f ± %.0f s %s than they were noted; if the clocks"
+                  + " differ, say clock_offset in traces.csv and enter a deviation",
+              run.run().id(),
+              Math.abs(offset),
+              u,
+              offset > 0 ? "later" : "earlier"));
+    }
   }
 
   /** The first needle stands for all: they are of one make and were calibrated together. */
@@ -92,8 +131,14 @@ final class TraceTaker implements Taker {
   }
 
   private List<Measurement> measure(
-      RunEvidence run, List<TraceBinding> bindings, String place, @Nullable Double set) {
-    return TraceMeasures.measure(input(run, bindings, place, set));
+      RunEvidence run,
+      List<TraceBinding> bindings,
+      String place,
+      @Nullable Double set,
+      @Nullable Double nominal) {
+    TraceInput input = input(run, bindings, place, set).withNominalVolt(nominal);
+    HeatCurve curve = HeatCurve.of(input.centre());
+    return group.measures().stream().map(m -> m.measure(input, curve)).toList();
   }
 
   /** What every measure of a place is computed from. */
@@ -106,6 +151,8 @@ final class TraceTaker implements Taker {
         .withPower(optional(run, bindings, "power", end))
         .withEnergy(optional(run, bindings, "energy", end))
         .withDuty(optional(run, bindings, "duty", end))
+        .withMains(optional(run, bindings, "mains", end))
+        .withHappenings(happenings(run))
         .withSetting(set)
         .withAmbient(ambient(run, bindings))
         .withProbe(probe(run, bindings, place))
@@ -136,10 +183,32 @@ final class TraceTaker implements Taker {
     for (String place : new TreeSet<>(CAVITY)) {
       Trace trace = optional(run, bindings, place, end);
       if (trace != null) {
-        traces.add(trace);
+        traces.add(new Trace(place, trace.seconds(), trace.values(), trace.unit()));
       }
     }
     return traces;
+  }
+
+  private static List<Happening> happenings(RunEvidence run) {
+    List<Happening> noted = new ArrayList<>();
+    for (Event event : run.events()) {
+      Integer batch = event.batch();
+      kind(event.type())
+          .map(kind -> new Happening(kind, event.elapsedSeconds(), batch == null ? 1 : batch))
+          .ifPresent(noted::add);
+    }
+    return noted;
+  }
+
+  private static Optional<Happening.Kind> kind(Event.Type type) {
+    return switch (type) {
+      case LOAD -> Optional.of(Happening.Kind.LOAD);
+      case DOOR_OPEN -> Optional.of(Happening.Kind.DOOR_OPEN);
+      case DOOR_CLOSE -> Optional.of(Happening.Kind.DOOR_CLOSE);
+      case STOP -> Optional.of(Happening.Kind.STOP);
+      case POWER_OFF -> Optional.of(Happening.Kind.POWER_OFF);
+      default -> Optional.empty();
+    };
   }
 
   /** From when the probes are in the food until the end of its rest. */
@@ -235,6 +304,11 @@ final class TraceTaker implements Taker {
         planned == null || planned.dial() == null ? null : planned.dial().contract());
   }
 
+  private static @Nullable Double nominal(MeasureUse use) {
+    String written = use.parameters().get("nominal");
+    return written == null ? null : QuantityParser.parse(written, Dimension.VOLTAGE).contract();
+  }
+
   /** A dial may also say "4" or "toast": then it names no temperature. */
   private static Optional<Double> celsius(@Nullable String dial) {
     try {
@@ -277,14 +351,19 @@ final class TraceTaker implements Taker {
   }
 
   private MeasurementKey key(
-      RunEvidence run, List<TraceBinding> bindings, String place, @Nullable Double set) {
+      RunEvidence run,
+      List<TraceBinding> bindings,
+      String place,
+      @Nullable Double set,
+      @Nullable Double nominal) {
     List<String> parts = new ArrayList<>();
     parts.add("trace");
-    TraceMeasures.all().stream()
+    group.measures().stream()
         .map(TraceMeasure::description)
         .forEach(d -> parts.add(d.id() + "@" + d.revision()));
     parts.add(place);
     parts.add(String.valueOf(set));
+    parts.add(String.valueOf(nominal));
     parts.add(run.run().toString());
     parts.add(run.events().toString());
     parts.add(run.campaign().info().zone().getId());

@@ -37,13 +37,17 @@ public final class ThermalMeasures {
   private ThermalMeasures() {}
 
   public static List<TraceMeasure> all() {
-    return List.of(new Ceiling(), new TimeConstant());
+    return List.of(new Ceiling(), new TimeConstant(), new PreheatAtNominalMains());
   }
 
   private static MeasureDescription describe(
       String id, String name, Unit unit, String help, String formula, String source) {
     return new MeasureDescription(
         id, name, unit, help, formula, source, EvidenceKind.TRACE, List.of(), 1);
+  }
+
+  static Measurement ceiling(TraceInput input, HeatCurve curve) {
+    return new Ceiling().measure(input, curve);
   }
 
   private static final class Ceiling implements TraceMeasure {

@@ -77,6 +77,11 @@ public final class Energy implements TraceMeasure {
 
   /** Each switching happens somewhere between two samples. */
   private static double switchingU(Trace power) {
+    return switchingWattSeconds(power) / WATT_SECONDS_PER_KILOWATT_HOUR;
+  }
+
+  /** Standard uncertainty, in W s, of the integral of a power that switches between samples. */
+  static double switchingWattSeconds(Trace power) {
     double[] t = power.seconds();
     double[] v = power.values();
     double sum = 0;
@@ -84,6 +89,6 @@ public final class Energy implements TraceMeasure {
       double part = (v[i] - v[i - 1]) * (t[i] - t[i - 1]);
       sum += part * part / 12;
     }
-    return Math.sqrt(sum) / WATT_SECONDS_PER_KILOWATT_HOUR;
+    return Math.sqrt(sum);
   }
 }

@@ -1,6 +1,9 @@
 package ovenproof.core.trace;
 
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.measure.Subject;
 
@@ -15,9 +18,12 @@ import ovenproof.core.measure.Subject;
  * @param energy a counter in kWh, null when not logged
  * @param duty share of the time the heater is on, in %, or a switch of 0 and 100; null when not
  *     logged
+ * @param mains in V, null when not logged
  * @param settingCelsius what the dial or the display was set to; null when unknown
+ * @param nominalVolt mains to which results are brought; null when nobody asks
  * @param ambientCelsius temperature of the room; null when unknown
  * @param probe accuracy of the centre's probe
+ * @param happenings doors, loads and stops that people noted, in order of time
  * @param subject what was measured
  * @param evidence files and entries behind it
  */
@@ -28,15 +34,19 @@ public record TraceInput(
     @Nullable Trace power,
     @Nullable Trace energy,
     @Nullable Trace duty,
+    @Nullable Trace mains,
     @Nullable Double settingCelsius,
     @Nullable Double ambientCelsius,
+    @Nullable Double nominalVolt,
     ProbeAccuracy probe,
+    List<Happening> happenings,
     Subject subject,
     List<String> evidence) {
 
   public TraceInput {
     points = List.copyOf(points);
     cores = List.copyOf(cores);
+    happenings = happenings.stream().sorted(Comparator.comparingDouble(Happening::second)).toList();
     evidence = List.copyOf(evidence);
   }
 
@@ -51,173 +61,133 @@ public record TraceInput(
         null,
         null,
         null,
+        null,
+        null,
         ProbeAccuracy.UNKNOWN,
+        List.of(),
         Subject.ofChannel(centre.channel()),
         List.of());
   }
 
-  public TraceInput withCentre(Trace t) {
-    return new TraceInput(
-        t,
-        points,
-        cores,
-        power,
-        energy,
-        duty,
-        settingCelsius,
-        ambientCelsius,
-        probe,
-        subject,
-        evidence);
+  /** The first thing of a kind at or after a time. */
+  public Optional<Happening> first(Happening.Kind kind, double fromSecond) {
+    return happenings.stream()
+        .filter(h -> h.kind() == kind && h.second() >= fromSecond)
+        .findFirst();
   }
 
-  public TraceInput withSetting(@Nullable Double celsius) {
-    return new TraceInput(
-        centre,
-        points,
-        cores,
-        power,
-        energy,
-        duty,
-        celsius,
-        ambientCelsius,
-        probe,
-        subject,
-        evidence);
-  }
-
-  public TraceInput withAmbient(@Nullable Double celsius) {
-    return new TraceInput(
-        centre,
-        points,
-        cores,
-        power,
-        energy,
-        duty,
-        settingCelsius,
-        celsius,
-        probe,
-        subject,
-        evidence);
-  }
-
-  public TraceInput withProbe(ProbeAccuracy p) {
-    return new TraceInput(
-        centre,
-        points,
-        cores,
-        power,
-        energy,
-        duty,
-        settingCelsius,
-        ambientCelsius,
-        p,
-        subject,
-        evidence);
+  public TraceInput withCentre(Trace trace) {
+    return changed(draft -> draft.centre = trace);
   }
 
   public TraceInput withPoints(List<Trace> traces) {
-    return new TraceInput(
-        centre,
-        traces,
-        cores,
-        power,
-        energy,
-        duty,
-        settingCelsius,
-        ambientCelsius,
-        probe,
-        subject,
-        evidence);
+    return changed(draft -> draft.points = traces);
   }
 
   public TraceInput withCores(List<Trace> traces) {
-    return new TraceInput(
-        centre,
-        points,
-        traces,
-        power,
-        energy,
-        duty,
-        settingCelsius,
-        ambientCelsius,
-        probe,
-        subject,
-        evidence);
+    return changed(draft -> draft.cores = traces);
   }
 
-  public TraceInput withPower(@Nullable Trace t) {
-    return new TraceInput(
-        centre,
-        points,
-        cores,
-        t,
-        energy,
-        duty,
-        settingCelsius,
-        ambientCelsius,
-        probe,
-        subject,
-        evidence);
+  public TraceInput withPower(@Nullable Trace trace) {
+    return changed(draft -> draft.power = trace);
   }
 
-  public TraceInput withEnergy(@Nullable Trace t) {
-    return new TraceInput(
-        centre,
-        points,
-        cores,
-        power,
-        t,
-        duty,
-        settingCelsius,
-        ambientCelsius,
-        probe,
-        subject,
-        evidence);
+  public TraceInput withEnergy(@Nullable Trace trace) {
+    return changed(draft -> draft.energy = trace);
   }
 
-  public TraceInput withDuty(@Nullable Trace t) {
-    return new TraceInput(
-        centre,
-        points,
-        cores,
-        power,
-        energy,
-        t,
-        settingCelsius,
-        ambientCelsius,
-        probe,
-        subject,
-        evidence);
+  public TraceInput withDuty(@Nullable Trace trace) {
+    return changed(draft -> draft.duty = trace);
   }
 
-  public TraceInput withSubject(Subject s) {
-    return new TraceInput(
-        centre,
-        points,
-        cores,
-        power,
-        energy,
-        duty,
-        settingCelsius,
-        ambientCelsius,
-        probe,
-        s,
-        evidence);
+  public TraceInput withMains(@Nullable Trace trace) {
+    return changed(draft -> draft.mains = trace);
+  }
+
+  public TraceInput withSetting(@Nullable Double celsius) {
+    return changed(draft -> draft.settingCelsius = celsius);
+  }
+
+  public TraceInput withAmbient(@Nullable Double celsius) {
+    return changed(draft -> draft.ambientCelsius = celsius);
+  }
+
+  public TraceInput withNominalVolt(@Nullable Double volt) {
+    return changed(draft -> draft.nominalVolt = volt);
+  }
+
+  public TraceInput withProbe(ProbeAccuracy accuracy) {
+    return changed(draft -> draft.probe = accuracy);
+  }
+
+  public TraceInput withHappenings(List<Happening> noted) {
+    return changed(draft -> draft.happenings = noted);
+  }
+
+  public TraceInput withSubject(Subject newSubject) {
+    return changed(draft -> draft.subject = newSubject);
   }
 
   public TraceInput withEvidence(List<String> names) {
-    return new TraceInput(
-        centre,
-        points,
-        cores,
-        power,
-        energy,
-        duty,
-        settingCelsius,
-        ambientCelsius,
-        probe,
-        subject,
-        names);
+    return changed(draft -> draft.evidence = names);
+  }
+
+  private TraceInput changed(Consumer<Draft> change) {
+    Draft draft = new Draft(this);
+    change.accept(draft);
+    return draft.input();
+  }
+
+  /** A copy that can still be changed; never leaves this class. */
+  private static final class Draft {
+    private Trace centre;
+    private List<Trace> points;
+    private List<Trace> cores;
+    private @Nullable Trace power;
+    private @Nullable Trace energy;
+    private @Nullable Trace duty;
+    private @Nullable Trace mains;
+    private @Nullable Double settingCelsius;
+    private @Nullable Double ambientCelsius;
+    private @Nullable Double nominalVolt;
+    private ProbeAccuracy probe;
+    private List<Happening> happenings;
+    private Subject subject;
+    private List<String> evidence;
+
+    Draft(TraceInput input) {
+      centre = input.centre;
+      points = input.points;
+      cores = input.cores;
+      power = input.power;
+      energy = input.energy;
+      duty = input.duty;
+      mains = input.mains;
+      settingCelsius = input.settingCelsius;
+      ambientCelsius = input.ambientCelsius;
+      nominalVolt = input.nominalVolt;
+      probe = input.probe;
+      happenings = input.happenings;
+      subject = input.subject;
+      evidence = input.evidence;
+    }
+
+    TraceInput input() {
+      return new TraceInput(
+          centre,
+          points,
+          cores,
+          power,
+          energy,
+          duty,
+          mains,
+          settingCelsius,
+          ambientCelsius,
+          nominalVolt,
+          probe,
+          happenings,
+          subject,
+          evidence);
+    }
   }
 }

@@ -34,8 +34,20 @@ public final class TraceMeasures {
           new Duty(),
           new Spread(),
           new SpreadRange(),
+          new Contrast(Contrast.Sides.FRONT_BACK),
+          new Contrast(Contrast.Sides.LEFT_RIGHT),
+          new Contrast(Contrast.Sides.TOP_BOTTOM),
           new Highest(),
+          new StartAboveRoom(),
+          new DoorRecovery(DoorRecovery.Of.DROP),
+          new DoorRecovery(DoorRecovery.Of.TIME),
           new Energy(),
+          new PowerUse(PowerUse.Part.TO_SETTING),
+          new PowerUse(PowerUse.Part.COOK),
+          new PowerUse(PowerUse.Part.HOLD),
+          new PowerUse(PowerUse.Part.STANDBY),
+          new MainsMean(),
+          new ClockOffset(),
           new CoreHighest());
 
   private TraceMeasures() {}

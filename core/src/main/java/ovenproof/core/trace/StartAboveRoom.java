@@ -1,0 +1,57 @@
+package ovenproof.core.trace;
+
+import java.util.List;
+import ovenproof.core.measure.Component;
+import ovenproof.core.measure.MeasureDescription;
+import ovenproof.core.measure.Measurement;
+import ovenproof.core.quantity.Unit;
+
+/** Whether the appliance started cold: a temperature, never a waiting time. */
+public final class StartAboveRoom implements TraceMeasure {
+
+  /** Within this of the room a start is cold (<em>common practice</em>). */
+  public static final double COLD_KELVIN = 3;
+
+  private static final double FIRST_SECONDS = 20;
+
+  public static final MeasureDescription DESCRIPTION =
+      TraceMeasures.describe(
+          "start-above-room",
+          "Start above the room",
+          Unit.KELVIN,
+          "How much warmer than the room the cavity was at the start. Within 3 K it was cold; more"
+              + " is a hot start, whatever the clock says.",
+          "mean of the first 20 s − room",
+          "common practice");
+
+  @Override
+  public MeasureDescription description() {
+    return DESCRIPTION;
+  }
+
+  @Override
+  public Measurement measure(TraceInput input, HeatCurve curve) {
+    Double room = input.ambientCelsius();
+    if (room == null) {
+      return TraceMeasures.missing(DESCRIPTION, input, "the room was not logged");
+    }
+    if (curve.isEmpty()) {
+      return TraceMeasures.missing(DESCRIPTION, input, "the centre has no readings");
+    }
+    Trace clean = curve.clean();
+    double first = clean.seconds()[0];
+    double start =
+        clean.size() == 1 ? clean.values()[0] : TimeMean.of(clean, first, first + FIRST_SECONDS);
+    double above = (Double.isFinite(start) ? start : clean.values()[0]) - room;
+    return TraceMeasures.value(
+            DESCRIPTION,
+            input,
+            above,
+            List.of(
+                Component.shared(
+                    input.probe().name(), Math.max(1e-9, input.probe().calibrationKelvin())),
+                Component.run(curve.readingU())),
+            DESCRIPTION.formula())
+        .withNote(above <= COLD_KELVIN ? "a cold start" : "a hot start");
+  }
+}
