@@ -101,13 +101,11 @@ final class TraceTaker implements Taker {
   private void warnOfClocks(Measurement measurement, RunEvidence run) {
     Double offset = measurement.value();
     Double u = measurement.uncertainty();
-    boolean clear =
-        measurement.id().equals(ClockOffset.DESCRIPTION.id())
-            && offset != null
-            && u != null
-            && measurement.n() > 1
-            && Math.abs(offset) > Math.max(LEAST_CLOCK_SECONDS, 3 * u);
-    if (clear) {
+    boolean ofClocks = measurement.id().equals(ClockOffset.DESCRIPTION.id());
+    if (!ofClocks || offset == null || u == null || measurement.n() < 2) {
+      return;
+    }
+    if (Math.abs(offset) > Math.max(LEAST_CLOCK_SECONDS, 3 * u)) {
       library.warn(
           String.format(
               Locale.ROOT,
