@@ -23,6 +23,7 @@ import picocli.CommandLine.ParameterException;
       "Exit: 0 fine, 1 the input has problems, 2 wrong usage, 3 something outside failed."
     },
     subcommands = {
+      BackupCommand.class,
       CheckCommand.class,
       DemoCommand.class,
       ExportCommand.class,
@@ -32,6 +33,7 @@ import picocli.CommandLine.ParameterException;
       PhotoCommand.class,
       ProofreadCommand.class,
       PublishCommand.class,
+      RestoreCommand.class,
       ServeCommand.class,
       TraceCommand.class,
       VerdictCommand.class,

@@ -59,6 +59,18 @@ final class PublishCommand implements Callable<Integer> {
       description = "Cue list of the film (0:00 title), for chapters in the kit.")
   private @Nullable Path cues;
 
+  @Option(
+      names = "--why",
+      paramLabel = "REASON",
+      description = "Why this edition differs from the one before; printed with the corrections.")
+  private @Nullable String why;
+
+  @Option(
+      names = "--after",
+      paramLabel = "SITE",
+      description = "The site whose editions this one follows; else the one at --out.")
+  private @Nullable Path earlier;
+
   @Option(names = "--json", description = "Print what was published as JSON.")
   private boolean json;
 
@@ -67,7 +79,7 @@ final class PublishCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Edition edition = edition(folder);
-    Published published = new Publisher().publish(edition, target);
+    Published published = new Publisher().publish(edition, target, earlier(), why);
     EditorKit.Written written = kit == null ? null : kit(edition, kit);
     if (spec != null) {
       published.warnings().forEach(w -> spec.commandLine().getErr().println("warning: " + w));
@@ -89,6 +101,21 @@ final class PublishCommand implements Callable<Integer> {
       }
     }
     return ExitCode.FINE;
+  }
+
+  private Path earlier() {
+    if (earlier == null) {
+      return target;
+    }
+    if (!Files.isRegularFile(earlier.resolve("data/editions.json"))) {
+      throw new InputException(
+          Problem.error(
+              Place.of(earlier.toString()),
+              "no editions",
+              "a site that was published before",
+              "leave --after out for a first edition"));
+    }
+    return earlier;
   }
 
   /** The edition of a campaign folder, measured and scored now. */

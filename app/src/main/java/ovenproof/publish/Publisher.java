@@ -2,6 +2,7 @@ package ovenproof.publish;
 
 import java.nio.file.Path;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import ovenproof.publish.edition.Edition;
 import ovenproof.publish.site.ReviewSite;
 import ovenproof.publish.site.SiteFolder;
@@ -31,8 +32,19 @@ public final class Publisher {
    * @throws ovenproof.input.OutsideException if the disk refuses; then nothing was written
    */
   public Published publish(Edition edition, Path target) {
+    return publish(edition, target, target, null);
+  }
+
+  /**
+   * Publishes an edition that follows those of an earlier site.
+   *
+   * @param earlier the site whose editions are carried over; usually the target itself
+   * @param why the reason printed beside a new edition, or null
+   * @throws ovenproof.input.InputException also if a frozen edition was damaged
+   */
+  public Published publish(Edition edition, Path target, Path earlier, @Nullable String why) {
     try (SiteFolder folder = SiteFolder.begin(target, ReviewSite.MARKER)) {
-      ReviewSite.Written written = new ReviewSite(edition).write(folder, target);
+      ReviewSite.Written written = new ReviewSite(edition).write(folder, earlier, why);
       Path site = folder.publish();
       String headline = new ovenproof.publish.edition.Findings(edition).headline();
       return new Published(site, headline, written.pages(), written.pictures(), written.warnings());

@@ -32,6 +32,20 @@ final class Fingerprints {
     return HexFormat.of().formatHex(digest().digest(text.getBytes(StandardCharsets.UTF_8)));
   }
 
+  /** Of text that comes in parts. */
+  static final class Running {
+    private final MessageDigest digest = digest();
+
+    void add(String text) {
+      digest.update(text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** The fingerprint of all parts; call once. */
+    String hex() {
+      return HexFormat.of().formatHex(digest.digest());
+    }
+  }
+
   private static MessageDigest digest() {
     try {
       return MessageDigest.getInstance("SHA-256");

@@ -1,169 +1,227 @@
 package ovenproof.publish.site;
 
 import java.io.IOException;
-import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.time.DateTimeException;
-import java.time.LocalDate;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
-import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
+import ovenproof.input.InputException;
+import ovenproof.input.OutsideException;
+import ovenproof.input.Place;
+import ovenproof.input.Problem;
 import ovenproof.publish.edition.Edition;
-import ovenproof.publish.figure.Scores;
-import ovenproof.verdict.Verdict.ProductVerdict;
-import tools.jackson.core.JacksonException;
-import tools.jackson.databind.JsonNode;
+import ovenproof.publish.edition.EditionChange;
+import ovenproof.publish.edition.EditionHistory;
+import ovenproof.publish.edition.EditionJson;
+import ovenproof.publish.edition.FrozenEdition;
+import ovenproof.publish.edition.FrozenEdition.KeptFile;
+import ovenproof.verdict.VerdictJson;
+import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
-import tools.jackson.databind.node.ArrayNode;
-import tools.jackson.databind.node.JsonNodeFactory;
-import tools.jackson.databind.node.ObjectNode;
 
 /**
- * The editions of a site, oldest first, kept in {@code data/editions.json} so that a new one can
- * say what it changed.
+ * The editions of a site. Each lies frozen below {@code editions/}: a page, its verdict as JSON and
+ * its text. A later edition carries those files over byte for byte and states what it changed.
  */
 final class Editions {
+  static final String PAGE = "corrections.html";
   private static final String FILE = "data/editions.json";
-  private static final JsonMapper MAPPER = JsonMapper.builder().build();
+  private static final String TEXT = "data/corrections.txt";
+  private static final JsonMapper MAPPER =
+      JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
 
-  private final List<Past> all;
+  private final EditionHistory before;
+  private final EditionHistory history;
 
-  /** What is remembered of an edition: the printed scores and places. */
-  private record Past(LocalDate on, String version, Map<String, Standing> products) {}
-
-  private record Standing(String name, String score, String rank) {}
-
-  private Editions(List<Past> all) {
-    this.all = all;
+  private Editions(EditionHistory before, EditionHistory history) {
+    this.before = before;
+    this.history = history;
   }
 
-  /** The editions of the site that stands at a place, and a new one after them if it differs. */
-  static Editions after(Path earlier, Edition edition) {
-    List<Past> all = new ArrayList<>(read(earlier.resolve(FILE)));
-    Past now = past(edition);
-    if (all.isEmpty() || !all.get(all.size() - 1).version().equals(now.version())) {
-      all.add(now);
-    }
-    return new Editions(all);
+  /**
+   * The editions of the site that stands at a place, and a new one after them if it prints anything
+   * different.
+   *
+   * @param why the reason to be printed beside the new one, or null
+   * @throws InputException if the list of editions is damaged
+   */
+  static Editions after(Path earlier, Edition edition, @Nullable String why) {
+    EditionHistory before = read(earlier.resolve(FILE));
+    return new Editions(before, before.then(edition, why));
   }
 
-  private static Past past(Edition edition) {
-    Map<String, Standing> products = new TreeMap<>();
-    for (ProductVerdict product : edition.verdict().products()) {
-      products.put(
-          product.id(),
-          new Standing(product.name(), Scores.words(product.score()), Scores.rank(product.rank())));
-    }
-    return new Past(edition.published(), edition.verdict().version(), products);
-  }
-
-  private static List<Past> read(Path file) {
-    if (!Files.isRegularFile(file)) {
-      return List.of();
+  private static EditionHistory read(Path file) {
+    if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
+      return EditionHistory.none();
     }
     try {
-      List<Past> editions = new ArrayList<>();
-      for (JsonNode node : MAPPER.readTree(Files.readString(file)).path("editions")) {
-        editions.add(read(node));
+      return EditionJson.read(FILE, Files.readString(file));
+    } catch (java.nio.charset.CharacterCodingException e) {
+      return EditionJson.read(FILE, "");
+    } catch (IOException e) {
+      throw new OutsideException("could not read " + file + ": " + e, e);
+    }
+  }
+
+  EditionHistory history() {
+    return history;
+  }
+
+  /** Where an edition's frozen page lies, or null when an older site kept none. */
+  static @Nullable String page(FrozenEdition edition) {
+    return edition.files().stream()
+        .map(KeptFile::path)
+        .filter(p -> p.endsWith(".html"))
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** Where the frozen page of the newest edition lies. */
+  String newestPage() {
+    return folder(history.editions().size()) + "index.html";
+  }
+
+  private static String folder(int number) {
+    return "editions/" + number + "/";
+  }
+
+  /**
+   * Writes the frozen files of all editions and the list of them.
+   *
+   * @param frozenPage the newest edition's page, used only when it is new
+   */
+  void write(SiteFolder folder, Path earlier, Edition edition, String frozenPage) {
+    carryOver(folder, earlier);
+    EditionHistory kept = history;
+    if (history.editions().size() > before.editions().size()) {
+      kept = freeze(folder, edition, frozenPage);
+    }
+    ReviewSite.json(folder, FILE, EditionJson.of(kept));
+    folder.write(TEXT, text(kept));
+  }
+
+  private EditionHistory freeze(SiteFolder folder, Edition edition, String page) {
+    FrozenEdition newest = java.util.Objects.requireNonNull(history.newest());
+    String place = folder(newest.number());
+    List<KeptFile> files = new ArrayList<>();
+    files.add(keep(folder, place + "index.html", page));
+    String verdict = MAPPER.writeValueAsString(VerdictJson.of(edition.verdict())) + "\n";
+    files.add(keep(folder, place + "verdict.json", verdict));
+    files.add(keep(folder, place + "edition.txt", text(newest)));
+    return history.newestAs(newest.keptIn(files));
+  }
+
+  private static KeptFile keep(SiteFolder folder, String path, String text) {
+    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+    folder.write(path, bytes);
+    return new KeptFile(path, sha256(bytes));
+  }
+
+  private void carryOver(SiteFolder folder, Path earlier) {
+    List<Problem> problems = new ArrayList<>();
+    for (FrozenEdition edition : before.editions()) {
+      for (KeptFile file : edition.files()) {
+        byte[] bytes = kept(earlier, file, problems);
+        if (bytes != null) {
+          folder.write(file.path(), bytes);
+        }
       }
-      return editions;
-    } catch (IOException | JacksonException | DateTimeException e) {
-      // A damaged list of editions is no reason not to publish; it begins anew.
-      return List.of();
+    }
+    if (!problems.isEmpty()) {
+      throw new InputException(problems);
     }
   }
 
-  private static Past read(JsonNode node) {
-    Map<String, Standing> products = new TreeMap<>();
-    for (JsonNode product : node.path("products")) {
-      products.put(
-          product.path("id").asString(""),
-          new Standing(
-              product.path("name").asString(""),
-              product.path("score").asString(""),
-              product.path("rank").asString("")));
+  private static byte @Nullable [] kept(Path earlier, KeptFile file, List<Problem> problems) {
+    if (!file.path().matches("editions/\\d{1,6}/[a-z]+\\.[a-z]+")) {
+      problems.add(damaged(file, "a path that leaves the editions"));
+      return null;
     }
-    return new Past(
-        LocalDate.parse(node.path("published").asString("")),
-        node.path("verdict").asString(""),
-        products);
-  }
-
-  /** What each edition changed against the one before, newest first. */
-  List<View.Change> changes() {
-    List<View.Change> changes = new ArrayList<>();
-    for (int i = all.size() - 1; i > 0; i--) {
-      changes.add(new View.Change(all.get(i).on(), changed(all.get(i - 1), all.get(i))));
+    Path place = earlier.resolve(file.path());
+    if (!Files.isRegularFile(place, LinkOption.NOFOLLOW_LINKS)) {
+      problems.add(damaged(file, "nothing"));
+      return null;
     }
-    return changes;
-  }
-
-  private static String changed(Past before, Past after) {
-    List<String> said = new ArrayList<>();
-    after.products().forEach((id, now) -> changed(before.products().get(id), now, said));
-    before
-        .products()
-        .forEach(
-            (id, then) -> {
-              if (!after.products().containsKey(id)) {
-                said.add(then.name() + " is no longer listed");
-              }
-            });
-    String versions = "Verdict " + before.version() + " became " + after.version() + ": ";
-    return versions
-        + (said.isEmpty() ? "no printed score or rank moved." : String.join("; ", said) + ".");
-  }
-
-  private static void changed(@Nullable Standing then, Standing now, List<String> said) {
-    if (then == null) {
-      said.add(now.name() + " is new");
-      return;
-    }
-    List<String> moved = new ArrayList<>();
-    if (!Objects.equals(then.score(), now.score())) {
-      moved.add("score " + then.score() + " → " + now.score() + difference(then, now));
-    }
-    if (!Objects.equals(then.rank(), now.rank())) {
-      moved.add("rank " + then.rank() + " → " + now.rank());
-    }
-    if (!moved.isEmpty()) {
-      said.add(now.name() + ", " + String.join(", ", moved));
-    }
-  }
-
-  private static String difference(Standing then, Standing now) {
     try {
-      BigDecimal change = new BigDecimal(now.score()).subtract(new BigDecimal(then.score()));
-      String sign = change.signum() < 0 ? "−" : "+";
-      return " (" + sign + change.abs().toPlainString() + ")";
-    } catch (NumberFormatException e) {
-      return "";
+      byte[] bytes = Files.readAllBytes(place);
+      if (!sha256(bytes).equals(file.sha256())) {
+        problems.add(damaged(file, "other bytes than were published"));
+        return null;
+      }
+      return bytes;
+    } catch (IOException e) {
+      throw new OutsideException("could not read " + place + ": " + e, e);
     }
   }
 
-  void write(SiteFolder folder) {
-    ObjectNode root = JsonNodeFactory.instance.objectNode();
-    root.put("format", 1);
-    ArrayNode editions = root.putArray("editions");
-    for (Past past : all) {
-      ObjectNode edition = editions.addObject();
-      edition.put("published", past.on().toString());
-      edition.put("verdict", past.version());
-      ArrayNode products = edition.putArray("products");
-      past.products()
-          .forEach(
-              (id, standing) ->
-                  products
-                      .addObject()
-                      .put("id", id)
-                      .put("name", standing.name())
-                      .put("score", standing.score())
-                      .put("rank", standing.rank()));
+  private static Problem damaged(KeptFile file, String found) {
+    return Problem.error(
+        Place.of(file.path()),
+        found,
+        "the frozen edition, SHA-256 " + file.sha256(),
+        "restore the site from a backup, or publish to a new place; nothing was written");
+  }
+
+  private static String sha256(byte[] bytes) {
+    try {
+      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java has SHA-256", e);
     }
-    ReviewSite.json(folder, FILE, root);
+  }
+
+  /** An edition in plain text. */
+  static String text(FrozenEdition edition) {
+    StringBuilder text = new StringBuilder();
+    text.append("Edition ").append(edition.number()).append(", published ");
+    text.append(edition.published()).append(", verdict ").append(edition.verdict());
+    text.append(", method ").append(edition.method()).append('\n');
+    text.append(edition.headline()).append("\n\n");
+    for (FrozenEdition.Standing product : edition.products()) {
+      text.append("Rank ").append(product.rank()).append("  ").append(product.name());
+      text.append(": ").append(product.score());
+      if (!product.interval().equals("–")) {
+        text.append(" (90 % interval ").append(product.interval()).append(')');
+      }
+      text.append(product.tier() == null ? "" : ", tier " + product.tier());
+      text.append(product.price() == null ? "" : ", " + product.price()).append('\n');
+      product
+          .tests()
+          .forEach(
+              t ->
+                  text.append("    ").append(t.name()).append(": ").append(t.score()).append('\n'));
+    }
+    return text.toString();
+  }
+
+  /** Corrections and changes in plain text, the newest first. */
+  static String text(EditionHistory history) {
+    StringBuilder text = new StringBuilder("Corrections and changes\n");
+    for (EditionChange change : history.changes()) {
+      text.append('\n').append(change.after().published()).append(": edition ");
+      text.append(change.after().number()).append('\n');
+      text.append("Why: ").append(why(change)).append('\n');
+      text.append(change.effectOnRanks()).append('\n');
+      change
+          .moves()
+          .forEach(
+              m -> text.append("- ").append(m.name()).append(": ").append(m.words()).append('\n'));
+    }
+    FrozenEdition first = history.editions().isEmpty() ? null : history.editions().get(0);
+    if (first != null) {
+      text.append('\n').append(first.published()).append(": edition 1, first published\n");
+    }
+    return text.toString();
+  }
+
+  static String why(EditionChange change) {
+    String why = change.after().why();
+    return why == null ? "no reason was given." : why;
   }
 }

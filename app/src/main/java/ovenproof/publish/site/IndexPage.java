@@ -32,6 +32,7 @@ import ovenproof.campaign.Campaign.Price;
 import ovenproof.chart.ScoreChart;
 import ovenproof.core.quantity.Rounding;
 import ovenproof.method.TestPlan;
+import ovenproof.publish.edition.Words;
 import ovenproof.publish.figure.Prices;
 import ovenproof.publish.figure.Scores;
 import ovenproof.verdict.Verdict;
@@ -339,7 +340,10 @@ final class IndexPage {
   private DomContent corrections() {
     List<DomContent> lines = new ArrayList<>();
     for (View.Change change : view.changes()) {
-      lines.add(tr(th(Frame.day(change.on())).attr("scope", "row"), td(change.sentence())));
+      lines.add(
+          tr(
+              th(Frame.day(change.on())).attr("scope", "row"),
+              td(reason(change), span(change.sentence()))));
     }
     return Elements.part(
         "corrections",
@@ -348,7 +352,12 @@ final class IndexPage {
         lines.isEmpty()
             ? Elements.quiet("Nothing was changed since this was first published.")
             : div(
-                table(
-                    thead(Elements.columns("When", "What changed")), tbody(each(lines, l -> l)))));
+                table(thead(Elements.columns("When", "What changed")), tbody(each(lines, l -> l)))),
+        p(a("All corrections and changes, and every edition as it was").withHref(Editions.PAGE)));
+  }
+
+  private static DomContent reason(View.Change change) {
+    String why = change.why();
+    return iff(why != null, b(why == null ? "" : Words.capital(why) + " "));
   }
 }

@@ -13,7 +13,9 @@ import ovenproof.input.Place;
 import ovenproof.input.Problem;
 import ovenproof.method.TestPlan;
 import ovenproof.publish.edition.Edition;
+import ovenproof.publish.edition.EditionHistory;
 import ovenproof.publish.edition.Findings;
+import ovenproof.publish.edition.FrozenEdition;
 import ovenproof.verdict.Verdict.ProductVerdict;
 import ovenproof.verdict.VerdictJson;
 import tools.jackson.databind.JsonNode;
@@ -54,15 +56,18 @@ public final class ReviewSite {
   /**
    * Writes the site into a folder that is still a draft.
    *
-   * @param earlier the site that stood at this place before, or a path where nothing is
-   * @throws InputException if the printed digits do not add up: then nothing may be published
+   * @param earlier the site whose editions this one follows, or a path where nothing is
+   * @param why the reason printed beside a new edition, or null
+   * @throws InputException if the printed digits do not add up, or an earlier edition is damaged:
+   *     then nothing may be published
    */
-  public Written write(SiteFolder folder, Path earlier) {
+  public Written write(
+      SiteFolder folder, Path earlier, @org.jspecify.annotations.Nullable String why) {
     refuseDisagreement();
     SiteAddresses addresses = new SiteAddresses();
     Pictures pictures = new Pictures(edition, addresses);
     Map<String, List<View.Picture>> shown = pictures.write(folder);
-    Editions editions = Editions.after(earlier, edition);
+    Editions editions = Editions.after(earlier, edition, why);
     View view =
         new View(
             edition,
@@ -71,16 +76,25 @@ public final class ReviewSite {
             PrivateNames.of(edition.campaign()),
             shown,
             new Traces(edition).draw(),
-            editions.changes());
+            changes(editions.history()));
     DataTables tables = new DataTables(edition, view.names());
     List<Page> pages = pages(view, tables);
+    pages.add(EditionPages.corrections(editions.history(), editions.newestPage()));
     Frame frame = new Frame(edition);
     pages.parallelStream().forEach(page -> folder.write(page.path(), frame.render(page)));
     look(folder);
     data(folder, tables);
-    editions.write(folder);
+    FrozenEdition newest = java.util.Objects.requireNonNull(editions.history().newest());
+    String frozen = frame.render(EditionPages.frozen(newest, editions.newestPage()));
+    editions.write(folder, earlier, edition, frozen);
     int number = shown.values().stream().mapToInt(List::size).sum();
     return new Written(pages.size(), number, pictures.unreadable());
+  }
+
+  private static List<View.Change> changes(EditionHistory history) {
+    return history.changes().stream()
+        .map(c -> new View.Change(c.after().published(), c.after().why(), c.sentence()))
+        .toList();
   }
 
   private void refuseDisagreement() {

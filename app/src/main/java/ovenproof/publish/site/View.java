@@ -34,7 +34,8 @@ record View(
   record Drawing(String svg, String caption) {}
 
   /** What changed since an earlier edition. */
-  record Change(java.time.LocalDate on, String sentence) {}
+  record Change(
+      java.time.LocalDate on, @org.jspecify.annotations.Nullable String why, String sentence) {}
 
   List<Picture> pictures(Run run) {
     return pictures.getOrDefault(run.id(), List.of());
