@@ -51,7 +51,9 @@ public record LineChart(
     /** From a model: dashed. */
     MODEL("model", "strong"),
     /** Another product, for comparison. */
-    OTHER("model faint", "");
+    OTHER("model faint", ""),
+    /** Measured, of another product: solid and quiet. */
+    PEER("curve peer", "");
 
     private final String line;
     private final String label;
@@ -111,6 +113,12 @@ public record LineChart(
     Svg svg =
         new Svg()
             .open("svg", "class", "chart", "height", height, "role", "img", "aria-label", sentence);
+    body(svg);
+    return svg.close().toString();
+  }
+
+  /** Everything inside the picture's own element. */
+  void body(Svg svg) {
     spans(svg);
     grid(svg);
     levels(svg);
@@ -129,7 +137,6 @@ public record LineChart(
     }
     svg.close();
     names(svg);
-    return svg.close().toString();
   }
 
   private void grid(Svg svg) {
@@ -278,7 +285,7 @@ public record LineChart(
     pen[0] = true;
   }
 
-  private double vertical(double value) {
+  double vertical(double value) {
     return TOP + (height - TOP - BELOW) * (1 - y.scale().fraction(value));
   }
 }

@@ -32,6 +32,12 @@ final class Svg {
     return this;
   }
 
+  /** A style sheet of the picture's own; {@code css} is ours and holds nothing to escape. */
+  Svg style(String css) {
+    out.append("<style>").append(css).append("</style>");
+    return this;
+  }
+
   Svg close() {
     out.append("</").append(open.pop()).append('>');
     return this;

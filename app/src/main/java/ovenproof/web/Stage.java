@@ -11,7 +11,10 @@ public enum Stage {
   PRODUCTS(new Page("The field", "/products")),
   METHOD(new Page("Tests and text", "/method")),
   PREP(new Page("Setting cards", "/settings"), new Page("Plan", "/plan")),
-  BENCH(new Page("Runs", "/bench"), new Page("Files to sort", "/sort")),
+  BENCH(
+      new Page("Runs", "/bench"),
+      new Page("Files to sort", "/sort"),
+      new Page("Traces", "/traces")),
   PANEL(),
   VERDICT(new Page("Ranking", "/verdict")),
   PUBLISH(),

@@ -262,11 +262,16 @@ public record TraceSession(
 
   /** Why the flatbread stayed pale; empty when no setting is known. */
   public String story() {
+    return story(input, curve);
+  }
+
+  /** The same for a run that was put together from several files. */
+  public static String story(TraceInput input, HeatCurve curve) {
     Double setting = input.settingCelsius();
     if (setting == null || curve.isEmpty()) {
       return "";
     }
-    HeatingModel.Outcome outcome = model();
+    HeatingModel.Outcome outcome = HeatingModel.fit(input, curve);
     SteadyState steady = curve.steady();
     double highest = Double.NEGATIVE_INFINITY;
     for (double v : curve.smooth().values()) {
@@ -279,13 +284,19 @@ public record TraceSession(
             steady == null ? Double.NaN : steady.meanCelsius(),
             outcome.model(),
             outcome.why(),
-            balance(outcome.model()),
+            balance(input, curve, outcome.model()),
             Math.hypot(input.probe().calibrationKelvin(), input.probe().placementKelvin()))
         .paragraph();
   }
 
   /** What goes in and what is lost; null without power or model. */
   public @Nullable HeatBalance balance(@Nullable HeatingModel model) {
+    return balance(input, curve, model);
+  }
+
+  /** The same for a run that was put together from several files. */
+  public static @Nullable HeatBalance balance(
+      TraceInput input, HeatCurve curve, @Nullable HeatingModel model) {
     Trace power = input.power();
     if (model == null || power == null) {
       return null;
