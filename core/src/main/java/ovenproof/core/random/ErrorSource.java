@@ -4,13 +4,15 @@ import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.core.source64.XoShiRo256PlusPlus;
 import org.apache.commons.rng.sampling.distribution.AhrensDieterMarsagliaTsangGammaSampler;
 import org.apache.commons.rng.sampling.distribution.SharedStateContinuousSampler;
-import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
 
 /**
  * The stream of one source of error: xoshiro256++ (Blackman and Vigna, 2019), restarted for every
  * block of {@link RandomStreams#BLOCK} draws. Immutable; may be used by several threads.
  */
 public final class ErrorSource {
+  private static final long STEP = 0x9e3779b97f4a7c15L;
+  private static final long REST = 0xd1342543de82ef95L;
+
   private final long a;
   private final long b;
   private final long c;
@@ -25,16 +27,20 @@ public final class ErrorSource {
 
   /** A generator at the start of a block; for sampling that is not by the block. */
   public UniformRandomProvider generator(int block) {
-    long step = 0x9e3779b97f4a7c15L * (block + 1L);
-    return new XoShiRo256PlusPlus(mix(a + step), mix(b ^ step), mix(c - step), mix(d + 3 * step));
+    long[] state = state(block, STEP);
+    return new XoShiRo256PlusPlus(state[0], state[1], state[2], state[3]);
   }
 
-  /** Fills a block with standard normal errors (ziggurat, McFarland 2016). */
+  private long[] state(int block, long stride) {
+    long step = stride * (block + 1L);
+    return new long[] {mix(a + step), mix(b ^ step), mix(c - step), mix(d + 3 * step)};
+  }
+
+  /** Fills a block with standard normal errors (a ziggurat of 256 layers). */
   public void normal(int block, double[] target) {
-    var sampler = ZigguratSampler.NormalizedGaussian.of(generator(block));
-    for (int i = 0; i < target.length; i++) {
-      target[i] = sampler.sample();
-    }
+    long[] rest = state(block, REST);
+    NormalZiggurat.fill(
+        target, state(block, STEP), new XoShiRo256PlusPlus(rest[0], rest[1], rest[2], rest[3]));
   }
 
   /** Fills a block with numbers between 0 (inclusive) and 1 (exclusive). */

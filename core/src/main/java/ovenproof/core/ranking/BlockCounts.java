@@ -1,29 +1,33 @@
 package ovenproof.core.ranking;
 
-import java.util.Arrays;
-
 /** Who was above whom, and who was best, in one block of draws. Confined to one thread. */
 final class BlockCounts {
+  /** Whole steps from the centre, so that differences fit an int. */
+  private static final double FURTHEST = (1 << 30) - 1;
+
   final int[] balance;
   final double[] bestLow;
   final double[] bestHigh;
   private final int columns;
-  private final int indexBits;
-  private final long[] keys;
-  private final int[][] ranks;
-  private int[] rank;
+  private final double centre;
+  private final double stepsPerPoint;
+  private final int[][] levels;
+  private int[] level;
   private int waiting;
-  private boolean ties;
 
-  BlockCounts(int columns, int products) {
+  /**
+   * @param centre middle of the scores
+   * @param reach largest distance of a score from it; pooled scores may lie up to four times as far
+   */
+  BlockCounts(int columns, int products, double centre, double reach) {
     this.columns = columns;
+    this.centre = centre;
+    stepsPerPoint = reach > 0 ? Math.scalb(1.0, 27 - Math.getExponent(reach)) : 1;
     balance = new int[columns * columns];
     bestLow = new double[products];
     bestHigh = new double[products];
-    keys = new long[columns];
-    ranks = new int[4][columns];
-    rank = ranks[0];
-    indexBits = Math.max(1, 32 - Integer.numberOfLeadingZeros(columns - 1));
+    levels = new int[4][columns];
+    level = levels[0];
   }
 
   /**
@@ -31,8 +35,8 @@ final class BlockCounts {
    * when tied; it is brought up to date every four draws.
    */
   void add(double[] score, int[] lowColumn, int[] highColumn) {
-    rank = ranks[waiting];
-    rank(score);
+    level = levels[waiting];
+    quantise(score);
     best(bestLow, lowColumn, highColumn);
     if (bestHigh.length == columns) {
       System.arraycopy(bestLow, 0, bestHigh, 0, bestHigh.length);
@@ -40,16 +44,11 @@ final class BlockCounts {
       best(bestHigh, highColumn, lowColumn);
     }
     waiting++;
-    if (waiting == ranks.length) {
+    if (waiting == levels.length) {
       for (int i = 0; i < columns; i++) {
-        if (ties) {
-          compare(balance, i, ranks[0], ranks[1], ranks[2], ranks[3]);
-        } else {
-          compareUntied(balance, i, ranks[0], ranks[1], ranks[2], ranks[3]);
-        }
+        compare(balance, i, levels[0], levels[1], levels[2], levels[3]);
       }
       waiting = 0;
-      ties = false;
     }
   }
 
@@ -69,60 +68,33 @@ final class BlockCounts {
     }
   }
 
-  /** The same where no two scores of a draw are equal: who is not below is above. */
-  private static void compareUntied(int[] balance, int i, int[] a, int[] b, int[] c, int[] d) {
-    int offset = i * a.length;
-    int ai = a[i];
-    int bi = b[i];
-    int ci = c[i];
-    int di = d[i];
-    for (int j = i + 1; j < a.length; j++) {
-      int above =
-          ((a[j] - ai) >>> 31) + ((b[j] - bi) >>> 31) + ((c[j] - ci) >>> 31) + ((d[j] - di) >>> 31);
-      balance[offset + j] += 2 * above - 4;
-    }
-  }
-
-  /**
-   * Ranks from 0 for the lowest; equal scores share a rank. The last bits of the score give way to
-   * the index, so scores that agree in about 13 digits are ties.
-   */
-  private void rank(double[] score) {
-    long mask = (1L << indexBits) - 1;
+  /** Scores as whole steps, at least 2²⁷ for the reach; those that share a step are tied. */
+  private void quantise(double[] score) {
     for (int i = 0; i < columns; i++) {
-      long bits = Double.doubleToLongBits(score[i] + 0.0);
-      long sortable = bits ^ ((bits >> 63) & Long.MAX_VALUE);
-      keys[i] = (sortable & ~mask) | i;
-    }
-    Arrays.sort(keys);
-    int current = 0;
-    for (int k = 0; k < columns; k++) {
-      boolean higher = k > 0 && (keys[k] & ~mask) != (keys[k - 1] & ~mask);
-      ties |= k > 0 && !higher;
-      current = higher ? k : current;
-      rank[(int) (keys[k] & mask)] = current;
+      double steps = Math.rint((score[i] - centre) * stepsPerPoint);
+      level[i] = (int) Math.max(-FURTHEST, Math.min(FURTHEST, steps));
     }
   }
 
   /** One win per draw, shared by those who tie for it. */
   private void best(double[] wins, int[] own, int[] others) {
     int products = wins.length;
-    int first = -1;
-    int second = -1;
+    int first = Integer.MIN_VALUE;
+    int second = Integer.MIN_VALUE;
     int holder = -1;
     for (int p = 0; p < products; p++) {
-      int r = rank[others[p]];
-      if (r > first) {
+      int l = level[others[p]];
+      if (l > first) {
         second = first;
-        first = r;
+        first = l;
         holder = p;
-      } else if (r > second) {
-        second = r;
+      } else if (l > second) {
+        second = l;
       }
     }
     for (int p = 0; p < products; p++) {
       int rival = p == holder ? second : first;
-      int mine = rank[own[p]];
+      int mine = level[own[p]];
       if (mine > rival) {
         wins[p] += 1;
       } else if (mine == rival) {
@@ -134,7 +106,7 @@ final class BlockCounts {
   private int tied(int[] others, int except, int mine) {
     int tied = 0;
     for (int p = 0; p < others.length; p++) {
-      tied += p != except && rank[others[p]] == mine ? 1 : 0;
+      tied += p != except && level[others[p]] == mine ? 1 : 0;
     }
     return tied;
   }

@@ -174,8 +174,9 @@ public final class FieldComparison {
     double[] moments = new double[columns * columns];
     double[][] error = new double[4][columns];
     for (int d = block * BLOCK; d < (block + 1) * BLOCK; d += 4) {
-      for (int k = 0; k < 4; k++) {
-        centredErrors(d + k, error[k]);
+      errors(d, error);
+      for (double[] one : error) {
+        centre(one);
       }
       for (int i = 0; i < columns; i++) {
         addProducts(moments, i, error[0], error[1], error[2], error[3]);
@@ -184,12 +185,20 @@ public final class FieldComparison {
     return moments;
   }
 
-  private void centredErrors(int draw, double[] error) {
+  /** Errors of consecutive draws: one row each, columns beside each other. */
+  private void errors(int firstDraw, double[][] rows) {
     for (int i = 0; i < columns; i++) {
-      error[i] = draws[i][draw] - estimates[i];
+      double[] column = draws[i];
+      double estimate = estimates[i];
+      for (int k = 0; k < rows.length; k++) {
+        rows[k][i] = column[firstDraw + k] - estimate;
+      }
     }
+  }
+
+  private static void centre(double[] error) {
     double mean = mean(error);
-    for (int i = 0; i < columns; i++) {
+    for (int i = 0; i < error.length; i++) {
       error[i] -= mean;
     }
   }
@@ -236,11 +245,12 @@ public final class FieldComparison {
 
   private void largestDifferences(int block, double[][] errors, double[] largest) {
     LargestDifference difference = new LargestDifference(errors, products, highColumn);
-    for (int d = block * BLOCK; d < (block + 1) * BLOCK; d++) {
-      for (int i = 0; i < columns; i++) {
-        difference.set(i, draws[i][d] - estimates[i]);
+    double[][] error = new double[4][columns];
+    for (int d = block * BLOCK; d < (block + 1) * BLOCK; d += error.length) {
+      errors(d, error);
+      for (int k = 0; k < error.length; k++) {
+        largest[d + k] = difference.largest(error[k]);
       }
-      largest[d] = difference.largest();
     }
   }
 
@@ -281,7 +291,10 @@ public final class FieldComparison {
 
   private Probabilities probabilities(@Nullable Shrinkage shrinkage) {
     BlockCounts[] counts = new BlockCounts[blocks];
-    Blocks.forEach(blocks, threads, block -> counts[block] = count(block, shrinkage));
+    double centre = mean(estimates);
+    double reach = reach(centre);
+    Blocks.forEach(
+        blocks, threads, block -> counts[block] = count(block, shrinkage, centre, reach));
     double n = (double) blocks * BLOCK;
     double[][] low = new double[products][products];
     double[][] high = new double[products][products];
@@ -315,8 +328,30 @@ public final class FieldComparison {
     return Arrays.stream(counts).map(c -> c / n).boxed().toList();
   }
 
-  private BlockCounts count(int block, @Nullable Shrinkage shrinkage) {
-    BlockCounts counts = new BlockCounts(columns, products);
+  /** Largest distance of an estimate or a draw from the centre. */
+  private double reach(double centre) {
+    double[] furthest = new double[columns];
+    Blocks.forEach(
+        columns,
+        threads,
+        i -> {
+          double least = estimates[i];
+          double most = estimates[i];
+          for (double draw : draws[i]) {
+            if (draw < least) {
+              least = draw;
+            }
+            if (draw > most) {
+              most = draw;
+            }
+          }
+          furthest[i] = Math.max(centre - least, most - centre);
+        });
+    return Arrays.stream(furthest).max().orElse(0);
+  }
+
+  private BlockCounts count(int block, @Nullable Shrinkage shrinkage, double centre, double reach) {
+    BlockCounts counts = new BlockCounts(columns, products, centre, reach);
     double[] uniform = new double[BLOCK];
     double[] normal = new double[BLOCK];
     streams.source("field:shrinkage").uniform(block, uniform);

@@ -6,7 +6,6 @@ package ovenproof.core.ranking;
  * part of a larger one: few, usually. Confined to one thread.
  */
 final class LargestDifference {
-  private final double[] error;
   private final double[][] standardErrors;
   private final double[] smallest;
   private final int products;
@@ -23,7 +22,6 @@ final class LargestDifference {
     this.products = products;
     this.highColumn = highColumn;
     int columns = standardErrors.length;
-    error = new double[columns];
     low = new int[columns];
     high = new int[columns];
     smallest = new double[columns];
@@ -35,18 +33,17 @@ final class LargestDifference {
     }
   }
 
-  void set(int column, double value) {
-    error[column] = value;
-  }
-
-  double largest() {
+  /**
+   * @param error of each column in one draw
+   */
+  double largest(double[] error) {
     int least = 0;
     int most = 0;
     for (int i = 1; i < error.length; i++) {
       least = error[i] < error[least] ? i : least;
       most = error[i] > error[most] ? i : most;
     }
-    double found = ratio(least, most);
+    double found = ratio(error, least, most);
     int lows = 0;
     int highs = 0;
     for (int i = 0; i < error.length; i++) {
@@ -61,7 +58,7 @@ final class LargestDifference {
     for (int i = 0; i < lows; i++) {
       for (int j = 0; j < highs; j++) {
         if (error[high[j]] - error[low[i]] > found * smallest[low[i]]) {
-          found = Math.max(found, ratio(low[i], high[j]));
+          found = Math.max(found, ratio(error, low[i], high[j]));
         }
       }
     }
@@ -69,7 +66,7 @@ final class LargestDifference {
   }
 
   /** 0 for two bounds of one product and for a pair that never differs. */
-  private double ratio(int below, int above) {
+  private double ratio(double[] error, int below, int above) {
     double deviation = standardErrors[below][above];
     return deviation > 0 && !sameProduct(below, above)
         ? (error[above] - error[below]) / deviation

@@ -1,5 +1,6 @@
 package ovenproof.core.scoring;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -81,6 +82,7 @@ final class FieldErrors {
     private final ErrorSource unit;
     private final ErrorSource ownFactor;
     private final double[] factor;
+    private final List<SharedError> parts = new ArrayList<>();
     private final double[] buffer = new double[BLOCK];
 
     private Drawn(String product, String variable, MeanError error) {
@@ -89,6 +91,13 @@ final class FieldErrors {
       unit = streams.source("unit:" + variable + ":" + product);
       ownFactor = streams.source("spread:" + variable + ":" + product);
       factor = factors.getOrDefault(variable, new double[0]);
+      error
+          .shared()
+          .forEach(
+              (source, u) -> {
+                double[] drawn = shared.getOrDefault(source, new double[0]);
+                parts.add(new SharedError(sharedSource(source), u, drawn));
+              });
     }
 
     void fill(int block, double[] target) {
@@ -98,7 +107,9 @@ final class FieldErrors {
       } else {
         java.util.Arrays.fill(target, 0);
       }
-      error.shared().forEach((source, u) -> addShared(source, u, block, target));
+      for (SharedError part : parts) {
+        addShared(part, block, target);
+      }
       if (error.unitToUnit() > 0) {
         unit.normal(block, buffer);
         add(target, buffer, 0, error.unitToUnit());
@@ -120,16 +131,22 @@ final class FieldErrors {
       }
     }
 
-    private void addShared(String source, double u, int block, double[] target) {
-      double[] all = shared.get(source);
-      if (all != null) {
-        add(target, all, block * BLOCK, u);
+    private void addShared(SharedError part, int block, double[] target) {
+      if (part.drawn().length > 0) {
+        add(target, part.drawn(), block * BLOCK, part.u());
       } else {
-        sharedSource(source).normal(block, buffer);
-        add(target, buffer, 0, u);
+        part.source().normal(block, buffer);
+        add(target, buffer, 0, part.u());
       }
     }
   }
+
+  /**
+   * What one source adds to one mean.
+   *
+   * @param drawn its draws, once for all products it touches; empty when it touches this one only
+   */
+  private record SharedError(ErrorSource source, double u, double[] drawn) {}
 
   private static void multiply(double[] target, double[] factor, int offset, double scale) {
     for (int d = 0; d < target.length; d++) {
