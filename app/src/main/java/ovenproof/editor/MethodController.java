@@ -1,12 +1,8 @@
 package ovenproof.editor;
 
 import jakarta.servlet.http.HttpServletRequest;
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.List;
+import jakarta.servlet.http.HttpServletResponse;
 import java.util.Map;
-import java.util.stream.Collectors;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -15,80 +11,38 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import ovenproof.campaign.Campaign;
 import ovenproof.desk.Desk;
-import ovenproof.desk.Document;
-import ovenproof.desk.StaleRevisionException;
 import ovenproof.input.InputException;
-import ovenproof.method.Method;
+import ovenproof.input.Place;
+import ovenproof.input.Problem;
+import ovenproof.method.Starters;
+import ovenproof.method.TestPlan;
 import ovenproof.method.ValueNode;
-import ovenproof.publish.figure.Scores;
-import ovenproof.verdict.Verdict;
 import ovenproof.web.FormProblems;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
-import ovenproof.web.Shown;
-import ovenproof.web.Who;
+import ovenproof.web.MethodLook;
+import ovenproof.web.Slug;
 import ovenproof.web.Workbench;
 
-/** The method: as a table, as text, its revisions and what a change does. */
+/** The method: as a form, as text, its revisions and what a change does. */
 @Controller
 class MethodController {
-  private final Desk desk;
+  private static final int MOST = 100;
   private final Workbench workbench;
+  private final MethodPage page;
 
   MethodController(Desk desk, Workbench workbench) {
-    this.desk = desk;
     this.workbench = workbench;
+    this.page = new MethodPage(desk, workbench);
   }
-
-  /** A revision with its differences to the one before. */
-  public record Revision(
-      long number,
-      String when,
-      String who,
-      @org.jspecify.annotations.Nullable String why,
-      List<String> differences) {}
-
-  /** A product's score now and then. */
-  public record Effect(String name, String now, String then) {}
 
   @GetMapping("/c/{cid}/method")
   @MayUse(Audience.OWNER)
   String method(@PathVariable String cid, Model model) {
-    Campaign c = workbench.sheet(cid).campaign();
-    List<Document> all = desk.revisions(cid, Document.METHOD);
-    model.addAttribute("cid", cid);
-    model.addAttribute("campaign", c);
-    model.addAttribute("frozen", !c.countedRuns().isEmpty());
-    model.addAttribute("text", all.get(0).body());
-    model.addAttribute("revision", all.get(0).revision());
-    model.addAttribute("lineProblems", List.of());
-    model.addAttribute("stale", null);
-    model.addAttribute("effect", List.of());
-    model.addAttribute("differences", List.of());
-    Map<String, String> criteria = new HashMap<>();
-    c.method().tests().forEach(t -> criteria.put(t.id(), names(t.criteria())));
-    model.addAttribute("criteria", criteria);
-    List<Revision> revisions = new ArrayList<>();
-    for (int i = 0; i < all.size(); i++) {
-      Document d = all.get(i);
-      List<String> differences =
-          i + 1 < all.size()
-              ? MethodDifference.between(desk.method(all.get(i + 1).body()), desk.method(d.body()))
-              : List.of();
-      revisions.add(
-          new Revision(
-              d.revision(), Shown.time(d.at(), c.info().zone()), d.who(), d.why(), differences));
-    }
-    model.addAttribute("revisions", revisions);
-    return "editor/method";
+    return page.show(cid, model);
   }
 
-  private static String names(List<ValueNode> nodes) {
-    return nodes.stream()
-        .map(n -> n.name() + " (" + n.parts() + ")")
-        .collect(Collectors.joining(", "));
-  }
-
+  /** The text as it was typed. */
   @PostMapping("/c/{cid}/method")
   @MayUse(Audience.OWNER)
   String save(
@@ -96,93 +50,148 @@ class MethodController {
       @RequestParam Map<String, String> typed,
       Model model,
       HttpServletRequest request,
-      jakarta.servlet.http.HttpServletResponse response) {
+      HttpServletResponse response) {
     String text = typed.getOrDefault("text", "").replace("\r\n", "\n");
-    method(cid, model);
-    model.addAttribute("typed", typed);
-    model.addAttribute("text", text);
-    Method then;
-    try {
-      then = desk.method(text);
-    } catch (InputException wrong) {
-      model.addAttribute("lineProblems", wrong.problems());
-      response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-      return "editor/method";
-    }
-    effect(cid, then, model);
-    if (!"keep".equals(typed.get("do"))) {
-      return "editor/method";
-    }
-    FormProblems problems = mayKeep(cid, then, typed);
-    if (problems.any()) {
-      model.addAttribute("problems", problems.byField());
-      return "editor/method";
-    }
-    return keep(cid, text, typed, model, request, response);
+    return page.decide(cid, text, typed, model, request, response);
   }
 
-  /** A frozen method asks for a version of its own and a reason. */
-  private FormProblems mayKeep(String cid, Method then, Map<String, String> typed) {
-    FormProblems problems = new FormProblems();
-    Campaign c = workbench.sheet(cid).campaign();
-    if (c.countedRuns().isEmpty() || c.method().equals(then)) {
-      return problems;
-    }
-    problems.need(
-        "why", typed.get("why"), "the reason for changing a method that has counted runs");
-    if (c.method().version().equals(then.version())) {
-      problems.add(
-          "why",
-          "The version is still "
-              + then.version()
-              + ". A changed method needs a new one, in the line “version:”.");
-    }
-    return problems;
-  }
-
-  private String keep(
-      String cid,
-      String text,
-      Map<String, String> typed,
+  /** A starter in place of the text; looked at first, kept as any other change. */
+  @PostMapping("/c/{cid}/method/starter")
+  @MayUse(Audience.OWNER)
+  String starter(
+      @PathVariable String cid,
+      @RequestParam Map<String, String> typed,
       Model model,
       HttpServletRequest request,
-      jakarta.servlet.http.HttpServletResponse response) {
-    String revision = typed.getOrDefault("revision", "0");
-    String why = typed.getOrDefault("why", "").strip();
-    try {
-      desk.saveMethod(
-          cid,
-          revision.matches("\\d{1,9}") ? Long.parseLong(revision) : 0,
-          text,
-          Who.of(request).word(),
-          why.isEmpty() ? null : why);
-      return "redirect:/c/" + cid + "/method";
-    } catch (StaleRevisionException stale) {
-      model.addAttribute("stale", stale.current());
-      model.addAttribute("revision", stale.current().revision());
-      response.setStatus(HttpStatus.CONFLICT.value());
-      return "editor/method";
+      HttpServletResponse response) {
+    String starter = typed.getOrDefault("starter", "");
+    if (!Starters.names().contains(starter)) {
+      throw unknown("starter");
     }
+    return page.decide(cid, Starters.text(starter), typed, model, request, response);
   }
 
-  private void effect(String cid, Method then, Model model) {
-    Workbench.Sheet sheet = workbench.sheet(cid);
-    model.addAttribute("differences", MethodDifference.between(sheet.campaign().method(), then));
-    if (sheet.verdict().isEmpty()) {
-      return;
+  /** Ticks, parts, runs and variants, put into the text at their places. */
+  @PostMapping("/c/{cid}/method/form")
+  @MayUse(Audience.OWNER)
+  String form(
+      @PathVariable String cid,
+      @RequestParam Map<String, String> typed,
+      Model model,
+      HttpServletRequest request,
+      HttpServletResponse response) {
+    Campaign c = workbench.sheet(cid).campaign();
+    MethodText before = page.base(cid, typed);
+    MethodText text = before;
+    FormProblems problems = new FormProblems();
+    for (TestPlan test : c.method().tests()) {
+      text = test(text, test, typed, problems);
     }
-    Verdict now = sheet.verdict().get();
-    Verdict changed;
-    try {
-      changed = workbench.under(cid, then);
-    } catch (InputException notScorable) {
-      return;
+    String added = typed.getOrDefault("add", "");
+    if (added.contains("/")) {
+      String[] which = added.split("/", 2);
+      if (!Starters.names().contains(which[0])) {
+        throw unknown("starter");
+      }
+      text = text.withTestOf(MethodText.of(Starters.text(which[0])), which[1]);
     }
-    List<Effect> effects = new ArrayList<>();
-    for (Verdict.ProductVerdict p : now.products()) {
-      String after = changed.product(p.id()).map(x -> Scores.words(x.score())).orElse("–");
-      effects.add(new Effect(p.name(), Scores.words(p.score()), after));
+    if (problems.any()) {
+      page.show(cid, model);
+      model.addAttribute("typed", typed);
+      model.addAttribute("problems", problems.byField());
+      response.setStatus(422);
+      return "editor/method";
     }
-    model.addAttribute("effect", effects);
+    boolean changed = !text.toString().equals(before.toString());
+    String kept = changed ? page.versioned(cid, text) : text.toString();
+    return page.decide(cid, kept, typed, model, request, response);
+  }
+
+  private static MethodText test(
+      MethodText text, TestPlan test, Map<String, String> typed, FormProblems problems) {
+    String id = test.id();
+    if (typed.containsKey("shown/" + id) && !typed.containsKey("keep/" + id)) {
+      return text.withoutTest(id);
+    }
+    MethodText changed = text;
+    int parts = number(typed, problems, "parts/" + id, test.parts());
+    if (parts != test.parts()) {
+      changed = changed.withNumber(id, "parts", parts);
+    }
+    int runs = number(typed, problems, "runs/" + id, test.replicates());
+    if (runs != test.replicates()) {
+      changed = changed.withNumber(id, "replicates", runs);
+    }
+    changed = nodes(changed, test.id(), test.criteria(), typed, problems);
+    return variants(changed, test, typed);
+  }
+
+  private static MethodText nodes(
+      MethodText text,
+      String test,
+      java.util.List<ValueNode> nodes,
+      Map<String, String> typed,
+      FormProblems problems) {
+    MethodText changed = text;
+    for (ValueNode node : nodes) {
+      int parts = number(typed, problems, "parts/" + test + "/" + node.id(), node.parts());
+      if (parts != node.parts()) {
+        changed = changed.withParts(test, node.id(), parts);
+      }
+      if (node instanceof ValueNode.Group group) {
+        changed = nodes(changed, test, group.children(), typed, problems);
+      }
+    }
+    return changed;
+  }
+
+  private static MethodText variants(MethodText text, TestPlan test, Map<String, String> typed) {
+    MethodText changed = text;
+    String id = test.id();
+    String name = typed.getOrDefault("variant/" + id, "").strip();
+    if (!name.isEmpty()) {
+      String key =
+          Slug.of(
+              name,
+              "variant",
+              taken -> test.variants().stream().anyMatch(v -> v.id().equals(taken)));
+      changed = changed.withVariant(id, key, name);
+    }
+    String dropped = typed.getOrDefault("drop-variant/" + id, "");
+    if (!dropped.isEmpty()) {
+      changed = changed.withoutVariant(id, dropped);
+    }
+    String scored = typed.getOrDefault("scored/" + id, test.scoredVariant().id());
+    boolean known = test.variants().stream().anyMatch(v -> v.id().equals(scored));
+    return known && !scored.equals(test.scoredVariant().id())
+        ? changed.withScoredVariant(id, scored)
+        : changed;
+  }
+
+  private static int number(
+      Map<String, String> typed, FormProblems problems, String field, int fallback) {
+    String text = typed.getOrDefault(field, String.valueOf(fallback)).strip();
+    if (text.matches("\\d{1,3}") && Integer.parseInt(text) <= MOST) {
+      return Integer.parseInt(text);
+    }
+    problems.add(field, "Found “" + text + "”, expected a whole number from 0 to " + MOST + ".");
+    return fallback;
+  }
+
+  /** How far computing the effect has come, or the effect. */
+  @GetMapping("/c/{cid}/method/effect/{key}")
+  @MayUse(Audience.OWNER)
+  String effect(@PathVariable String cid, @PathVariable String key, Model model) {
+    MethodLook look =
+        workbench.look(key).orElseThrow(() -> unknown("look; look at the effect again"));
+    model.addAttribute("cid", cid);
+    model.addAttribute("look", key);
+    page.fill(look, model);
+    return "editor/effect";
+  }
+
+  private static InputException unknown(String what) {
+    return new InputException(
+        Problem.error(Place.of("request"), "no such " + what, "one of this desk", "go back"));
   }
 }

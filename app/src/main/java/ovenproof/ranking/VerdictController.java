@@ -79,7 +79,7 @@ class VerdictController {
     Campaign campaign = sheet.campaign();
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", campaign);
-    if (!sheet.ready()) {
+    if (!sheet.scored()) {
       return working(sheet, model);
     }
     Optional<Verdict> scored = sheet.verdict();
@@ -289,7 +289,7 @@ class VerdictController {
     Workbench.Sheet sheet = workbench.sheet(cid);
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", sheet.campaign());
-    if (!sheet.ready()) {
+    if (!sheet.scored()) {
       return working(sheet, model);
     }
     ProductVerdict scored =

@@ -1,10 +1,12 @@
 package ovenproof.web;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
@@ -48,6 +50,16 @@ public final class Workbench {
         }
       };
 
+  private final Map<String, MethodLook> looks =
+      new LinkedHashMap<>(16, 0.75f, true) {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<String, MethodLook> eldest) {
+          return size() > 2 * KEPT;
+        }
+      };
+
   public Workbench(Desk desk) {
     this.desk = desk;
     this.measures =
@@ -79,7 +91,7 @@ public final class Workbench {
     private final Steps steps = new Steps();
     private @Nullable CompletableFuture<Measured> measuring;
     private final Map<Class<?>, Object> derived = new ConcurrentHashMap<>();
-    private @Nullable Verdict verdict;
+    private @Nullable CompletableFuture<Optional<Verdict>> scoring;
 
     private Sheet(DeskCampaign at, Campaign campaign) {
       this.at = at;
@@ -125,17 +137,12 @@ public final class Workbench {
      * and show how far the work is instead of keeping a person waiting.
      */
     public boolean ready() {
-      try {
-        begun().get(MOMENT_MILLIS, TimeUnit.MILLISECONDS);
-        return true;
-      } catch (TimeoutException notYet) {
-        return false;
-      } catch (ExecutionException failed) {
-        return true;
-      } catch (InterruptedException stopping) {
-        Thread.currentThread().interrupt();
-        return false;
-      }
+      return within(begun());
+    }
+
+    /** Whether the verdict is there, likewise. */
+    public boolean scored() {
+      return within(scoring());
     }
 
     public int stepsDone() {
@@ -147,16 +154,28 @@ public final class Workbench {
     }
 
     /** Empty when nothing can be scored yet. */
-    public synchronized Optional<Verdict> verdict() {
-      if (campaign.products().isEmpty() || campaign.method().tests().isEmpty()) {
-        return Optional.empty();
+    public Optional<Verdict> verdict() {
+      try {
+        return scoring().join();
+      } catch (CompletionException failed) {
+        if (failed.getCause() instanceof RuntimeException cause) {
+          throw cause;
+        }
+        throw failed;
       }
-      Verdict known = verdict;
+    }
+
+    private synchronized CompletableFuture<Optional<Verdict>> scoring() {
+      CompletableFuture<Optional<Verdict>> known = scoring;
       if (known == null) {
-        known = verdicts.verdict(campaign, measured());
-        verdict = known;
+        boolean nothing = campaign.products().isEmpty() || campaign.method().tests().isEmpty();
+        known =
+            nothing
+                ? CompletableFuture.completedFuture(Optional.empty())
+                : begun().thenApplyAsync(m -> Optional.of(verdicts.verdict(campaign, m)));
+        scoring = known;
       }
-      return Optional.of(known);
+      return known;
     }
 
     /** The verdict under other parts of the tests. */
@@ -179,6 +198,20 @@ public final class Workbench {
     }
   }
 
+  private static boolean within(CompletableFuture<?> work) {
+    try {
+      work.get(MOMENT_MILLIS, TimeUnit.MILLISECONDS);
+      return true;
+    } catch (TimeoutException notYet) {
+      return false;
+    } catch (ExecutionException failed) {
+      return true;
+    } catch (InterruptedException stopping) {
+      Thread.currentThread().interrupt();
+      return false;
+    }
+  }
+
   /** The newest version. */
   public Sheet sheet(String id) {
     DeskCampaign at = desk.find(id).orElseThrow(() -> noSuch(id));
@@ -195,10 +228,57 @@ public final class Workbench {
     }
   }
 
-  /** What the verdict would be under another method; nothing is saved. */
-  public Verdict under(String id, Method method) {
-    Campaign campaign = desk.loadWith(id, method);
-    return verdicts.verdict(campaign, measures.measure(campaign, desk.evidenceOf(id)));
+  /**
+   * What another method would do to this campaign's verdict, and to those of the desk's other
+   * campaigns under a method of the same key. Begun once per text; nothing is saved.
+   */
+  public MethodLook look(String id, String text, Method method) {
+    List<DeskCampaign> moved = new ArrayList<>(List.of(sheet(id).at()));
+    desk.campaigns().stream()
+        .filter(c -> !c.id().equals(id))
+        .filter(c -> sheet(c.id()).campaign().method().id().equals(method.id()))
+        .limit(KEPT / 2)
+        .forEach(moved::add);
+    String versions = moved.stream().map(c -> c.id() + "@" + c.version()).toList().toString();
+    String key =
+        Integer.toHexString(versions.hashCode()) + Integer.toHexString(text.hashCode()) + "-look";
+    synchronized (looks) {
+      return looks.computeIfAbsent(key, k -> look(k, moved, method));
+    }
+  }
+
+  private MethodLook look(String key, List<DeskCampaign> moved, Method method) {
+    AtomicInteger done = new AtomicInteger();
+    CompletableFuture<List<MethodLook.Pair>> pairs =
+        CompletableFuture.supplyAsync(
+            () -> {
+              List<MethodLook.Pair> all = new ArrayList<>();
+              for (DeskCampaign at : moved) {
+                pair(at.id(), method).ifPresent(all::add);
+                done.incrementAndGet();
+              }
+              return all;
+            });
+    return new MethodLook(key, moved.size(), done, pairs);
+  }
+
+  private Optional<MethodLook.Pair> pair(String id, Method method) {
+    Sheet sheet = sheet(id);
+    boolean nothing = sheet.campaign().runs().isEmpty() || method.tests().isEmpty();
+    Optional<Verdict> now = nothing ? Optional.empty() : sheet.verdict();
+    if (now.isEmpty()) {
+      return Optional.empty();
+    }
+    Campaign changed = with(sheet.campaign(), method);
+    Verdict then = verdicts.verdict(changed, measures.measure(changed, desk.evidenceOf(id)));
+    return Optional.of(new MethodLook.Pair(sheet.campaign().info().title(), now.get(), then));
+  }
+
+  /** A look that was begun, while it is remembered. */
+  public Optional<MethodLook> look(String key) {
+    synchronized (looks) {
+      return Optional.ofNullable(looks.get(key));
+    }
   }
 
   private static Campaign with(Campaign c, Method method) {
