@@ -61,6 +61,8 @@ public record Channel(
     STATUS,
     /** Change per time. */
     RATE,
+    /** One channel minus another. */
+    DIFFERENCE,
     /** A running number. */
     COUNTER;
 

@@ -104,13 +104,21 @@ final class ChannelBuilder {
   List<Channel> build() {
     List<Draft> drafts = drafts();
     drafts.forEach(this::type);
-    drafts.removeIf(d -> d.dimension == null && finite(d.values) == 0); // remarks nobody made
+    drafts.removeIf(this::isEmptyRemark);
     drafts.forEach(this::takeOutSentinels);
     temperatureUnits(drafts);
     drafts.forEach(this::convert);
+    hotRooms(drafts);
     judge(drafts);
     names(drafts);
     return drafts.stream().map(this::channel).toList();
+  }
+
+  /** A column of remarks that nobody made; one full of OPEN is an input. */
+  private boolean isEmptyRemark(Draft d) {
+    return d.dimension == null
+        && finite(d.values) == 0
+        && table.missingWords()[d.column] < 0.5 * d.values.length;
   }
 
   private List<Draft> drafts() {
@@ -184,6 +192,13 @@ final class ChannelBuilder {
       return;
     }
     Stats stats = Stats.of(d.values);
+    if (isDifference(d)) {
+      as(d, Role.DIFFERENCE, Dimension.TEMPERATURE_DIFFERENCE, Unit.KELVIN);
+      d.unitFrom = "";
+      d.scale = fahrenheitBeside(d) ? 5.0 / 9 : 1;
+      d.note("one channel minus another");
+      return;
+    }
     if (d.unit != null && d.unit.unit().dimension() != Dimension.TIME) {
       typeByUnit(d, stats);
     } else {
@@ -193,6 +208,18 @@ final class ChannelBuilder {
     if (d.dimension == Dimension.TEMPERATURE && d.role == Role.MEASURED) {
       d.role = place(d.header);
     }
+  }
+
+  private static boolean isDifference(Draft d) {
+    return (d.unit == null || d.unit.isTemperature())
+        && d.header
+            .name()
+            .matches(
+                "(?i)(t|tc|ch|k|channel|probe) ?\\d+ ?[-−–] ?(t|tc|ch|k|channel|probe)? ?\\d+");
+  }
+
+  private static boolean fahrenheitBeside(Draft d) {
+    return d.unit != null && d.unit.unit() == Unit.FAHRENHEIT;
   }
 
   private void typeWords(Draft d) {
@@ -302,12 +329,17 @@ final class ChannelBuilder {
         && stats.low >= 0
         && stats.steps > 0.3) {
       duty(d, stats);
-    } else if (h.says(HeaderText.STATUS) && !h.says(HeaderText.TEMPERATURE)) {
+    } else if (h.says(HeaderText.STATUS) && !h.says(HeaderText.TEMPERATURE) && !reads(d, stats)) {
       d.role = Role.STATUS;
       d.note("state by its name");
     } else {
       typeTemperature(d, stats);
     }
+  }
+
+  /** "state" also names the reading of a sensor, which then moves smoothly in fractions. */
+  private static boolean reads(Draft d, Stats stats) {
+    return d.header.words().contains("state") && stats.distinct > 12 && stats.smooth;
   }
 
   private static void as(Draft d, Role role, Dimension dimension, @Nullable Unit unit) {
@@ -452,6 +484,10 @@ final class ChannelBuilder {
         drafts.stream()
             .filter(d -> d.dimension == Dimension.TEMPERATURE && d.unit != null)
             .toList();
+    if (open.stream().allMatch(d -> finite(d.values) == 0)) {
+      settle(open, new UnitText(Unit.CELSIUS, 1), "no reading tells another");
+      return;
+    }
     UnitText inMetadata = metadata.temperatureUnit();
     Unit given = options.temperatureUnit();
     if (given != null) {
@@ -471,16 +507,11 @@ final class ChannelBuilder {
                   .map(d -> d.values)
                   .toList(),
               open.stream().filter(d -> d.role == Role.SET_POINT).map(d -> d.values).toList());
-      settle(open, new UnitText(guess.unit(), 1), guess.why());
+      settle(open, new UnitText(guess.unit(), guess.scale()), guess.why());
       certainty *= guess.sure() ? 0.97 : 0.7;
       if (!guess.sure()) {
-        String other = guess.unit() == Unit.CELSIUS ? "°F" : "°C";
         questions.add(
-            new Question(
-                "temperature-unit",
-                "Are the temperatures in °C or in °F?",
-                List.of(guess.unit().symbol(), other),
-                guess.why()));
+            new Question("temperature-unit", guess.question(), guess.readings(), guess.why()));
       }
     }
   }
@@ -508,7 +539,7 @@ final class ChannelBuilder {
       offset = unit.contract(0);
       factor = d.scale * (unit.contract(1) - offset);
     }
-    if (unit != null && unit.unit() == Unit.FAHRENHEIT) {
+    if (unit != null && unit.unit() == Unit.FAHRENHEIT && factor * 9 == 5) {
       d.values = fahrenheit(d.values);
     } else if (factor != 1 || offset != 0) {
       double[] converted = new double[d.values.length];
@@ -525,6 +556,32 @@ final class ChannelBuilder {
       converted[i] = (values[i] - 32) * 5 / 9;
     }
     return converted;
+  }
+
+  /** Loggers for roasts call the appliance's air "ambient" and number the needles. */
+  private static void hotRooms(List<Draft> drafts) {
+    boolean centre = drafts.stream().anyMatch(d -> d.role == Role.CENTRE);
+    boolean hot = false;
+    for (Draft d : drafts) {
+      if (d.role == Role.AMBIENT && finite(d.values) > 0 && Stats.of(d.values).high > 60) {
+        d.role = centre ? Role.MEASURED : Role.CENTRE;
+        d.note("too hot for a room: the air of the appliance");
+        hot = true;
+      }
+    }
+    for (Draft d : drafts) {
+      boolean needle =
+          hot
+              && d.role == Role.MEASURED
+              && d.dimension == Dimension.TEMPERATURE
+              && d.header.says(Set.of("probe", "sonde", "needle", "fühler"))
+              && finite(d.values) > 0
+              && Stats.of(d.values).high < 110;
+      if (needle) {
+        d.role = Role.CORE;
+        d.note("a probe beside the air: in the food");
+      }
+    }
   }
 
   // What is wrong with it
@@ -559,7 +616,8 @@ final class ChannelBuilder {
       suspect(d, "reads only " + present + " of " + d.values.length + " rows");
     }
     if (main != null && d != main && widest > 40) {
-      if (present > 20 && s.high == s.low) {
+      boolean steadyByNature = d.role == Role.AMBIENT || d.role == Role.COLD_JUNCTION;
+      if (present > 20 && s.high == s.low && !steadyByNature) {
         suspect(
             d,
             "never moves from "

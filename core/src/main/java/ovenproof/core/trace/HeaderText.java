@@ -47,6 +47,7 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "secs",
           "millis",
           "ms",
+          "xvalue",
           "minutes",
           "epoch",
           "unix",
@@ -353,10 +354,42 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
   static final Set<String> RATE =
       Set.of("rate", "ror", "slope", "deriv", "derivative", "delta", "ramp");
 
+  private static final Pattern SCALE_BEFORE =
+      Pattern.compile("[x×*]? ?(0[.,]0?1|1/100?) ?[x×*]? ?(\\D.{0,8})");
+  private static final Pattern SCALE_BEHIND = Pattern.compile("(\\D{1,8}?) ?[x×*] ?(100?)");
+  private static final Pattern PATH =
+      Pattern.compile("\\p{L}[\\p{L}\\d_\\-]*([./][\\p{L}\\d_\\-]+)+");
+  private static final List<Set<String>> ELECTRIC =
+      List.of(
+          POWER, VOLTAGE, CURRENT, ENERGY, Set.of("electric", "electrical", "meter", "ac", "plug"));
+  private static final List<Set<String>> PLACES_AND_QUANTITIES =
+      List.of(
+          CENTRE,
+          CORE,
+          AMBIENT,
+          COLD_JUNCTION,
+          SET_POINT,
+          POWER,
+          VOLTAGE,
+          CURRENT,
+          ENERGY,
+          HUMIDITY,
+          DUTY,
+          STATUS,
+          TIME,
+          DATE,
+          TEMPERATURE);
+
   static HeaderText of(String written) {
     String text = written.strip().replaceAll("^[\"'#%]+\\s*|[\"']+$", "").strip();
     if (text.isEmpty()) {
       return make(written, written.strip(), null, written.strip());
+    }
+    if (PATH.matcher(text).matches()) {
+      HeaderText path = path(written, text);
+      if (path != null) {
+        return path;
+      }
     }
     Matcher brackets = BRACKETS.matcher(text);
     while (brackets.find()) {
@@ -377,6 +410,23 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
     return make(written, tidy(text), glued(text), text);
   }
 
+  /** oven/power/w and temps.centre: the last step says the place or the unit. */
+  private static @Nullable HeaderText path(String written, String text) {
+    int at = Math.max(text.lastIndexOf('.'), text.lastIndexOf('/'));
+    String last = text.substring(at + 1);
+    List<String> before = words(text.substring(0, at));
+    boolean electric = ELECTRIC.stream().anyMatch(set -> before.stream().anyMatch(set::contains));
+    boolean warm = before.stream().anyMatch(TEMPERATURE::contains);
+    boolean letter = electric && last.matches("[wvaWVA]") || warm && last.matches("[cfCF]");
+    UnitText unit = letter ? UnitText.wordOrLetter(last) : UnitText.word(last);
+    if (unit != null) {
+      return new HeaderText(written, text, unit, words(text));
+    }
+    HeaderText own = of(last);
+    boolean says = PLACES_AND_QUANTITIES.stream().anyMatch(own::says);
+    return says ? new HeaderText(written, text, own.unit, own.words) : null;
+  }
+
   /** "Temp, °C (serial numbers)": what follows the unit is no part of it. */
   private static String commaPart(String text) {
     int comma = text.indexOf(", ");
@@ -389,6 +439,10 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
     if (whole != null) {
       return whole;
     }
+    UnitText scaled = scaled(inside);
+    if (scaled != null) {
+      return scaled;
+    }
     for (String part : inside.split("[,;/ ]+")) {
       UnitText unit = UnitText.word(part);
       if (unit != null) {
@@ -396,6 +450,20 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
       }
     }
     return null;
+  }
+
+  /** 0.1C, 1/10 °C, °C x 10: readings in tenths, as controllers keep them. */
+  private static @Nullable UnitText scaled(String inside) {
+    Matcher before = SCALE_BEFORE.matcher(inside);
+    Matcher behind = SCALE_BEHIND.matcher(inside);
+    boolean first = before.matches();
+    if (!first && !behind.matches()) {
+      return null;
+    }
+    String digits = first ? before.group(1) : behind.group(2);
+    UnitText unit = UnitText.wordOrLetter(first ? before.group(2) : behind.group(1));
+    double scale = digits.contains("100") || digits.contains("01") ? 0.01 : 0.1;
+    return unit == null ? null : new UnitText(unit.unit(), unit.scale() * scale);
   }
 
   /** A single letter behind a blank must be a capital, or "Temp a" would be in ampere. */

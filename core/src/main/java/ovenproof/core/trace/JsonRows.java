@@ -79,8 +79,12 @@ final class JsonRows {
     List<Map<String, String>> best = new ArrayList<>();
     if (value instanceof List<?> list) {
       best = ofList(list);
+      List<Map<String, String>> series = ofSeries(list);
+      best = series.size() > best.size() ? series : best;
     } else if (value instanceof Map<?, ?> map) {
       best = ofColumns(map);
+      List<Map<String, String>> named = ofNamedArrays(map);
+      best = named.size() > best.size() ? named : best;
       for (Object part : map.values()) {
         List<Map<String, String>> rows = document(part);
         best = rows.size() > best.size() ? rows : best;
@@ -103,6 +107,95 @@ final class JsonRows {
       }
     }
     return rows;
+  }
+
+  /** {"columns": ["time", "centre"], "data": [[0, 21.5], [1, 21.6]]}. */
+  private static List<Map<String, String>> ofNamedArrays(Map<?, ?> map) {
+    List<String> names = new ArrayList<>();
+    List<?> data = List.of();
+    for (Object part : map.values()) {
+      if (part instanceof List<?> list && list.size() >= 2) {
+        boolean words = list.stream().allMatch(x -> x instanceof String || x instanceof Map);
+        if (words && list.size() <= 4096 && names.isEmpty()) {
+          list.forEach(x -> names.add(nameOf(x)));
+        } else if (list.get(0) instanceof List<?> && list.size() > data.size()) {
+          data = list;
+        }
+      }
+    }
+    List<Map<String, String>> rows = new ArrayList<>();
+    for (Object item : data) {
+      if (item instanceof List<?> cells && cells.size() == names.size()) {
+        Map<String, String> row = new LinkedHashMap<>();
+        for (int c = 0; c < names.size(); c++) {
+          row.put(names.get(c), String.valueOf(cells.get(c)));
+        }
+        rows.add(row);
+      }
+    }
+    return rows;
+  }
+
+  /** What a series or column calls itself, with its unit. */
+  private static String nameOf(Object value) {
+    if (!(value instanceof Map<?, ?> map)) {
+      return String.valueOf(value);
+    }
+    String name = "";
+    for (String key :
+        List.of("name", "label", "sensor", "channel", "target", "id", "text", "title")) {
+      if (name.isEmpty() && map.get(key) instanceof String found) {
+        name = found;
+      }
+    }
+    return map.get("unit") instanceof String unit && !unit.isEmpty()
+        ? name + " (" + unit + ")"
+        : name;
+  }
+
+  /** [{"name": "centre", "points": [[0, 21.5], [1, 21.6]]}, …]: moments of all series in one. */
+  private static List<Map<String, String>> ofSeries(List<?> list) {
+    Map<String, Map<String, String>> rows = new LinkedHashMap<>();
+    for (Object item : list) {
+      String name = item instanceof Map<?, ?> ? nameOf(item) : "";
+      if (!(item instanceof Map<?, ?> map) || name.isEmpty()) {
+        return List.of();
+      }
+      for (Object part : map.values()) {
+        if (part instanceof List<?> points) {
+          points.forEach(point -> addPoint(point, name, rows));
+        }
+      }
+    }
+    return rows.values().stream().sorted(JsonRows::byTime).toList();
+  }
+
+  /** A pair of time and value; of two numbers the larger by far is the time. */
+  private static void addPoint(Object point, String name, Map<String, Map<String, String>> rows) {
+    if (!(point instanceof List<?> pair) || pair.size() != 2) {
+      return;
+    }
+    String first = String.valueOf(pair.get(0));
+    String second = String.valueOf(pair.get(1));
+    boolean timeLast = number(second) > 1e9 && Math.abs(number(first)) < 1e6;
+    String time = timeLast ? second : first;
+    rows.computeIfAbsent(time, t -> new LinkedHashMap<>(Map.of("time", t)))
+        .put(name, timeLast ? first : second);
+  }
+
+  private static int byTime(Map<String, String> a, Map<String, String> b) {
+    String x = a.getOrDefault("time", "");
+    String y = b.getOrDefault("time", "");
+    double difference = number(x) - number(y);
+    return Double.isNaN(difference) ? x.compareTo(y) : (int) Math.signum(difference);
+  }
+
+  private static double number(String text) {
+    try {
+      return Double.parseDouble(text);
+    } catch (NumberFormatException noNumber) {
+      return Double.NaN;
+    }
   }
 
   /** {"time": [0, 1, 2], "temp": [20, 21, 22]}. */

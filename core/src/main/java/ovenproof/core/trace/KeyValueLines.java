@@ -41,9 +41,13 @@ final class KeyValueLines {
     String rest = line;
     Matcher stamp = STAMP.matcher(line);
     Matcher leading = LEADING_NUMBER.matcher(line);
+    StampedLine named = StampedLine.namedMonth(line);
     if (stamp.find()) {
       pairs.put("time", stamp.group(1));
       rest = line.substring(stamp.end());
+    } else if (named != null) {
+      pairs.put("time", named.stamp());
+      rest = named.rest();
     } else if (leading.find()) {
       pairs.put(
           "ms".equals(leading.group(2))

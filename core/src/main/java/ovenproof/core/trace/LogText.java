@@ -8,6 +8,7 @@ import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -78,7 +79,34 @@ record LogText(
       String name = mark ? "UTF-8 with mark" : ascii ? "ASCII" : "UTF-8";
       return finish(bytes, mark ? 3 : 0, StandardCharsets.UTF_8, name);
     }
+    for (String name : List.of("windows-31j", "GBK", "windows-1251")) {
+      if (Charset.isSupported(name) && speaks(bytes, Charset.forName(name))) {
+        return wide(bytes, 0, Charset.forName(name), name);
+      }
+    }
     return finish(bytes, 0, Charset.forName("windows-1252"), "Latin-1 (Windows-1252)");
+  }
+
+  /** Words of a header that only the right encoding gives. */
+  private static final Pattern HEADER_WORDS =
+      Pattern.compile("温度|日時|時刻|時間|日付|电压|电流|功率|时间|日期|湿度|電力|電圧|℃|[Вв]ремя|[Тт]емпература|[Дд]ата");
+
+  private static boolean speaks(byte[] bytes, Charset charset) {
+    int length = Math.min(bytes.length, 8192);
+    while (length > 0 && length < bytes.length && bytes[length - 1] != '\n') {
+      length--;
+    }
+    try {
+      CharBuffer text =
+          charset
+              .newDecoder()
+              .onMalformedInput(CodingErrorAction.REPORT)
+              .onUnmappableCharacter(CodingErrorAction.REPORT)
+              .decode(ByteBuffer.wrap(bytes, 0, length));
+      return HEADER_WORDS.matcher(text).find();
+    } catch (CharacterCodingException e) {
+      return false;
+    }
   }
 
   private static boolean isAscii(byte[] bytes) {
@@ -118,6 +146,10 @@ record LogText(
   private static @Nullable String problem(byte[] bytes, int from, int to) {
     if (to == from) {
       return "The file is empty. Expected a log with at least two rows of numbers.";
+    }
+    String known = ForeignFile.problem(bytes, from, to);
+    if (known != null) {
+      return known;
     }
     int controls = 0;
     int looked = Math.min(to - from, 65_536);

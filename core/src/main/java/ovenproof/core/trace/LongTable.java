@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.trace.RawTable.StampColumn;
 import ovenproof.core.trace.TableLayout.ColumnKind;
@@ -21,15 +22,158 @@ final class LongTable {
 
   /** The table itself when its rows are not readings of named sensors. */
   static RawTable spread(RawTable table) {
+    RawTable named = namedOnce(table);
+    if (named != null) {
+      return named;
+    }
     int key = keyColumn(table);
     if (key < 0) {
-      return table;
+      return blocks(table);
     }
     List<Integer> readings = readings(table, key);
     if (readings.isEmpty() || readings.size() > 3) {
       return table;
     }
     return spread(table, key, readings);
+  }
+
+  private static final Set<String> KEY_WORDS =
+      Set.of(
+          "sensor",
+          "name",
+          "entity",
+          "entityid",
+          "topic",
+          "device",
+          "field",
+          "channel",
+          "series",
+          "metric",
+          "measurement",
+          "probe",
+          "id",
+          "signal",
+          "tag",
+          "point",
+          "variable",
+          "table");
+
+  private static final Set<String> READING_WORDS =
+      Set.of("value", "state", "reading", "val", "payload", "data");
+
+  /** One sensor, named in every row beside its reading: its name is the channel's. */
+  private static @Nullable RawTable namedOnce(RawTable table) {
+    int reading = -1;
+    int numbers = 0;
+    int key = -1;
+    for (int c = 0; c < table.columns(); c++) {
+      HeaderText h = table.headers().get(c);
+      boolean number = table.kinds().get(c) == ColumnKind.NUMBER;
+      numbers += number && !h.saysTime() && !looksLikeEpoch(table.values()[c]) ? 1 : 0;
+      reading = number && h.says(READING_WORDS) ? c : reading;
+      boolean once =
+          table.kinds().get(c) == ColumnKind.WORDS
+              && table.labels().get(c).size() == 1
+              && h.says(KEY_WORDS);
+      key = key < 0 && once ? c : key;
+    }
+    if (key < 0 || reading < 0 || numbers != 1) {
+      return null;
+    }
+    HeaderText own = table.headers().get(reading);
+    HeaderText named = HeaderText.of(table.labels().get(key).get(0));
+    UnitText unit = own.unit() == null ? named.unit() : own.unit();
+    List<HeaderText> headers = new ArrayList<>(table.headers());
+    List<String> words = new ArrayList<>(named.words());
+    words.addAll(own.words());
+    headers.set(reading, new HeaderText(own.written(), named.name(), unit, words));
+    List<ColumnKind> kinds = new ArrayList<>(table.kinds());
+    kinds.set(key, ColumnKind.SKIPPED);
+    return new RawTable(
+        headers,
+        kinds,
+        table.values(),
+        table.stamps(),
+        table.suffixes(),
+        table.labels(),
+        table.missingWords(),
+        table.skipped());
+  }
+
+  /** All rows of one sensor, then all of the next: the time goes back where the name changes. */
+  private static RawTable blocks(RawTable table) {
+    int time = timeColumn(table);
+    for (int key = 0; key < table.columns() && time >= 0; key++) {
+      boolean words =
+          table.kinds().get(key) == ColumnKind.WORDS && table.labels().get(key).size() >= 2;
+      boolean named = table.headers().get(key).says(KEY_WORDS);
+      if (words && named && inBlocks(table.values()[key], table.values()[time])) {
+        List<Integer> readings = readings(table, key);
+        readings.removeIf(c -> followsKey(table, c));
+        if (!readings.isEmpty() && readings.size() <= 3) {
+          return spread(sorted(table, time), key, readings);
+        }
+      }
+    }
+    return table;
+  }
+
+  /** A column that only numbers the blocks. */
+  private static boolean followsKey(RawTable table, int column) {
+    return table.headers().get(column).says(Set.of("table", "result"))
+        && table.kinds().get(column) == ColumnKind.NUMBER
+        && Arrays.stream(table.values()[column])
+            .allMatch(v -> Double.isNaN(v) || v == Math.rint(v));
+  }
+
+  private static int timeColumn(RawTable table) {
+    for (int c = 0; c < table.columns(); c++) {
+      boolean counted =
+          table.kinds().get(c) == ColumnKind.NUMBER && table.headers().get(c).saysTime();
+      if (table.stamps()[c] != null || counted) {
+        return c;
+      }
+    }
+    return -1;
+  }
+
+  private static boolean inBlocks(double[] codes, double[] times) {
+    int changes = 0;
+    int back = 0;
+    for (int i = 1; i < codes.length; i++) {
+      if (Double.isNaN(codes[i])) {
+        return false;
+      }
+      boolean change = codes[i] != codes[i - 1];
+      changes += change ? 1 : 0;
+      back += change && times[i] < times[i - 1] ? 1 : 0;
+    }
+    long sensors = Arrays.stream(codes).distinct().count();
+    return changes == sensors - 1 && back == changes && codes.length >= 2 * sensors;
+  }
+
+  private static RawTable sorted(RawTable table, int time) {
+    double[] t = table.values()[time];
+    int[] order =
+        java.util.stream.IntStream.range(0, t.length)
+            .boxed()
+            .sorted(java.util.Comparator.comparingDouble(i -> t[i]))
+            .mapToInt(Integer::intValue)
+            .toArray();
+    double[][] values = new double[table.columns()][];
+    for (int c = 0; c < values.length; c++) {
+      double[] old = table.values()[c];
+      values[c] = Arrays.stream(order).mapToDouble(i -> old[i]).toArray();
+    }
+    return new RawTable(
+        table.headers(),
+        table.kinds(),
+        values,
+        table.stamps(),
+        table.suffixes(),
+        table.labels(),
+        table.missingWords(),
+        table.skipped());
   }
 
   /** A column whose names take turns. */
@@ -102,7 +246,8 @@ final class LongTable {
       HeaderText h = table.headers().get(c);
       boolean number = table.kinds().get(c) == ColumnKind.NUMBER && c != key;
       boolean counting = h.saysTime() || h.saysIndex() || (h.written().isBlank() && c == 0);
-      if (number && !counting && !looksLikeEpoch(table.values()[c])) {
+      boolean filled = Arrays.stream(table.values()[c]).anyMatch(Double::isFinite);
+      if (number && filled && !counting && !looksLikeEpoch(table.values()[c])) {
         readings.add(c);
       }
     }
@@ -123,7 +268,8 @@ final class LongTable {
     List<@Nullable StampColumn> stamps = new ArrayList<>();
     List<@Nullable UnitText> suffixes = new ArrayList<>();
     for (int c = 0; c < table.columns(); c++) {
-      if (c != key && !readings.contains(c) && table.kinds().get(c) != ColumnKind.WORDS) {
+      boolean beside = c != key && !readings.contains(c) && !followsKey(table, c);
+      if (beside && table.kinds().get(c) != ColumnKind.WORDS) {
         headers.add(table.headers().get(c));
         kinds.add(table.kinds().get(c));
         values.add(firstOfGroup(table.values()[c], group, rows));

@@ -39,7 +39,7 @@ record Metadata(Map<String, String> entries) {
       String key = e.getKey().toLowerCase(Locale.ROOT);
       boolean interval =
           key.matches(
-              ".*(interval|intervall|sampling|sample ?(rate|period|time)|scan ?rate|log ?(rate|period)|logging rate|rate|period|abtast|cadence|timestep|time ?step|messrate|intervalo|delta ?t).*");
+              ".*(interval|intervall|sampling|sample ?(rate|period|time)|scan ?rate|log ?(rate|period)|logging rate|rate|period|abtast|cadence|timestep|time ?step|messrate|intervalo|delta ?t|delta_x).*");
       if (interval) {
         Double seconds = span(key, e.getValue().toLowerCase(Locale.ROOT).strip());
         if (seconds != null && seconds > 0) {

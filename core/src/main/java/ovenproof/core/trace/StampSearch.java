@@ -17,6 +17,7 @@ final class StampSearch {
     List<int[]> open = new ArrayList<>();
     StampColumn last = null;
     boolean orderOpen = false;
+    boolean shortYears = true;
     boolean fraction = false;
     boolean halfDay = false;
     boolean zoned = false;
@@ -37,6 +38,7 @@ final class StampSearch {
       yearKnown &= time.yearKnown;
       if (time.orderOpen) {
         orderOpen = true;
+        shortYears &= time.shortYear;
         open.add(new int[] {time.month, time.day, time.year});
       }
     }
@@ -44,7 +46,7 @@ final class StampSearch {
     if (kind == TimeText.Kind.NONE) {
       return last;
     }
-    Order order = orderOpen ? order(open, example, halfDay, options) : Order.WRITTEN;
+    Order order = orderOpen ? order(open, example, halfDay, options, shortYears) : Order.WRITTEN;
     return new StampColumn(
         kind,
         order.order,
@@ -78,7 +80,11 @@ final class StampSearch {
   }
 
   private static Order order(
-      List<int[]> dates, String example, boolean halfDay, ReadOptions options) {
+      List<int[]> dates, String example, boolean halfDay, ReadOptions options, boolean shortYears) {
+    Order yearFirst = shortYears ? yearFirst(dates, example, options) : null;
+    if (yearFirst != null) {
+      return yearFirst;
+    }
     int first = dates.stream().mapToInt(d -> d[0]).max().orElse(0);
     int second = dates.stream().mapToInt(d -> d[1]).max().orElse(0);
     if (first > 12) {
@@ -114,6 +120,34 @@ final class StampSearch {
     boolean unpadded = example.matches("[1-9][/-].*|\\d\\d[/-]\\d[/-].*");
     return unpadded
         ? new Order(DateOrder.MONTH_FIRST, "unpadded numbers mostly go with it", true)
+        : new Order(DateOrder.DAY_FIRST, "nothing in the file tells", true);
+  }
+
+  /**
+   * 26-11-25 may begin with the year: when that is written with dashes or points like an ISO date,
+   * when only the last number changes, or when somebody says so.
+   */
+  private static @Nullable Order yearFirst(List<int[]> dates, String example, ReadOptions options) {
+    boolean possible =
+        dates.stream().allMatch(d -> d[0] >= 15 && d[1] <= 12 && d[2] > 2000 && d[2] <= 2031);
+    if (options.dateOrder() != null) {
+      return options.dateOrder() == DateOrder.YEAR_FIRST && possible
+          ? new Order(DateOrder.YEAR_FIRST, "as given", false)
+          : null;
+    }
+    if (!possible) {
+      return null;
+    }
+    boolean lastMoves = dates.stream().mapToInt(d -> d[2]).distinct().count() > 1;
+    boolean firstMoves = dates.stream().mapToInt(d -> d[0]).distinct().count() > 1;
+    if (lastMoves != firstMoves) {
+      return lastMoves
+          ? new Order(DateOrder.YEAR_FIRST, "the last number changes within the record", false)
+          : null;
+    }
+    return example.matches("\\d\\d-\\d\\d-\\d\\d.*")
+        ? new Order(
+            DateOrder.YEAR_FIRST, "short dates with dashes mostly begin with the year", true)
         : new Order(DateOrder.DAY_FIRST, "nothing in the file tells", true);
   }
 

@@ -269,14 +269,15 @@ final class TableSearch {
     List<Integer> places = new ArrayList<>();
     int blanks = 0;
     for (int i = first - 1; i >= 0 && found.size() < HEADER_LINES; i--) {
-      String line = lines.get(i).strip();
-      if (line.isEmpty() || line.matches("[-=_*#+| \\t,;]+")) {
+      boolean tabs = attempt.splitter.delimiter() == '\t';
+      String line = tabs ? lines.get(i) : lines.get(i).strip();
+      if (line.isBlank() || line.matches("[-=_*#+| \\t,;]+")) {
         if (++blanks > 2) {
           break;
         }
         continue;
       }
-      List<String> cells = headerCells(attempt, line);
+      List<String> cells = headerCells(attempt, line, found.isEmpty());
       if (cells == null) {
         break;
       }
@@ -286,7 +287,7 @@ final class TableSearch {
     return new HeaderRows(attempt.columns, found).read(places);
   }
 
-  private @Nullable List<String> headerCells(Attempt attempt, String line) {
+  private @Nullable List<String> headerCells(Attempt attempt, String line, boolean nearest) {
     List<String> cells = aligned(attempt.splitter.split(line), attempt.columns);
     String bare = line.replaceAll("^(#|//|%|;|!)+\\s*", "");
     if (cells == null && !bare.equals(line)) {
@@ -301,7 +302,7 @@ final class TableSearch {
       }
     }
     for (char other : DELIMITERS) {
-      if (cells == null) {
+      if (cells == null && nearest) {
         cells = aligned(new LineSplitter(other).split(bare), attempt.columns);
       }
     }
@@ -317,7 +318,7 @@ final class TableSearch {
       return null;
     }
     List<String> result = new ArrayList<>(cells);
-    while (result.size() > columns && result.get(result.size() - 1).isBlank()) {
+    while (result.size() > columns && isRemark(result.get(result.size() - 1))) {
       result.remove(result.size() - 1);
     }
     if (result.size() < columns && result.size() >= Math.max(2, columns - 2) && columns > 2) {
@@ -326,6 +327,12 @@ final class TableSearch {
       }
     }
     return result.size() == columns ? result : null;
+  }
+
+  /** Nothing, or the name of a column that nobody filled. */
+  private static boolean isRemark(String cell) {
+    return cell.isBlank()
+        || CellText.unquote(cell).strip().matches("(?i)(comment|note|remark)s?|bemerkung(en)?");
   }
 
   private static boolean isHeaderLike(List<String> cells) {

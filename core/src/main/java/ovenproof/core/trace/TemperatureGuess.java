@@ -7,10 +7,33 @@ import ovenproof.core.quantity.Unit;
  * The unit of temperatures that are written without one, from what kitchens are like.
  *
  * @param unit most plausible
+ * @param scale factor on top: 0.1 for tenths of a degree
  * @param sure whether the other one is out of the question
  * @param why in words
  */
-record TemperatureGuess(Unit unit, boolean sure, String why) {
+record TemperatureGuess(Unit unit, double scale, boolean sure, String why) {
+
+  /** No countertop appliance reads higher; in °F this is 565 °C. */
+  private static final double HIGHEST_FAHRENHEIT = 1050;
+
+  TemperatureGuess(Unit unit, boolean sure, String why) {
+    this(unit, 1, sure, why);
+  }
+
+  /** Asked when it is not sure. */
+  String question() {
+    return scale == 1
+        ? "Are the temperatures in °C or in °F?"
+        : "Are the temperatures in tenths of a degree?";
+  }
+
+  /** The one assumed first. */
+  List<String> readings() {
+    if (scale != 1) {
+      return List.of("tenths of °C", "°F");
+    }
+    return unit == Unit.CELSIUS ? List.of("°C", "°F") : List.of(unit.symbol(), "°C");
+  }
 
   /**
    * Rooms are 15–35 °C (59–95 °F); a probe that starts between 55 and 110 is a room in °F or a warm
@@ -47,6 +70,18 @@ record TemperatureGuess(Unit unit, boolean sure, String why) {
     if (roomCelsius && !(roomFahrenheit && lowestStart > 30)) {
       return new TemperatureGuess(Unit.CELSIUS, true, starts + ", a room in °C");
     }
+    boolean tenths =
+        high > HIGHEST_FAHRENHEIT && lowestStart >= 100 && lowestStart <= 400 && whole(readings);
+    if (tenths) {
+      return new TemperatureGuess(
+          Unit.CELSIUS,
+          0.1,
+          false,
+          starts
+              + " and goes to "
+              + TraceMeasures.digits(high, 0)
+              + ": tenths of °C, as controllers keep them");
+    }
     if (high > 330 || set > 290) {
       return new TemperatureGuess(
           Unit.FAHRENHEIT,
@@ -69,6 +104,13 @@ record TemperatureGuess(Unit unit, boolean sure, String why) {
               starts + ", a room in °F; in °C it would be a hot start");
     }
     return new TemperatureGuess(Unit.CELSIUS, lowestStart < 55, starts);
+  }
+
+  private static boolean whole(List<double[]> readings) {
+    return readings.stream()
+        .flatMapToDouble(java.util.Arrays::stream)
+        .filter(Double::isFinite)
+        .allMatch(v -> v == Math.rint(v));
   }
 
   /** Lowest of the first three readings: a fast curve has left the room by the fifth. */

@@ -241,22 +241,29 @@ final class TimeColumns {
 
   private void askOrder(StampColumn stamp) {
     if (stamp.orderOpen()) {
-      boolean dayFirst = stamp.order() == DateOrder.DAY_FIRST;
+      List<String> readings = readings(stamp);
       certainty *= 0.8;
       questions.add(
           new Question(
               "date-order",
-              "Is " + stamp.example() + " written day first or month first?",
-              dayFirst ? List.of("day first", "month first") : List.of("month first", "day first"),
+              "Is " + stamp.example() + " written " + String.join(" or ", readings) + "?",
+              readings,
               stamp.orderWhy() + "; durations do not depend on it"));
     } else if (!stamp.orderWhy().isEmpty()) {
-      explanation.add(
-          "Dates are read "
-              + (stamp.order() == DateOrder.DAY_FIRST ? "day first" : "month first")
-              + ": "
-              + stamp.orderWhy()
-              + ".");
+      explanation.add("Dates are read " + stamp.order().words() + ": " + stamp.orderWhy() + ".");
     }
+  }
+
+  private static List<String> readings(StampColumn stamp) {
+    boolean shortYear =
+        stamp.example().matches("(1[5-9]|2\\d|3[01])\\D(0\\d|1[0-2])\\D\\d\\d(\\D.*)?");
+    List<DateOrder> orders =
+        shortYear
+            ? List.of(DateOrder.DAY_FIRST, DateOrder.YEAR_FIRST)
+            : List.of(DateOrder.DAY_FIRST, DateOrder.MONTH_FIRST);
+    List<String> readings = new ArrayList<>(List.of(stamp.order().words()));
+    orders.stream().map(DateOrder::words).filter(w -> !readings.contains(w)).forEach(readings::add);
+    return readings;
   }
 
   /** A clock that starts at zero, or whose header says so, counts from the start. */
@@ -705,16 +712,31 @@ final class TimeColumns {
           rising
               && run.whole
               && (header.saysIndex()
-                  || (header.written().isBlank() && run.constant && run.step == 1));
+                  || (header.written().isBlank() && run.constant && run.step == 1)
+                  || numbersRows(c, header, run));
       boolean otherTime =
           rising
               && (timeUnit || header.saysTime())
               && chosen != null
               && (header.unit() == null || timeUnit);
-      if (time || index || otherTime) {
+      boolean lone = number && table.rows() < 3 && header.saysTime() && table.columns() > 1;
+      if (time || index || otherTime || lone) {
         used.add(c);
       }
     }
+  }
+
+  /** 1, 2, 3 … under any name but a temperature's. */
+  private boolean numbersRows(int c, HeaderText header, Run run) {
+    double first = table.values()[c][0];
+    return run.constant
+        && run.step == 1
+        && run.filled == table.rows()
+        && run.filled > 20
+        && (first == 0 || first == 1)
+        && header.unit() == null
+        && !header.says(HeaderText.TEMPERATURE)
+        && !header.isInputName();
   }
 
   /** How a column of numbers runs. */

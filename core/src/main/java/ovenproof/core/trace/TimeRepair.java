@@ -250,7 +250,7 @@ final class TimeRepair {
   /** Rows that repeat both time and values, or the time of a fine clock. */
   private int[] withoutDuplicates(
       int[] rows, double[] t, java.util.function.BiPredicate<Integer, Integer> sameValues) {
-    boolean coarse = repeats(t) > 0.15;
+    boolean coarse = repeats(t) > 0.15 && !isDoubled(rows, t, sameValues);
     int[] kept = new int[t.length];
     int n = 0;
     int dropped = 0;
@@ -267,6 +267,22 @@ final class TimeRepair {
       warnings.add(dropped + " row(s) repeat the time of the row before and were left out.");
     }
     return Arrays.copyOf(kept, n);
+  }
+
+  /** Every row stands twice: written by two writers, or pasted together. */
+  private static boolean isDoubled(
+      int[] rows, double[] t, java.util.function.BiPredicate<Integer, Integer> sameValues) {
+    int pairs = 0;
+    int alike = 0;
+    for (int i = 1; i < t.length; i++) {
+      boolean same = sameValues.test(rows[i], rows[i - 1]);
+      alike += same ? 1 : 0;
+      pairs += same && t[i] == t[i - 1] ? 1 : 0;
+      if (t[i] == t[i - 1] && !same) {
+        return false;
+      }
+    }
+    return t.length > 8 && pairs == alike && Math.abs(2 * pairs - t.length) <= 0.02 * t.length;
   }
 
   private static double repeats(double[] t) {

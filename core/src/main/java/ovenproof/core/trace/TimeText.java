@@ -48,6 +48,7 @@ final class TimeText {
   int month;
   int day;
   boolean orderOpen;
+  boolean shortYear;
   boolean yearKnown;
   double clockSeconds;
   int clockParts;
@@ -98,6 +99,7 @@ final class TimeText {
     i = from;
     end = to;
     orderOpen = false;
+    shortYear = false;
     yearKnown = true;
     clockSeconds = 0;
     clockParts = 0;
@@ -332,6 +334,7 @@ final class TimeText {
       return dottedClock(first, second, third);
     }
     int y = thirdLength <= 2 ? third + 2000 : third;
+    shortYear = firstLength == 2 && secondLength == 2 && thirdLength == 2;
     year = y;
     month = first;
     day = second;
@@ -552,6 +555,9 @@ final class TimeText {
   long epochDay(DateOrder order) {
     int m = month;
     int d = day;
+    if (orderOpen && shortYear && order == DateOrder.YEAR_FIRST) {
+      return epochDay(2000 + month, day, year - 2000);
+    }
     if (orderOpen && order == DateOrder.DAY_FIRST) {
       m = day;
       d = month;

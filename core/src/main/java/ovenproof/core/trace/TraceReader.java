@@ -451,6 +451,9 @@ public final class TraceReader {
     List<String> explanation = explanation(raw, reading, time);
     List<String> warnings = new ArrayList<>(repaired.warnings());
     warnings.addAll(builder.warnings());
+    if (time.form() == TimeAxis.Form.DATE_AND_TIME && time.zone() == TimeAxis.Zone.UNKNOWN) {
+      warnings.add("The stamps hold no year.");
+    }
     List<Question> questions = new ArrayList<>(time.questions());
     questions.addAll(builder.questions());
     double certainty =
@@ -468,6 +471,9 @@ public final class TraceReader {
             reading.metadata.entries(),
             Math.rint(certainty * 100) / 100,
             explanation);
+    if (repaired.rows().length == 1) {
+      warnings.add("The log holds one row: readings, but no course of them.");
+    }
     List<String> problems = problems(channels, repaired.rows().length);
     return new TraceFile(
         layout, axis(time, repaired), channels, repaired.segments(), questions, warnings, problems);
@@ -502,6 +508,12 @@ public final class TraceReader {
           Double.isNaN(time.startEpochSeconds())
               ? Double.NaN
               : time.startEpochSeconds() + repaired.startSeconds();
+    }
+    boolean yearless =
+        time.form() == TimeAxis.Form.DATE_AND_TIME && time.zone() == TimeAxis.Zone.UNKNOWN;
+    if (yearless) {
+      ofDay = start - Math.floor(start / 86_400) * 86_400;
+      start = Double.NaN;
     }
     Long millis = Double.isNaN(start) ? null : Math.round(start * 1000);
     TimeAxis.Zone zone =
