@@ -100,10 +100,10 @@ final class ComparisonReader implements ClaimReader {
       adjective = Vocabulary.noun(stem);
     }
     boolean amount =
-        word.matches("more|less|higher|lower|greater|points?|euros?|minutes?|seconds?|kwh");
+        Wording.is(word, "more|less|higher|lower|greater|points?|euros?|minutes?|seconds?|kwh");
     if (amount || adjective == null && !isMark(stem)) {
       adjective = byUnit(sentence, matcher.start());
-      less = less || word.matches("less|lower|fewer");
+      less = less || Wording.is(word, "less|lower|fewer");
     }
     if (adjective != null || isMark(stem)) {
       claim(sentence, matcher.start(), compared, stem, adjective, less);
@@ -113,7 +113,7 @@ final class ComparisonReader implements ClaimReader {
   /** "€50 more than", "1.6 points more than", "0.2 kWh less than": the unit says what of. */
   private @Nullable Adjective byUnit(SentenceClaims sentence, int start) {
     Optional<NumberPhrase> by = numberBefore(sentence, start);
-    String before = sentence.text().substring(0, start);
+    String before = Wording.before(sentence.text(), start);
     return by.isPresent() ? byUnit(by.get(), before) : byVerb(before);
   }
 
@@ -143,28 +143,28 @@ final class ComparisonReader implements ClaimReader {
 
   /** "Costs more than", "uses more than", "scored higher than", "lost less than". */
   private static @Nullable Adjective byVerb(String before) {
-    if (before.matches("(?is).*\\b(costs?|priced|sells|is dearer)\\b[^,;]*$")) {
+    if (Wording.is(before, "(?is).*\\b(costs?|priced|sells|is dearer)\\b[^,;]*$")) {
       return Vocabulary.noun(Stems.of("price"));
     }
-    if (before.matches("(?is).*\\b(uses?|used|consume[sd]?|draws?|drew)\\b[^,;]*$")) {
+    if (Wording.is(before, "(?is).*\\b(uses?|used|consume[sd]?|draws?|drew)\\b[^,;]*$")) {
       return Vocabulary.noun(Stems.of("energy"));
     }
-    if (before.matches("(?is).*\\b(scores?|scored|earned|rated|got)\\b[^,;]*$")) {
+    if (Wording.is(before, "(?is).*\\b(scores?|scored|earned|rated|got)\\b[^,;]*$")) {
       return Vocabulary.adjective(Stems.of("good"));
     }
-    if (before.matches("(?is).*\\b(takes?|took|needs?|needed)\\b[^,;]*$")) {
+    if (Wording.is(before, "(?is).*\\b(takes?|took|needs?|needed)\\b[^,;]*$")) {
       return Vocabulary.adjective(Stems.of("long"));
     }
-    if (before.matches("(?is).*\\b(lost|loses?)\\b[^,;]*$")) {
+    if (Wording.is(before, "(?is).*\\b(lost|loses?)\\b[^,;]*$")) {
       return Vocabulary.noun(Stems.of("mass"));
     }
-    if (before.matches("(?is).*\\b(holds?|fits?)\\b[^,;]*$")) {
+    if (Wording.is(before, "(?is).*\\b(holds?|fits?)\\b[^,;]*$")) {
       return Vocabulary.noun(Stems.of("volume"));
     }
-    if (before.matches("(?is).*\\b(weighs?|weighed)\\b[^,;]*$")) {
+    if (Wording.is(before, "(?is).*\\b(weighs?|weighed)\\b[^,;]*$")) {
       return Vocabulary.adjective(Stems.of("heavy"));
     }
-    if (before.matches("(?is).*\\b(overshot|overshoots?)\\b[^,;]*$")) {
+    if (Wording.is(before, "(?is).*\\b(overshot|overshoots?)\\b[^,;]*$")) {
       return Vocabulary.noun(Stems.of("overshoot"));
     }
     return null;
@@ -178,13 +178,15 @@ final class ComparisonReader implements ClaimReader {
       String stem = Stems.of(matcher.group("adj").toLowerCase(Locale.ROOT));
       boolean much = stem.equals("much") || stem.equals("many");
       Adjective adjective =
-          much ? byVerb(sentence.text().substring(0, matcher.start())) : Vocabulary.adjective(stem);
+          much
+              ? byVerb(Wording.before(sentence.text(), matcher.start()))
+              : Vocabulary.adjective(stem);
       boolean factor =
           times.isPresent()
               && (times.get().scale() == Scale.TIMES
                   || times.get().low() < 1 && times.get().unit() == null
                   || times.get().unit() == Unit.PERCENT);
-      boolean again = matcher.group().toLowerCase(Locale.ROOT).matches("(?s).*\\bagain\\s+as");
+      boolean again = Wording.is(matcher.group().toLowerCase(Locale.ROOT), "(?s).*\\bagain\\s+as");
       if (compared.isPresent() && factor && adjective != null && again) {
         NumberPhrase half = times.get();
         sentence.replace(half, half.as(1 + half.low(), 0.1, null, Scale.TIMES));
@@ -218,8 +220,8 @@ final class ComparisonReader implements ClaimReader {
               && compared.isPresent()
               && points.get().unit() != null
               && points.get().unit().dimension() == Dimension.TIME
-              && !matcher.group(1).matches("(?i)above|below");
-      boolean less = matcher.group(1).matches("(?i)behind|below");
+              && !Wording.is(matcher.group(1), "(?i)above|below");
+      boolean less = Wording.is(matcher.group(1), "(?i)behind|below");
       if (apply) {
         claim(
             sentence, matcher.start(), compared.get(), "good", Vocabulary.adjective("good"), less);
@@ -325,7 +327,7 @@ final class ComparisonReader implements ClaimReader {
   /** "The Whimbrel is forty seconds faster", "that's two minutes longer", "one point less". */
   private void readImplicit(SentenceClaims sentence) {
     for (NumberPhrase number : sentence.freeNumbers()) {
-      Matcher matcher = IMPLICIT.matcher(sentence.text().substring(number.end()));
+      Matcher matcher = IMPLICIT.matcher(Wording.after(sentence.text(), number.end()));
       boolean amount =
           number.unit() != null
               || number.scale() == Scale.POINTS
@@ -344,8 +346,8 @@ final class ComparisonReader implements ClaimReader {
   private void readVersus(SentenceClaims sentence) {
     List<ProductMention> names = sentence.context().mentions();
     for (NumberPhrase number : sentence.freeNumbers()) {
-      String after = sentence.text().substring(number.end());
-      if (number.scale() == Scale.POINTS && after.matches("(?is)^\\s*of\\b.*")) {
+      String after = Wording.after(sentence.text(), number.end());
+      if (number.scale() == Scale.POINTS && Wording.is(after, "(?is)^\\s*of\\b.*")) {
         open(sentence, number.start(), number.end(), number.text());
       }
       for (int i = 0; i + 1 < names.size(); i++) {
@@ -355,10 +357,9 @@ final class ComparisonReader implements ClaimReader {
             number.scale() == Scale.POINTS
                 && VERSUS.matcher(sentence.text().substring(a.end(), b.start())).matches()
                 && b.end() <= number.start()
-                && sentence
-                    .text()
-                    .substring(b.end(), number.start())
-                    .matches("(?is)\\s*[:,—–-]\\s*(?:a\\s+)?");
+                && Wording.is(
+                    sentence.text().substring(b.end(), number.start()),
+                    "(?is)\\s*[:,—–-]\\s*(?:a\\s+)?");
         if (versus && sentence.isFree(number.start(), number.end())) {
           Focus focus = sentence.context().at(number.start(), number.end());
           List<Figure> uses = search.uses(focus, Vocabulary.adjective("good"), "good", a.product());
@@ -392,7 +393,7 @@ final class ComparisonReader implements ClaimReader {
   private void readEarly(SentenceClaims sentence) {
     for (NumberPhrase number : sentence.freeNumbers()) {
       boolean time = number.unit() != null && number.unit().dimension() == Dimension.TIME;
-      Matcher matcher = EARLY.matcher(sentence.text().substring(number.end()));
+      Matcher matcher = EARLY.matcher(Wording.after(sentence.text(), number.end()));
       String product = sentence.context().productAt(number.start(), number.end());
       if (time && product != null && matcher.matches()) {
         early(sentence, number, number.end() + matcher.end("word"), product);
@@ -439,13 +440,13 @@ final class ComparisonReader implements ClaimReader {
     String said = sentence.text().substring(number.start(), end).strip();
     boolean time = number.unit() != null && number.unit().dimension() == Dimension.TIME;
     Adjective adjective =
-        word.matches("later|slower|behind") && time
+        Wording.is(word, "later|slower|behind") && time
             ? Vocabulary.adjective("long")
-            : word.matches("earlier|sooner|ahead") && time
+            : Wording.is(word, "earlier|sooner|ahead") && time
                 ? Vocabulary.adjective(Stems.of("fast"))
                 : Vocabulary.adjective(Stems.of(word));
-    if (adjective == null || word.matches("more|less|fewer|higher|lower|behind|ahead")) {
-      adjective = byUnit(number, sentence.text().substring(0, number.start()));
+    if (adjective == null || Wording.is(word, "more|less|fewer|higher|lower|behind|ahead")) {
+      adjective = byUnit(number, Wording.before(sentence.text(), number.start()));
     }
     if (pair.size() < 2 || adjective == null) {
       open(sentence, number.start(), end, said);
@@ -458,12 +459,21 @@ final class ComparisonReader implements ClaimReader {
       if (uses.isEmpty()) {
         continue;
       }
+      if (uses.get(0).kind() == Figure.Kind.TEST_SCORE && !focus.inClause()) {
+        uses = withTotal(uses, pair.get(0));
+      }
       Compared compared = new Compared(pair.get(0), other, end, name(other));
+      for (Figure use : uses.subList(1, uses.size())) {
+        Outcome total = outcome(use, compared, adjective.direction(), Optional.of(number));
+        if (total.finding == Finding.SUPPORTED) {
+          first = total;
+        }
+      }
       Outcome outcome = outcome(uses.get(0), compared, adjective.direction(), Optional.of(number));
       Outcome turned =
           outcome(uses.get(0), compared, turned(adjective.direction()), Optional.of(number));
       boolean either =
-          summing(sentence, number.start()) || word.matches("more|less|fewer|higher|lower");
+          summing(sentence, number.start()) || Wording.is(word, "more|less|fewer|higher|lower");
       Outcome better =
           outcome.finding == Finding.SUPPORTED || !either || turned.why.contains("other way round")
               ? outcome
@@ -487,6 +497,13 @@ final class ComparisonReader implements ClaimReader {
         first.why);
   }
 
+  /** Where no test is named beside it, a score may be the total. */
+  private List<Figure> withTotal(List<Figure> uses, String product) {
+    List<Figure> all = new ArrayList<>(uses);
+    figures.of(product).stream().filter(f -> f.kind() == Figure.Kind.TOTAL).forEach(all::add);
+    return all;
+  }
+
   private static void open(SentenceClaims sentence, int start, int end, String said) {
     sentence.add(
         start,
@@ -501,10 +518,9 @@ final class ComparisonReader implements ClaimReader {
 
   /** "That's two minutes longer": of what was said before. */
   private static boolean summing(SentenceClaims sentence, int start) {
-    return sentence
-            .text()
-            .substring(0, start)
-            .matches("(?is).*\\b(that['’]s|that is|which is|that makes it)\\s+(\\w+\\s+)?$")
+    return Wording.is(
+            sentence.text().substring(0, start),
+            "(?is).*\\b(that['’]s|that is|which is|that makes it)\\s+(\\w+\\s+)?$")
         && sentence.context().mentions().stream().allMatch(ProductMention::isPronoun);
   }
 
@@ -547,7 +563,7 @@ final class ComparisonReader implements ClaimReader {
       return Optional.of(
           new Compared(subject, other.product(), other.end(), name(other.product())));
     }
-    Matcher rest = REST.matcher(sentence.text().substring(end));
+    Matcher rest = REST.matcher(Wording.after(sentence.text(), end));
     return rest.find()
         ? Optional.of(
             new Compared(subject, null, end + rest.end(), rest.group(1).toLowerCase(Locale.ROOT)))
@@ -565,10 +581,9 @@ final class ComparisonReader implements ClaimReader {
     String subject = null;
     for (ProductMention mention : sentence.context().mentions()) {
       boolean aside =
-          sentence
-              .text()
-              .substring(0, mention.start())
-              .matches("(?is).*\\b(times|twice|half|that of|those of|than)\\s+(the\\s+)?$");
+          Wording.is(
+              sentence.text().substring(0, mention.start()),
+              "(?is).*\\b(times|twice|half|that of|those of|than)\\s+(the\\s+)?$");
       if (mention.start() < start && !(aside && hasOther(sentence, mention, start))) {
         subject = mention.product();
       }
@@ -581,16 +596,14 @@ final class ComparisonReader implements ClaimReader {
         .filter(
             n ->
                 n.end() <= start
-                    && sentence
-                        .text()
-                        .substring(n.end(), start)
-                        .matches("(?is)\\s*(?:more|less|as|of a point)?\\s*"))
+                    && Wording.is(
+                        sentence.text().substring(n.end(), start),
+                        "(?is)\\s*(?:more|less|as|of a point)?\\s*"))
         .reduce((a, b) -> b);
   }
 
   private boolean isMark(String stem) {
-    return figures.all().stream()
-        .anyMatch(f -> f.kind() == Figure.Kind.MARK && f.words().contains(stem));
+    return figures.isMark(stem);
   }
 
   private void claim(
@@ -836,7 +849,7 @@ final class ComparisonReader implements ClaimReader {
 
   private Outcome againstField(
       Figure use, List<Figure> field, Direction wanted, String against, Separation separation) {
-    if (against.matches("average|field average|mean")) {
+    if (Wording.is(against, "average|field average|mean")) {
       double mean =
           field.stream()
               .map(Separation::level)

@@ -23,7 +23,7 @@ final class Context {
 
   /** "… in the Siskin six fifty-two": the name goes with the number after it. */
   private static final String OWN_NUMBER =
-      "(?is)^(?:['’]s)?,?\\s*(?:at|took|takes|needed|needs|it['’]s|just|about|nearly|almost|only)?\\s*(?:[\\d€$£]|(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty)\\b).*";
+      "(?is)^(?:['’]s)?\\s*(?:at|took|takes|needed|needs|it['’]s|just|about|nearly|almost|only)?\\s*(?:[\\d€$£]|(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty)\\b).*";
 
   private static final Pattern BELONGS =
       Pattern.compile(
@@ -189,7 +189,7 @@ final class Context {
     }
     if (last != null && isCompared(last)) {
       String between = sentence.text().substring(last.end(), offset);
-      boolean own = between.matches("(?is)['’]s\\s+(?:(?!and\\b|but\\b)\\p{L}+\\s+){0,3}");
+      boolean own = Wording.is(between, "(?is)['’]s\\s+(?:(?!and\\b|but\\b)\\p{L}+\\s+){0,3}");
       if (!own && ASIDE.matcher(between).matches()) {
         return subject != null
             ? subject
@@ -204,7 +204,7 @@ final class Context {
   }
 
   private boolean isCompared(ProductMention mention) {
-    return COMPARED.matcher(sentence.text().substring(0, mention.start())).matches();
+    return COMPARED.matcher(Wording.before(sentence.text(), mention.start())).matches();
   }
 
   /** All products that share one statement: "Alder and Siskin both …", "they", "the two". */
@@ -212,7 +212,7 @@ final class Context {
     Set<String> joint = new LinkedHashSet<>();
     String text = sentence.text();
     boolean shared =
-        text.matches("(?s).*\\b(both|each|all|share[sd]?|tied?|equal|alike|same)\\b.*");
+        Wording.is(text, "(?s).*\\b(both|each|all|share[sd]?|tied?|equal|alike|same)\\b.*");
     int lastEnd = -1;
     for (ProductMention mention : mentions) {
       if (mention.start() >= offset) {
@@ -220,8 +220,9 @@ final class Context {
       }
       boolean joined =
           lastEnd >= 0
-              && text.substring(lastEnd, mention.start())
-                  .matches("(?is)(?:['’]s)?\\s*(,|and|,\\s*and|&|,\\s*the|and\\s+the)\\s*");
+              && Wording.is(
+                  text.substring(lastEnd, mention.start()),
+                  "(?is)(?:['’]s)?\\s*(,|and|,\\s*and|&|,\\s*the|and\\s+the)\\s*");
       if (!joined) {
         joint.clear();
       }
@@ -231,7 +232,8 @@ final class Context {
     if (joint.size() > 1) {
       return shared ? joint : Set.of();
     }
-    boolean plural = text.matches("(?is).*\\b(both|they|the two|the pair|the three|neither)\\b.*");
+    boolean plural =
+        Wording.is(text, "(?is).*\\b(both|they|the two|the pair|the three|neither)\\b.*");
     return named().isEmpty() && plural ? inheritedJoint : Set.of();
   }
 
@@ -252,10 +254,9 @@ final class Context {
       }
       boolean joined =
           lastEnd >= 0
-              && sentence
-                  .text()
-                  .substring(lastEnd, mention.start())
-                  .matches("(?is)(?:['’]s)?\\s*(,|and|,\\s*and|&|,\\s*the|and\\s+the)\\s*");
+              && Wording.is(
+                  sentence.text().substring(lastEnd, mention.start()),
+                  "(?is)(?:['’]s)?\\s*(,|and|,\\s*and|&|,\\s*the|and\\s+the)\\s*");
       if (!joined) {
         listed.clear();
       }
@@ -263,10 +264,9 @@ final class Context {
       lastEnd = mention.end();
     }
     boolean they =
-        sentence
-            .text()
-            .substring(0, offset)
-            .matches("(?is).*\\b(they|the two|the pair|these two)\\b.*");
+        Wording.is(
+            sentence.text().substring(0, offset),
+            "(?is).*\\b(they|the two|the pair|these two)\\b.*");
     if (listed.isEmpty() && they) {
       return List.copyOf(inheritedJoint);
     }
@@ -278,7 +278,8 @@ final class Context {
     Set<String> all = new LinkedHashSet<>();
     String first = productAt(offset);
     boolean they =
-        sentence.text().substring(0, offset).matches("(?is).*\\b(they|both|the two|the pair)\\b.*");
+        Wording.is(
+            Wording.before(sentence.text(), offset), "(?is).*\\b(they|both|the two|the pair)\\b.*");
     if (first != null && !they) {
       all.add(first);
     }

@@ -216,15 +216,13 @@ final class ContextTracker {
     ProductMention first = named.get(0);
     boolean opens =
         sentence.paragraph() != lastParagraph
-            && sentence
-                .text()
-                .substring(0, first.start())
-                .matches("(?is)[\\s\\d.)•*-]*(and\\s+|but\\s+)?(the\\s+)?");
+            && Wording.is(
+                sentence.text().substring(0, first.start()),
+                "(?is)[\\s\\d.)•*-]*(and\\s+|but\\s+)?(the\\s+)?");
     boolean mark =
-        sentence
-            .text()
-            .substring(first.end())
-            .matches("(?is)^\\s*(?:\\([^)]*\\)\\s*)?[—–:].*|^\\s*\\.\\s*");
+        Wording.is(
+            sentence.text().substring(first.end()),
+            "(?is)^\\s*(?:\\([^)]*\\)\\s*)?[—–:].*|^\\s*\\.\\s*");
     boolean alone = named.stream().allMatch(m -> m.product().equals(first.product()));
     if (opens && (mark || alone)) {
       paragraphProduct = first.product();
@@ -232,11 +230,9 @@ final class ContextTracker {
     } else if (!firmParagraph
         && paragraphProduct != null
         && !paragraphProduct.equals(first.product())
-        && sentence
-            .text()
-            .substring(0, first.start())
-            .matches(
-                "(?is)\\s*(and |but |then |meanwhile |now |okay |next )?(comes? )?(the\\s+)?")) {
+        && Wording.is(
+            sentence.text().substring(0, first.start()),
+            "(?is)\\s*(and |but |then |meanwhile |now |okay |next )?(comes? )?(the\\s+)?")) {
       paragraphProduct = null;
     }
   }
@@ -247,7 +243,9 @@ final class ContextTracker {
    */
   private static @Nullable String subject(String text, List<ProductMention> named) {
     List<ProductMention> subjects =
-        named.stream().filter(m -> !ASIDE.matcher(text.substring(0, m.start())).matches()).toList();
+        named.stream()
+            .filter(m -> !ASIDE.matcher(Wording.before(text, m.start())).matches())
+            .toList();
     if (subjects.isEmpty()) {
       return null;
     }

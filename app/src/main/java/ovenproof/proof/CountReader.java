@@ -49,26 +49,26 @@ final class CountReader implements ClaimReader {
 
   private void read(SentenceClaims sentence, NumberPhrase number) {
     boolean times = number.scale() == Scale.TIMES;
-    String after = (times ? "times" : "") + sentence.text().substring(number.end());
+    String after = (times ? "times" : "") + Wording.after(sentence.text(), number.end());
     Matcher matcher = AFTER.matcher(after);
     if (!matcher.matches()) {
       return;
     }
-    String before = sentence.text().substring(0, number.start());
+    String before = Wording.before(sentence.text(), number.start());
     if (matcher.group("each") != null) {
       boolean more =
-          after.matches("(?is)^times\\s*(as|more|the|faster|longer|slower|hotter|its)\\b.*");
+          Wording.is(after, "(?is)^times\\s*(as|more|the|faster|longer|slower|hotter|its)\\b.*");
       if (!more && TIMES_SUBJECT.matcher(sentence.text()).matches()) {
         claim(sentence, number, replicates(), "runs of each test");
       }
     } else if (matcher.group("tasters") != null
-        && !before.matches("(?is).*\\b(of|other|only)\\s*$")) {
+        && !Wording.is(before, "(?is).*\\b(of|other|only)\\s*$")) {
       claim(sentence, number, Set.of(tasters()), "tasters");
     } else if (matcher.group("runs") != null && number.low() > 12) {
       claim(sentence, number, runs(), "runs");
     } else if (matcher.group("tests") != null && !NO_COUNT.matcher(before).matches()) {
       claim(sentence, number, tests(), "tests");
-    } else if (matcher.group("tiers") != null && after.matches("(?is)^\\s*tiers\\b.*")) {
+    } else if (matcher.group("tiers") != null && Wording.is(after, "(?is)^\\s*tiers\\b.*")) {
       claim(sentence, number, Set.of(tiers()), "tiers");
     }
   }

@@ -23,7 +23,7 @@ final class DraftText {
   private static final int LONGEST_CAPTION_SENTENCE = 300;
 
   /** A line longer than this is cut: no sentence that people write is. */
-  private static final int LONGEST_SENTENCE = 4000;
+  private static final int LONGEST_SENTENCE = 1200;
 
   /**
    * A sentence.
@@ -113,11 +113,14 @@ final class DraftText {
       } else if (heading.matches()) {
         flush();
         heading(heading, i + 1);
-      } else if (i + 1 < rows.length && rows[i + 1].matches("(=+|-{3,})\\s*") && block.isEmpty()) {
+      } else if (i + 1 < rows.length
+          && Wording.is(rows[i + 1], "(=+|-{3,})\\s*")
+          && block.isEmpty()) {
         heading("#", row, i + 1, 1);
         rows[i + 1] = "";
       } else {
-        boolean item = row.matches("\\s*(?:[-*+]|\\d+[.)])\\s+.*") || row.strip().startsWith("|");
+        boolean item =
+            Wording.is(row, "\\s*(?:[-*+]|\\d+[.)])\\s+.*") || row.strip().startsWith("|");
         if (item) {
           flush();
           blockRole = Role.ITEM;
@@ -131,7 +134,7 @@ final class DraftText {
   private static boolean isTable(String[] rows, int at) {
     return rows[at].strip().startsWith("|")
         && at + 1 < rows.length
-        && rows[at + 1].strip().matches("\\|?[\\s:|-]*-[\\s:|-]*")
+        && Wording.is(rows[at + 1].strip(), "\\|?[\\s:|-]*-[\\s:|-]*")
         && rows[at + 1].contains("|");
   }
 
@@ -173,7 +176,7 @@ final class DraftText {
   private void cell(Cell cell, int line, String rowHead, String columnHead) {
     String text = blank(cell.text());
     Matcher unit = UNIT_IN_HEAD.matcher(columnHead + " " + rowHead);
-    boolean bare = text.strip().matches("[\\d.,:]+");
+    boolean bare = Wording.is(text.strip(), "[\\d.,:]+");
     if (bare && unit.find()) {
       text = text.stripTrailing() + " " + (unit.group(1) != null ? unit.group(1) : unit.group(2));
     }
@@ -206,12 +209,12 @@ final class DraftText {
       } else if (row.isEmpty()
           || row.startsWith("WEBVTT")
           || row.startsWith("NOTE")
-          || row.matches("\\d+")) {
+          || Wording.is(row, "\\d+")) {
         continue;
       } else {
         timecodes.put(i + 1, timecode == null ? "" : timecode);
         append(blank(rows[i]), i + 1);
-        if (row.matches(".*[.!?…][\"'”’)]*") || block.length() > LONGEST_CAPTION_SENTENCE) {
+        if (Wording.is(row, ".*[.!?…][\"'”’)]*") || block.length() > LONGEST_CAPTION_SENTENCE) {
           flushKeepingParagraph();
         }
       }
@@ -286,14 +289,22 @@ final class DraftText {
   }
 
   private void addCut(String text, int start, int end, Role role) {
-    for (int from = start; from < end; from += LONGEST_SENTENCE) {
-      add(text, from, Math.min(end, from + LONGEST_SENTENCE), role);
+    int from = start;
+    while (from < end) {
+      int to = Math.min(end, from + LONGEST_SENTENCE);
+      int blank = text.lastIndexOf(' ', to);
+      if (to < end && blank > from) {
+        to = blank + 1;
+      }
+      add(text, from, to, role);
+      from = to;
     }
   }
 
   private static boolean endsInAbbreviation(String text) {
-    return text.strip()
-        .matches("(?s).*\\b(?:min|sec|hr|approx|vs|e\\.g|i\\.e|oz|lb|lbs|deg|cu|sq|fig|ca)\\.");
+    return Wording.is(
+        text.strip(),
+        "(?s).*\\b(?:min|sec|hr|approx|vs|e\\.g|i\\.e|oz|lb|lbs|deg|cu|sq|fig|ca)\\.");
   }
 
   private void add(String text, int start, int end, Role role) {

@@ -20,7 +20,7 @@ final class Elliptic {
           "(?is).*\\b(costs?|price[ds]?|sells?|paid|euros?|dollars?|for sale)\\b[^.;]{0,25}$");
   private static final Pattern FREE_BEFORE =
       Pattern.compile(
-          "(?is).*\\b(took|takes|needed|needs|wanted|at|in|with|about|around|nearly|almost|just|over|under|than|to|gets?|got|gave|scored|scores|lost|ran|runs|was|is|by|for|hit|reached|only|managed|needing|taking|\\p{L}+)\\s+$");
+          "(?is)\\s*|.*[,;(:—–]\\s*|.*\\b(took|takes|needed|needs|wanted|at|in|with|about|around|nearly|almost|just|over|under|than|to|gets?|got|gave|scored|scores|lost|ran|runs|was|is|by|for|hit|reached|only|managed|needing|taking|\\p{L}+)\\s+$");
   private static final Pattern FREE_AFTER =
       Pattern.compile(
           "(?is)^\\s*(?:[.,;:!?)—–]|$|are\\b|is\\b|was\\b|and\\b|but\\b|while\\b|then\\b|which\\b|for\\b|on average|in\\b|too\\b|with\\b|from\\b|overall\\b|before\\b|below\\b|above\\b|hot\\b|cold\\b|flat\\b|exactly\\b|here\\b|there\\b|again\\b|apiece\\b|or so\\b|past\\b|apart\\b|to\\b).*");
@@ -44,11 +44,13 @@ final class Elliptic {
       NumberPhrase read =
           number.scale() == Scale.SPOKEN_PAIR
               ? pair(text, number, carrying)
-              : heat(text, number)
-                  ? number.as(number.low(), number.step(), null, Scale.DEGREES)
-                  : carrying != null && carries(text, number, carrying)
-                      ? carried(number, carrying)
-                      : number;
+              : price(text, number)
+                  ? number.as(number.low(), number.step(), null, Scale.MONEY)
+                  : heat(text, number)
+                      ? number.as(number.low(), number.step(), null, Scale.DEGREES)
+                      : carrying != null && carries(text, number, carrying)
+                          ? carried(number, carrying)
+                          : number;
       all.add(read);
       if (hasUnit(read)) {
         carriers.add(read);
@@ -57,16 +59,27 @@ final class Elliptic {
     return all;
   }
 
+  /** "Costs a hundred and forty-nine". */
+  private static boolean price(String text, NumberPhrase number) {
+    return number.unit() == null
+        && number.scale() == Scale.NONE
+        && number.low() >= 20
+        && FREE_AFTER.matcher(Wording.after(text, number.end())).matches()
+        && Wording.is(
+            Wording.before(text, number.start()),
+            "(?is).*\\b(costs?|cost you|sells? for|priced at|yours for|price is)\\s+(?:just |only |you )?$");
+  }
+
   /** "It gets to two hundred and twenty": nothing else that is reached has such a size. */
   private static boolean heat(String text, NumberPhrase number) {
     return number.unit() == null
         && number.scale() == Scale.NONE
         && number.low() >= 100
         && number.low() <= 500
-        && FREE_AFTER.matcher(text.substring(number.end())).matches()
-        && text.substring(0, number.start())
-            .matches(
-                "(?is).*\\b(gets? (?:up )?to|got (?:up )?to|reach(?:es|ed)?|set (?:it |them )?to|set at|dial(?:led)?(?: to| at)?|topped out at|peaked at)\\s+$");
+        && FREE_AFTER.matcher(Wording.after(text, number.end())).matches()
+        && Wording.is(
+            Wording.before(text, number.start()),
+            "(?is).*\\b(gets? (?:up )?to|got (?:up )?to|reach(?:es|ed)?|set (?:it |them )?to|means|really means|is really|gives you|gets you|set at|dial(?:led)?(?: to| at)?|topped out at|peaked at)\\s+$");
   }
 
   /** Of the numbers before, the one of the most similar size; the later of two. */
@@ -109,7 +122,7 @@ final class Elliptic {
 
   private static NumberPhrase pair(
       String text, NumberPhrase number, @Nullable NumberPhrase carrying) {
-    String before = text.substring(0, number.start());
+    String before = Wording.before(text, number.start());
     double whole = number.low();
     double minutes = Math.floor(whole / 100) + whole % 100 / 60;
     if (MONEY.matcher(before).matches()) {
@@ -117,7 +130,7 @@ final class Elliptic {
     }
     boolean dial = DIAL.matcher(before).matches() || whole % 100 >= 60;
     boolean times = carrying != null && carrying.unit() == Unit.MINUTE;
-    return dial && !(times && whole % 100 < 60 && !before.matches("(?is).*\\bdial\\b.*"))
+    return dial && !(times && whole % 100 < 60 && !Wording.is(before, "(?is).*\\bdial\\b.*"))
         ? number.as(whole, 1, null, Scale.DEGREES)
         : number.as(minutes, 1 / 60.0, Unit.MINUTE, Scale.NONE);
   }
@@ -127,15 +140,16 @@ final class Elliptic {
         number.unit() == null
             && number.scale() == Scale.NONE
             && !number.isRange()
-            && (number.decimals() <= 2 || number.text().matches("(?is).*\\b(half|quarter)\\b.*"));
+            && (number.decimals() <= 2
+                || Wording.is(number.text(), "(?is).*\\b(half|quarter)\\b.*"));
     boolean coarse =
         number.decimals() < 2 || carrying.decimals() == 2 && carrying.unit() != Unit.MINUTE;
     return bare
-        && (coarse || number.text().matches("(?is).*\\b(half|quarter)\\b.*"))
+        && (coarse || Wording.is(number.text(), "(?is).*\\b(half|quarter)\\b.*"))
         && (number.decimals() != 1 || carrying.unit() != null && number.high() > 10)
         && near(number.low(), carrying.low())
-        && FREE_BEFORE.matcher(text.substring(0, number.start())).matches()
-        && FREE_AFTER.matcher(text.substring(number.end())).matches();
+        && FREE_BEFORE.matcher(Wording.before(text, number.start())).matches()
+        && FREE_AFTER.matcher(Wording.after(text, number.end())).matches();
   }
 
   /** An elided unit joins numbers of one size. */

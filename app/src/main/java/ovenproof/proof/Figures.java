@@ -32,6 +32,7 @@ final class Figures {
   private final Campaign campaign;
   private final Verdict verdict;
   private final List<Figure> all = new ArrayList<>();
+  private final Set<String> markWords = new HashSet<>();
   private final java.util.Map<String, List<Figure>> byProduct = new java.util.HashMap<>();
 
   Figures(Campaign campaign, Measured measured, Verdict verdict) {
@@ -43,10 +44,18 @@ final class Figures {
       addPrice(product);
     }
     verdict.products().forEach(this::addScores);
+    all.stream()
+        .filter(f -> f.kind() == Figure.Kind.MARK)
+        .forEach(f -> markWords.addAll(f.words()));
   }
 
   List<Figure> all() {
     return all;
+  }
+
+  /** Whether tasters or raters marked something by this word. */
+  boolean isMark(String stem) {
+    return markWords.contains(stem);
   }
 
   /** All figures of a product. */
@@ -114,6 +123,9 @@ final class Figures {
     words.removeAll(Stems.ofAll(test.name()));
     if (use.take().equals("mark") && words.contains(Stems.of("liking"))) {
       words.addAll(Stems.ofAll("liked like people tasters panel enjoyed preferred everyone"));
+    }
+    if (words.contains(Stems.of("outer")) || words.contains(Stems.of("skin"))) {
+      words.addAll(Stems.ofAll("outside outer side sides skin touch surface burn case housing"));
     }
     String fact = use.parameters().get("of");
     if (fact != null) {

@@ -139,7 +139,7 @@ final class Mentions {
       boolean word =
           Character.isLetter(token.text().charAt(0))
               && token.text().length() > 2
-              && !token.lower().matches("toasters?|bakers?|roasters?");
+              && !Wording.is(token.lower(), "toasters?|bakers?|roasters?");
       if (word) {
         String stem = Stems.of(token.lower());
         for (TestWords test : tests) {
@@ -190,7 +190,7 @@ final class Mentions {
   static @Nullable Integer batchAt(String sentence, int offset) {
     Matcher matcher = BATCH.matcher(sentence);
     Integer found = null;
-    boolean spoken = sentence.matches("(?is).*\\b(batch|load|round)\\b.*");
+    boolean spoken = Wording.is(sentence, "(?is).*\\b(batch|load|round)\\b.*");
     while (matcher.find()) {
       boolean counts = matcher.group("bare") == null || spoken;
       if (counts && (matcher.start() < offset || found == null)) {

@@ -43,6 +43,10 @@ final class NumberReader implements ClaimReader {
       Pattern.compile(
           "\\b(we|each|every|all|any|our|everything|everyone|method|rule|the ovens?|a batch|the cap|they|must|is allowed|are allowed|stops?|stopped|shake|shaken|turn(ed)?)\\b",
           Pattern.CASE_INSENSITIVE);
+  private static final Pattern GAP =
+      Pattern.compile(
+          "\\b(between|separates?|separated|apart|gap|margin|lead of|within)\\b",
+          Pattern.CASE_INSENSITIVE);
   private static final Pattern SINGLE_RUN =
       Pattern.compile(
           "(?is).*\\b(one (of the|of its) (three )?runs?|(in|on) one (run|day|occasion|attempt)|one run|once|run (one|two|three|\\d)|(best|worst|first|second|third|last|fastest|slowest|longest|shortest) (run|attempt|try)|at (its )?(best|worst|first)|no hotter than|nothing above|never (more|less|above|below|over|under|longer))\\b.*");
@@ -83,10 +87,9 @@ final class NumberReader implements ClaimReader {
     for (NumberPhrase next : numbers) {
       boolean joined =
           last != null
-              && sentence
-                  .text()
-                  .substring(last.end(), next.start())
-                  .matches("(?is)\\s*(,|and|,\\s*and|&|against|to|versus|vs\\.?)\\s*");
+              && Wording.is(
+                  sentence.text().substring(last.end(), next.start()),
+                  "(?is)\\s*(,|and|,\\s*and|&|against|to|versus|vs\\.?)\\s*");
       if (!joined) {
         if (list.contains(number)) {
           break;
@@ -102,10 +105,9 @@ final class NumberReader implements ClaimReader {
     List<String> products = sentence.context().listedProductsAt(list.get(0).start());
     boolean against =
         list.size() == 2
-            && sentence
-                .text()
-                .substring(list.get(0).end(), list.get(1).start())
-                .matches("(?is)\\s*(against|to|versus|vs\\.?)\\s*");
+            && Wording.is(
+                sentence.text().substring(list.get(0).end(), list.get(1).start()),
+                "(?is)\\s*(against|to|versus|vs\\.?)\\s*");
     if (against && products.size() != 2) {
       products = sentence.context().pairAt(list.get(0).start());
     }
@@ -120,7 +122,7 @@ final class NumberReader implements ClaimReader {
     }
     Optional<Constants.Constant> limit = constants.limit(number);
     if (limit.isPresent()
-        && LIMIT_BEFORE.matcher(sentence.text().substring(0, number.start())).matches()) {
+        && LIMIT_BEFORE.matcher(Wording.before(sentence.text(), number.start())).matches()) {
       constant(sentence, number, limit.get());
       return;
     }
@@ -133,11 +135,38 @@ final class NumberReader implements ClaimReader {
       return;
     }
     List<String> products = products(sentence, number, listed);
-    if (products.isEmpty()) {
+    if (number.scale() == Scale.POINTS && GAP.matcher(sentence.text()).find()) {
+      add(
+          sentence,
+          number,
+          Kind.COMPARISON,
+          new Ruling(Finding.UNCLEAR, null, "a gap, and the text does not name both its ends"),
+          List.of());
+    } else if (contradictsItsVerb(sentence, number)) {
+      add(
+          sentence,
+          number,
+          Kind.QUANTITY,
+          new Ruling(Finding.UNCLEAR, null, "the unit does not go with the verb"),
+          List.of());
+    } else if (products.isEmpty()) {
       withoutProduct(sentence, number, focus);
     } else {
       rule(sentence, number, focus, products);
     }
+  }
+
+  /** "Weighed 12 minutes", "took 8 kg": one of the two words is wrong, nobody knows which. */
+  private static boolean contradictsItsVerb(SentenceClaims sentence, NumberPhrase number) {
+    Unit unit = number.unit();
+    String before = Wording.before(sentence.text(), number.start());
+    if (unit == null) {
+      return false;
+    }
+    boolean weighs = Wording.is(before, "(?is).*\\bweigh(s|ed|ing)?\\s+(only\\s+|just\\s+)?$");
+    boolean takes = Wording.is(before, "(?is).*\\b(took|takes)\\s+(only\\s+|just\\s+)?$");
+    return weighs && unit.dimension() != Dimension.MASS
+        || takes && (unit.dimension() == Dimension.MASS || unit.dimension() == Dimension.LENGTH);
   }
 
   private static List<String> products(
@@ -218,11 +247,9 @@ final class NumberReader implements ClaimReader {
         constant.isPresent()
             && products.size() == 1
             && constant.get().isLimit()
-            && sentence
-                .text()
-                .substring(0, number.start())
-                .matches(
-                    "(?is).*\\b(to|past|over|above|below|under|exceed(s|ed)?|reach(es|ed)?|at most|cap(ped)?|capped at|limit|than|hit|get to|got to)\\s+(the |our |its |a )?$");
+            && Wording.is(
+                sentence.text().substring(0, number.start()),
+                "(?is).*\\b(to|past|over|above|below|under|exceed(s|ed)?|reach(es|ed)?|at most|cap(ped)?|capped at|limit|than|hit|get to|got to)\\s+(the |our |its |a )?$");
     if (definition) {
       constant(sentence, number, constant.get());
     }
@@ -252,15 +279,21 @@ final class NumberReader implements ClaimReader {
         number.hedge() == Hedge.PLAIN
             || number.hedge() == Hedge.UNDER
             || number.hedge() == Hedge.AT_MOST;
-    boolean not = NOT.matcher(sentence.text().substring(0, number.start())).matches();
+    boolean not = NOT.matcher(Wording.before(sentence.text(), number.start())).matches();
     boolean afterwards =
         number.start() < 20
-            && sentence
-                .text()
-                .substring(0, number.start())
-                .matches("(?is)[\\s*•>-]*(even )?(after|at|by)\\s+")
-            && sentence.text().matches("(?is).*\\b(not|never|\\w+n['’]t|failed to)\\b.*");
-    return time && plain && (not || afterwards) ? number.hedged(Hedge.AT_LEAST) : number;
+            && Wording.is(
+                sentence.text().substring(0, number.start()),
+                "(?is)[\\s*•>-]*(even )?(after|at|by)\\s+")
+            && Wording.is(sentence.text(), "(?is).*\\b(not|never|\\w+n['’]t|failed to)\\b.*");
+    boolean still =
+        Wording.is(
+                Wording.before(sentence.text(), number.start()),
+                "(?is).*\\b(after|at|by)\\s+(the end of\\s+)?(our\\s+|the\\s+|those\\s+)?$")
+            && Wording.is(
+                Wording.after(sentence.text(), number.end()),
+                "(?is)^[^.;]{0,40}\\b(still|not|never|\\w+n['’]t|un(done|finished|cooked))\\b.*");
+    return time && plain && (not || afterwards || still) ? number.hedged(Hedge.AT_LEAST) : number;
   }
 
   /** Several figures fit the words equally well: only what they agree on is found. */
@@ -524,24 +557,26 @@ final class NumberReader implements ClaimReader {
     if (!bare) {
       return false;
     }
-    String before = sentence.text().substring(0, number.start());
-    String after = sentence.text().substring(number.end());
-    if (NO_SCORE.matcher(before).matches() || after.matches("(?is)^\\s*[×x:/].*")) {
+    String before = Wording.before(sentence.text(), number.start());
+    String after = Wording.after(sentence.text(), number.end());
+    if (NO_SCORE.matcher(before).matches() || Wording.is(after, "(?is)^\\s*[×x:/].*")) {
       return false;
     }
     boolean decimal = number.decimals() == 1 || number.decimals() == 2;
-    if (decimal && !number.text().matches("(?is).*\\b(half|quarter|third)s?\\b.*")) {
+    if (decimal && !Wording.is(number.text(), "(?is).*\\b(half|quarter|third)s?\\b.*")) {
       return SCORE_WORD.matcher(sentence.text()).find()
-          || after.matches(
+          || Wording.is(
+              after,
               "(?is)^\\s*(?:[.,;:!?)—–]|$|(?:and|but|for|with|in|on|at|to|against|while|overall|beats?|from)\\b).*")
           || SCORE_WORD.matcher(sentence.context().sentence().heading()).find()
           || endsWithName(sentence, number)
           || sentence.context().namesTests()
           || sentence.context().sentence().role() == DraftText.Role.CELL
-          || before.matches("(?is).*[—–:.,(]\\s*$|\\s*")
-              && after.matches("(?is)^\\s*(?:[—–.,;)].*|$)");
+          || Wording.is(before, "(?is).*[—–:.,(]\\s*$|\\s*")
+              && Wording.is(after, "(?is)^\\s*(?:[—–.,;)].*|$)");
     }
-    return before.matches(
+    return Wording.is(
+        before,
         "(?is).*\\b(scor(ed|es|e of|ing)|rated( it)?|rating of|marks? of|gave it|earns?|earned|total of|an overall|overall( score)? (of|is))\\s+(an?\\s+|only\\s+|just\\s+)?$");
   }
 
@@ -550,20 +585,19 @@ final class NumberReader implements ClaimReader {
         .anyMatch(
             m ->
                 m.end() <= number.start()
-                    && sentence
-                        .text()
-                        .substring(m.end(), number.start())
-                        .matches("(?is)(['’]s)?\\s*[:(,]?\\s*"));
+                    && Wording.is(
+                        sentence.text().substring(m.end(), number.start()),
+                        "(?is)(['’]s)?\\s*[:(,]?\\s*"));
   }
 
   /** A number after "set to", "dial at": the setting, not what was measured. */
   private static boolean isSetting(SentenceClaims sentence, NumberPhrase number) {
-    String before = sentence.text().substring(0, number.start());
-    String after = sentence.text().substring(number.end());
+    String before = Wording.before(sentence.text(), number.start());
+    String after = Wording.after(sentence.text(), number.end());
     boolean temperature =
         number.scale() == Scale.DEGREES
             || number.unit() != null && number.unit().dimension() == Dimension.TEMPERATURE;
-    return (temperature || before.matches("(?is).*\\b(cap|limit|preset)\\b.*"))
+    return (temperature || Wording.is(before, "(?is).*\\b(cap|limit|preset)\\b.*"))
         && (SETTING_BEFORE.matcher(before).matches() || SETTING_AFTER.matcher(after).matches());
   }
 

@@ -100,7 +100,7 @@ final class NumberScanner {
   }
 
   static boolean isNumberWord(String lower) {
-    return SMALL.containsKey(lower) || lower.matches("hundred|point|half|quarter|dozen");
+    return SMALL.containsKey(lower) || Wording.is(lower, "hundred|point|half|quarter|dozen");
   }
 
   static List<Token> tokens(String text) {
@@ -212,7 +212,7 @@ final class NumberScanner {
 
   /** "6:30" is read as minutes and seconds, "1:02:30" as hours, minutes and seconds. */
   private Optional<NumberPhrase> clock(int begin) {
-    if (!peek().matches("\\d+:\\d{2}(:\\d{2})?")) {
+    if (!Wording.is(peek(), "\\d+:\\d{2}(:\\d{2})?")) {
       return Optional.empty();
     }
     double seconds = 0;
@@ -306,14 +306,14 @@ final class NumberScanner {
       at++;
       return Optional.of(new Value(GLYPHS.get(text), 2, 0.25, Scale.NONE));
     }
-    if (text.matches("\\d+:\\d{2}(:\\d{2})?")) {
+    if (Wording.is(text, "\\d+:\\d{2}(:\\d{2})?")) {
       return Optional.empty();
     }
     if (!Character.isDigit(text.charAt(0))) {
       return Optional.empty();
     }
     at++;
-    boolean thousands = text.matches("\\d{1,3}(,\\d{3})+(\\.\\d+)?");
+    boolean thousands = Wording.is(text, "\\d{1,3}(,\\d{3})+(\\.\\d+)?");
     String plain = thousands ? text.replace(",", "") : text.replace(',', '.');
     int point = plain.indexOf('.');
     int decimals = point < 0 ? 0 : plain.length() - point - 1;
@@ -411,6 +411,16 @@ final class NumberScanner {
       acceptOfA();
       return Optional.of(new Value(0.25, 2, 0.25, Scale.NONE));
     }
+    if (article
+        && accept("tenth")
+        && accept("of")
+        && accept("a")
+        && at < tokens.size()
+        && peek().equals("point")) {
+      return Optional.of(new Value(0.1, 1, 0.1, Scale.NONE));
+    }
+    at = mark;
+    article = accept("a", "an");
     if (article && accept("third", "fifth", "tenth") && at < tokens.size() && peek().equals("of")) {
       double part =
           switch (tokens.get(at - 1).lower) {
@@ -425,7 +435,7 @@ final class NumberScanner {
     if (article
         && accept("full", "whole", "good")
         && at < tokens.size()
-        && peek().matches("point|minute|degree|hour")) {
+        && Wording.is(peek(), "point|minute|degree|hour")) {
       return Optional.of(new Value(1, 0, 0.5, Scale.NONE));
     }
     at = mark;
@@ -555,7 +565,7 @@ final class NumberScanner {
         at > 0 && peek().equals("in") && Character.isDigit(tokens.get(at - 1).text.charAt(0));
     if (in) {
       String after = sentence.substring(tokens.get(at).end);
-      if (after.matches("(?s)^\\s*(?:[.,;:)]|$|long\\b|wide\\b|deep\\b|high\\b).*")) {
+      if (Wording.is(after, "(?s)^\\s*(?:[.,;:)]|$|long\\b|wide\\b|deep\\b|high\\b).*")) {
         at++;
         return true;
       }
@@ -586,7 +596,7 @@ final class NumberScanner {
   }
 
   private static boolean oneLetter(String text) {
-    return text.matches("[sghWVKL]|L\\*");
+    return Wording.is(text, "[sghWVKL]|L\\*");
   }
 
   private boolean adjacent(int token) {
@@ -642,7 +652,8 @@ final class NumberScanner {
 
   private boolean productFollows() {
     return at < tokens.size()
-        && peek().matches("ovens?|products?|models?|machines?|appliances?|toasters?|fryers?|runs?");
+        && Wording.is(
+            peek(), "ovens?|products?|models?|machines?|appliances?|toasters?|fryers?|runs?");
   }
 
   private Optional<NumberPhrase> ordinal(int begin) {
@@ -658,8 +669,8 @@ final class NumberScanner {
   }
 
   private Optional<NumberPhrase> digitOrdinal(int begin) {
-    boolean digits = peek().matches("\\d+") && at + 1 < tokens.size();
-    if (digits && tokens.get(at + 1).lower.matches("st|nd|rd|th") && adjacent(at + 1)) {
+    boolean digits = Wording.is(peek(), "\\d+") && at + 1 < tokens.size();
+    if (digits && Wording.is(tokens.get(at + 1).lower, "st|nd|rd|th") && adjacent(at + 1)) {
       Value value = new Value(Double.parseDouble(peek()), 0, 1, Scale.ORDINAL);
       at += 2;
       return Optional.of(build(begin, value, value, null, Scale.ORDINAL));
@@ -781,7 +792,7 @@ final class NumberScanner {
     if (before.equals("no") || before.equals("not")) {
       return Optional.of(new HedgeFound(up ? Hedge.AT_MOST : Hedge.AT_LEAST, first - 3));
     }
-    if (before.matches("little|bit|slightly") && up) {
+    if (Wording.is(before, "little|bit|slightly") && up) {
       return Optional.empty();
     }
     return Optional.of(new HedgeFound(up ? Hedge.OVER : Hedge.UNDER, first - 2));

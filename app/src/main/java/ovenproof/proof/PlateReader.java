@@ -27,7 +27,7 @@ final class PlateReader implements ClaimReader {
   @Override
   public void read(SentenceClaims sentence) {
     for (NumberPhrase number : sentence.freeNumbers()) {
-      Matcher matcher = AFTER.matcher(sentence.text().substring(number.end()));
+      Matcher matcher = AFTER.matcher(Wording.after(sentence.text(), number.end()));
       if (number.unit() == Unit.PERCENT && matcher.matches()) {
         claim(sentence, number, matcher.group("side").toLowerCase(Locale.ROOT));
       }
@@ -63,7 +63,7 @@ final class PlateReader implements ClaimReader {
       SentenceClaims sentence, NumberPhrase number, String side, Figure measured, Figure plate) {
     double stated = Objects.requireNonNull(plate.value());
     double percent = (Objects.requireNonNull(measured.value()) / stated - 1) * 100;
-    boolean below = side.matches("less|fewer|smaller|lower|below|under|short of");
+    boolean below = Wording.is(side, "less|fewer|smaller|lower|below|under|short of");
     Judge.Ruling ruling =
         Judge.rule(
             number, measured.asDifference(below ? -percent : percent, Unit.PERCENT), Unit.PERCENT);

@@ -32,7 +32,7 @@ final class QuantifierReader implements ClaimReader {
               + "))|no (?:other )?"
               + PRODUCTS
               + "|not one(?: of them)?|neither of (?:them|the two))"
-              + "|(?<all>(?:all|every one) (?:of )?(?:them|the "
+              + "|(?<all>(?:all|every one) (?:of )?(?:them|the others?|others|the rest|the "
               + PRODUCTS
               + "|(?:the )?(?:"
               + NUMBER
@@ -119,16 +119,18 @@ final class QuantifierReader implements ClaimReader {
   private void readFieldSize(SentenceClaims sentence) {
     Matcher matcher = FIELD_SIZE.matcher(sentence.text());
     while (matcher.find()) {
-      String before = sentence.text().substring(0, matcher.start());
+      String before = Wording.before(sentence.text(), matcher.start());
       boolean whole =
-          !before.matches(
+          !Wording.is(
+                  before,
                   "(?is).*\\b(of|other|than|only|next|top|best|first|last|these|those|per|per cent|out of|among|between|leading|both)\\s+$")
-              || before.matches("(?is).*\\b(all|of (?:the|our)|of)\\s+$");
+              || Wording.is(before, "(?is).*\\b(all|of (?:the|our)|of)\\s+$");
       if (whole && sentence.isFree(matcher.start(), matcher.end())) {
         int stated = number(matcher.group("n"));
         boolean partial =
             stated < size()
-                && !before.matches(
+                && !Wording.is(
+                    before,
                     "(?is).*\\b(all|the|our|tested|compared|measured|bought)\\s+(?:\\w+\\s+)?$");
         Finding finding =
             stated == size() ? Finding.SUPPORTED : partial ? Finding.UNCLEAR : Finding.CONTRADICTED;
@@ -159,12 +161,13 @@ final class QuantifierReader implements ClaimReader {
     boolean reach = REACH.matcher(between.strip()).find();
     boolean method =
         number.hedge() == Hedge.PLAIN
+            && !number.isRange()
             && !reach
             && matcher.group("none") == null
             && matcher.group("bareNone") == null
             && matcher.group("less") == null
             && matcher.group("some") == null;
-    if (between.matches("(?s).*[;:].*")
+    if (Wording.is(between, "(?s).*[;:].*")
         || !VERB.matcher(between).find()
             && matcher.group("bare") == null
             && matcher.group("bareNone") == null
@@ -199,7 +202,8 @@ final class QuantifierReader implements ClaimReader {
       boolean negated) {
     List<String> holding = negated ? counted.without : counted.which;
     int all = counted.which.size() + counted.without.size() + counted.open;
-    boolean other = matcher.group().toLowerCase(Locale.ROOT).contains("other ");
+    boolean other =
+        Wording.is(matcher.group().toLowerCase(Locale.ROOT), "(?s).*\\b(other|others|rest)\\b.*");
     Optional<String> except =
         other
             ? Optional.ofNullable(sentence.context().productAt(matcher.start()))
@@ -346,7 +350,7 @@ final class QuantifierReader implements ClaimReader {
   }
 
   private static int number(String word) {
-    if (word.matches("\\d{1,6}")) {
+    if (Wording.is(word, "\\d{1,6}")) {
       return Integer.parseInt(word);
     }
     List<String> words =

@@ -30,18 +30,23 @@ final class RankReader implements ClaimReader {
   @Override
   public void read(SentenceClaims sentence) {
     for (NumberPhrase number : sentence.freeNumbers()) {
+      boolean bare =
+          Wording.is(Wording.before(sentence.text(), number.start()), "(?is).*\\b(is|was|are)\\s+$")
+              && Wording.is(
+                  Wording.after(sentence.text(), number.end()),
+                  "(?is)^\\s*(?:[.,;!]|$|of eight|overall).*")
+              && number.scale() == Scale.ORDINAL;
       boolean place =
-          number.scale() == Scale.ORDINAL
-              && (BEFORE.matcher(sentence.text().substring(0, number.start())).matches()
-                  || sentence
-                      .text()
-                      .substring(number.end())
-                      .matches("(?is)\\s*(place|overall)\\b.*"));
+          bare
+              || number.scale() == Scale.ORDINAL
+                  && (BEFORE.matcher(Wording.before(sentence.text(), number.start())).matches()
+                      || Wording.is(
+                          sentence.text().substring(number.end()),
+                          "(?is)\\s*(place|overall)\\b.*"));
       boolean batch =
-          sentence
-              .text()
-              .substring(number.end())
-              .matches("(?is)\\s*(batch|load|run|slice|side|time|attempt|day|minute|half)\\b.*");
+          Wording.is(
+              sentence.text().substring(number.end()),
+              "(?is)\\s*(batch|load|run|slice|side|time|attempt|day|minute|half)\\b.*");
       if (place && !batch) {
         claim(sentence, number.start(), number.end(), (int) number.low());
       }

@@ -21,6 +21,8 @@ final class ReachReader implements ClaimReader {
   private static final Pattern PAST =
       Pattern.compile(
           "(?is).*\\b(past|exceed(s|ed)?|pass(es|ed)?|broke|break|clear(s|ed)?)\\s+(?:\\w+\\s+)?$");
+  private static final String CLIMB =
+      "(?is).*\\b(gets?|got|goes|go|went|climb(s|ed)?|rises?|rose)\\s+(?:up\\s+|much\\s+|far\\s+)?$";
   private static final Pattern PEAK_WORD =
       Pattern.compile(
           "(?is).*\\b(only|just|peak(?:ed)?|highest|maximum|max|hottest|most|at best|top(?:ped)?|no more than)\\b.*");
@@ -39,12 +41,13 @@ final class ReachReader implements ClaimReader {
   @Override
   public void read(SentenceClaims sentence) {
     for (NumberPhrase number : sentence.freeNumbers()) {
-      String before = sentence.text().substring(0, number.start());
+      String before = Wording.before(sentence.text(), number.start());
       boolean reach =
           NumberReader.isTemperature(number)
               && !number.isRange()
-              && (number.hedge() == Hedge.PLAIN || number.hedge() == Hedge.AT_LEAST)
-              && REACH.matcher(before).matches();
+              && (number.hedge() == Hedge.PLAIN || number.hedge() == Hedge.AT_LEAST
+                  ? REACH.matcher(before).matches()
+                  : number.hedge() == Hedge.OVER && Wording.is(before, CLIMB));
       String clause = before.substring(Math.max(0, before.length() - 60));
       boolean negated = NEGATED.matcher(clause).matches();
       if (reach && (negated || !PEAK_WORD.matcher(clause).matches())) {
@@ -64,7 +67,8 @@ final class ReachReader implements ClaimReader {
       return;
     }
     List<Figure> any = search.best(focus, product, f -> f.unit() == Unit.CELSIUS && !f.isScore());
-    if (any.size() == 1 && any.get(0).take().equals("reading")) {
+    boolean climb = number.hedge() == Hedge.OVER;
+    if (!climb && any.size() == 1 && any.get(0).take().equals("reading")) {
       return;
     }
     Figure peak = peaks.get(0);
@@ -74,7 +78,9 @@ final class ReachReader implements ClaimReader {
             : number.unit();
     double highest = Judge.inUnit(java.util.Objects.requireNonNull(peak.value()), peak, unit);
     double rounded = Judge.rounded(highest, number.step());
-    boolean past = PAST.matcher(sentence.text().substring(0, number.start())).matches();
+    boolean past =
+        number.hedge() == Hedge.OVER
+            || PAST.matcher(Wording.before(sentence.text(), number.start())).matches();
     boolean reached =
         past ? (negated ? rounded : highest) > number.low() + 1e-9 : rounded >= number.low() - 1e-9;
     String expected = Judge.text(highest, unit, 1);

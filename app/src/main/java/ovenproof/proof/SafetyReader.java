@@ -23,6 +23,8 @@ final class SafetyReader implements ClaimReader {
   private static final Pattern POULTRY =
       Pattern.compile(
           "\\b(poultry|chicken|turkey|duck|wings?|thighs?)\\b", Pattern.CASE_INSENSITIVE);
+  private static final Pattern POULTRY_COLON =
+      Pattern.compile("\\b(poultry|chicken|turkey)\\b[^.;]{0,20}:", Pattern.CASE_INSENSITIVE);
   private static final Pattern GROUND =
       Pattern.compile("\\b(ground|minced?|mince|burgers?|sausages?)\\b", Pattern.CASE_INSENSITIVE);
   private static final Pattern WHOLE =
@@ -43,11 +45,18 @@ final class SafetyReader implements ClaimReader {
     Optional<PublishedFloor> floor = floor(around);
     boolean before =
         sentence.context().mentions().isEmpty()
-            && sentence.context().at(0, 0).weight(Stems.of("safety")) > 0;
+                && sentence.context().at(0, 0).weight(Stems.of("safety")) > 0
+            || sentence.context().mentions().isEmpty()
+                && (sentence.context().at(0, 0).weight(Stems.of("poultry")) > 0.5
+                    || POULTRY_COLON.matcher(sentence.text()).find());
     if (floor.isEmpty() || !before && !SAFETY.matcher(sentence.text()).find()) {
       return;
     }
+    boolean said = SAFETY.matcher(sentence.text()).find();
     for (NumberPhrase number : sentence.freeNumbers()) {
+      if (!said && !isNearAFloor(number)) {
+        continue;
+      }
       boolean celsius = number.unit() == Unit.CELSIUS;
       boolean fahrenheit =
           number.unit() == Unit.FAHRENHEIT || number.scale() == Scale.DEGREES && number.low() > 120;
@@ -55,6 +64,12 @@ final class SafetyReader implements ClaimReader {
         claim(sentence, number, floor.get(), celsius);
       }
     }
+  }
+
+  /** Where only the words before speak of safety, a number must look like a floor. */
+  private static boolean isNearAFloor(NumberPhrase number) {
+    double celsius = number.low() > 120 ? (number.low() - 32) / 1.8 : number.low();
+    return celsius >= 55 && celsius <= 82;
   }
 
   private static void claim(

@@ -3,7 +3,9 @@ package ovenproof.proof;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
+import java.util.concurrent.ConcurrentHashMap;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.apache.commons.statistics.distribution.TDistribution;
 import org.jspecify.annotations.Nullable;
@@ -88,10 +90,22 @@ final class Separation {
       return false;
     }
     double df = scores() ? 1e6 : degreesOfFreedom;
-    double margin =
-        StudentizedRange.of(Math.max(2, field.size()), df).criticalValue(SIGNIFICANCE)
-            / Math.sqrt(2);
+    double margin = margin(Math.max(2, field.size()), df);
     return signed(a) - signed(b) > margin * error;
+  }
+
+  /** How many products and degrees of freedom a margin is for. */
+  private record MarginKey(int products, double degreesOfFreedom) {}
+
+  private static final Map<MarginKey, Double> MARGINS = new ConcurrentHashMap<>();
+
+  /** Root finding over a double integral: worth keeping, a campaign has few sizes of field. */
+  private static double margin(int products, double degreesOfFreedom) {
+    return MARGINS.computeIfAbsent(
+        new MarginKey(products, degreesOfFreedom),
+        key ->
+            StudentizedRange.of(key.products(), key.degreesOfFreedom()).criticalValue(SIGNIFICANCE)
+                / Math.sqrt(2));
   }
 
   private boolean scores() {

@@ -80,16 +80,17 @@ final class SuperlativeReader implements ClaimReader {
 
   /** "The highest price", "the shortest cord", "the most electricity": the noun says what of. */
   private static @Nullable Adjective adjective(Matcher matcher, String word, String stem) {
-    boolean size = word.matches("(high|low|bigg|small|larg|long|short|great|wid|strong)est");
+    boolean size = Wording.is(word, "(high|low|bigg|small|larg|long|short|great|wid|strong)est");
     if (size) {
-      Direction direction = word.matches("(low|small|short)est") ? Direction.LOW : Direction.HIGH;
+      Direction direction =
+          Wording.is(word, "(low|small|short)est") ? Direction.LOW : Direction.HIGH;
       for (String after : matcher.group("noun").trim().split("[\\s-]+")) {
         Adjective noun = Vocabulary.noun(Stems.of(after.toLowerCase(Locale.ROOT)));
         if (noun != null) {
           return noun.towards(direction);
         }
       }
-      if (word.matches("(high|low)est")) {
+      if (Wording.is(word, "(high|low)est")) {
         return matcher.group("noun").toLowerCase(Locale.ROOT).contains("scor")
             ? new Adjective(direction, List.of("score"))
             : new Adjective(direction, List.of());
@@ -100,8 +101,7 @@ final class SuperlativeReader implements ClaimReader {
   }
 
   private boolean isMark(String stem) {
-    return figures.all().stream()
-        .anyMatch(f -> f.kind() == Figure.Kind.MARK && f.words().contains(stem));
+    return figures.isMark(stem);
   }
 
   private void claim(
@@ -198,7 +198,7 @@ final class SuperlativeReader implements ClaimReader {
       field = field.stream().filter(f -> !f.product().equals(except.get())).toList();
     }
     Separation separation = new Separation(field, direction);
-    String before = sentence.text().substring(0, matcher.start());
+    String before = Wording.before(sentence.text(), matcher.start());
     Matcher ordinal = ORDINAL_BEFORE.matcher(before);
     if (ordinal.matches()) {
       return place(
@@ -285,7 +285,8 @@ final class SuperlativeReader implements ClaimReader {
         before = mention.product();
       } else if (mention.start() >= end) {
         String between = context.sentence().text().substring(end, mention.start());
-        if (between.matches(
+        if (Wording.is(
+            between,
             "(?is)[^.;,]{0,45}?\\b(was|is|were|remains|goes to|went to|came from|belongs to|being|award)\\s+(the\\s+)?")) {
           return mention.product();
         }

@@ -73,6 +73,16 @@ class ProofCorpusTest {
     tally("transcript.vtt").holds();
   }
 
+  @Test
+  void aRoundup() {
+    tally("roundup.md").holds();
+  }
+
+  @Test
+  void aVoiceOver() {
+    tally("voiceover.txt").holds();
+  }
+
   /** At least 95 % of the planted errors, at most 3 % of the true statements. */
   @Test
   void theWholeCorpus() {
@@ -108,7 +118,9 @@ class ProofCorpusTest {
           "captions.srt",
           "magazine.md",
           "americans.md",
-          "transcript.vtt");
+          "transcript.vtt",
+          "roundup.md",
+          "voiceover.txt");
 
   private static Tally tally(String name) {
     MarkedDraft draft = MarkedDraft.of(FrozenCampaign.text(name));
