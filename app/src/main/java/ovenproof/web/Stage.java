@@ -14,7 +14,8 @@ public enum Stage {
   BENCH(
       new Page("Runs", "/bench"),
       new Page("Files to sort", "/sort"),
-      new Page("Traces", "/traces")),
+      new Page("Traces", "/traces"),
+      new Page("Photos", "/photos")),
   PANEL(),
   VERDICT(new Page("Ranking", "/verdict")),
   PUBLISH(),
