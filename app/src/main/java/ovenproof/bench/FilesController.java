@@ -11,7 +11,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 import org.springframework.core.io.FileSystemResource;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
@@ -36,6 +35,7 @@ import ovenproof.desk.JobKind;
 import ovenproof.desk.Jobs;
 import ovenproof.desk.NewEntry;
 import ovenproof.web.Choice;
+import ovenproof.web.FileNames;
 import ovenproof.web.FormProblems;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
@@ -94,7 +94,7 @@ class FilesController implements JobKind {
     NewEntry.Stamp stamp = Moment.of(request, desk.clock().instant());
     List<NewEntry> entries = new ArrayList<>();
     for (MultipartFile file : sent) {
-      String name = fileName(file.getOriginalFilename());
+      String name = FileNames.safe(file.getOriginalFilename());
       String path = desk.attach(cid, "runs/" + id + "/" + name, stored(name, file), stamp.who());
       if (!bound(sheet.campaign(), path)) {
         binding(sheet.campaign(), path, run, typed)
@@ -154,16 +154,6 @@ class FilesController implements JobKind {
                 null,
                 0,
                 null));
-  }
-
-  /** The last part of what the browser sends, without what file systems or people trip over. */
-  static String fileName(@Nullable String sent) {
-    String last =
-        sent == null
-            ? ""
-            : sent.substring(Math.max(sent.lastIndexOf('/'), sent.lastIndexOf('\\')) + 1);
-    String safe = last.replaceAll("[^\\p{L}\\p{N}._ -]", "-").replaceAll("^\\.+", "").strip();
-    return safe.isEmpty() ? "file" : safe.substring(Math.max(0, safe.length() - 120));
   }
 
   // ---------- dropped together ----------
@@ -231,7 +221,7 @@ class FilesController implements JobKind {
     List<String> paths = new ArrayList<>();
     for (MultipartFile file : files) {
       if (!file.isEmpty()) {
-        String name = fileName(file.getOriginalFilename());
+        String name = FileNames.safe(file.getOriginalFilename());
         paths.add(desk.attach(cid, FileSorting.UNSORTED + name, stored(name, file), who));
       }
     }

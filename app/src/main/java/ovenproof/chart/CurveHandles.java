@@ -41,16 +41,13 @@ public record CurveHandles(
   public String svg() {
     Svg svg =
         new Svg()
+            .open("div", "role", "group", "aria-label", sentence)
             .open(
                 "svg",
                 "class",
                 "chart curve-edit",
                 "height",
                 "276",
-                "role",
-                "group",
-                "aria-label",
-                sentence,
                 "data-low",
                 scale.low(),
                 "data-high",
@@ -78,7 +75,7 @@ public record CurveHandles(
     svg.close();
     ticks(svg);
     handles.forEach(h -> handle(svg, h));
-    return svg.close().toString();
+    return svg.close().close().toString();
   }
 
   private void grid(Svg svg) {

@@ -362,13 +362,23 @@ public final class Desk implements AutoCloseable {
     return save(id, Document.METHOD, revision, text, who, why);
   }
 
+  /**
+   * Keeps a verdict as it stands; what is kept is never changed.
+   *
+   * @param revision of the verdict that was kept last, 0 for none
+   * @return the number under which it is kept
+   */
+  public long freeze(String id, long revision, String verdict, String who, String why) {
+    return save(id, Document.VERDICT, revision, verdict, who, why);
+  }
+
   private long save(
       String id, String name, long revision, String body, String who, @Nullable String why) {
     Instant now = clock.instant();
     return database.write(
         write -> {
           nextSeq(write, id, 0);
-          Document newest =
+          Optional<Document> newest =
               write
                   .sql()
                   .sql(
@@ -377,12 +387,12 @@ public final class Desk implements AutoCloseable {
                   .param(id)
                   .param(name)
                   .query(Desk::document)
-                  .single();
-          if (newest.body().equals(body)) {
-            return newest.revision();
+                  .optional();
+          if (newest.isPresent() && newest.get().body().equals(body)) {
+            return newest.get().revision();
           }
-          if (newest.revision() != revision) {
-            throw new StaleRevisionException(newest, body);
+          if (newest.isPresent() && newest.get().revision() != revision) {
+            throw new StaleRevisionException(newest.get(), body);
           }
           insertDocument(write, id, name, revision + 1, who, now, why, body);
           return revision + 1;

@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * One revision of a document.
  *
- * @param name {@link #METHOD} or {@link #FIELD}
+ * @param name {@link #METHOD}, {@link #FIELD} or {@link #VERDICT}
  * @param revision from 1
  * @param why the reason given for the change, or null
  */
@@ -18,4 +18,7 @@ public record Document(
 
   /** Products and everything else that is known of the field before anything is cooked. */
   public static final String FIELD = "field";
+
+  /** A verdict as it stood when somebody froze it; each revision is one of them. */
+  public static final String VERDICT = "verdict";
 }

@@ -2,14 +2,12 @@ package ovenproof.products;
 
 import jakarta.servlet.http.HttpServletRequest;
 import java.math.BigDecimal;
-import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
+import java.util.Set;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -18,62 +16,85 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Entry;
-import ovenproof.campaign.FactValue;
-import ovenproof.campaign.RatedStep;
-import ovenproof.core.quantity.Quantity;
-import ovenproof.core.quantity.Rounding;
 import ovenproof.desk.Desk;
 import ovenproof.desk.Document;
-import ovenproof.desk.EntryKind;
 import ovenproof.desk.Field;
-import ovenproof.desk.Keys;
-import ovenproof.desk.NewEntry;
-import ovenproof.desk.StaleRevisionException;
-import ovenproof.input.InputException;
-import ovenproof.input.Place;
-import ovenproof.input.Problem;
-import ovenproof.method.Method;
+import ovenproof.web.FieldDocument;
 import ovenproof.web.FormProblems;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
-import ovenproof.web.Moment;
 import ovenproof.web.Slug;
 import ovenproof.web.Who;
 import ovenproof.web.Workbench;
 
-/** Products: names, prices, facts, rated facts, and who was left out. */
+/** The field: products compared, and candidates left out and why. */
 @Controller
 class ProductsController {
-  private static final double NAMEPLATE_LIMIT = 0.10;
+  private static final int LONGEST_NAME = 300;
   private final Desk desk;
   private final Workbench workbench;
+  private final FieldDocument fields;
 
-  ProductsController(Desk desk, Workbench workbench) {
+  ProductsController(Desk desk, Workbench workbench, FieldDocument fields) {
     this.desk = desk;
     this.workbench = workbench;
+    this.fields = fields;
   }
 
   /** A product in the list. */
   public record Row(
-      String id, String name, String maker, String price, String acquired, String became) {}
+      String id,
+      String name,
+      String maker,
+      String price,
+      String acquired,
+      String became,
+      String known) {}
 
   @GetMapping("/c/{cid}/products")
   @MayUse(Audience.OWNER)
   String list(@PathVariable String cid, Model model) {
-    Campaign c = frame(cid, model);
-    model.addAttribute("rows", c.products().stream().map(p -> row(c, p)).toList());
+    Campaign c = workbench.sheet(cid).campaign();
+    Known known = new Known(c);
+    model.addAttribute("cid", cid);
+    model.addAttribute("campaign", c);
+    model.addAttribute("revision", desk.document(cid, Document.FIELD).revision());
+    model.addAttribute("rows", c.products().stream().map(p -> row(c, p, known)).toList());
     return "products/list";
   }
 
-  private Campaign frame(String cid, Model model) {
-    Campaign campaign = workbench.sheet(cid).campaign();
-    model.addAttribute("cid", cid);
-    model.addAttribute("campaign", campaign);
-    model.addAttribute("revision", desk.document(cid, Document.FIELD).revision());
-    return campaign;
+  /** Facts and rated steps that are there, of those that the method asks. */
+  private static final class Known {
+    private final Campaign campaign;
+    private final Set<String> facts = new HashSet<>();
+    private final Set<String> rated = new HashSet<>();
+
+    Known(Campaign c) {
+      this.campaign = c;
+      Entry.effective(c.facts()).forEach(f -> facts.add(f.product() + "/" + f.fact()));
+      Entry.effective(c.ratedSteps())
+          .forEach(s -> rated.add(s.product() + "/" + s.fact() + "/" + s.rater()));
+    }
+
+    String of(String product) {
+      long known =
+          campaign.method().facts().stream()
+              .filter(f -> facts.contains(product + "/" + f.id()))
+              .count();
+      int asked = campaign.method().ratedFacts().stream().mapToInt(f -> f.raters()).sum();
+      long chosen = rated.stream().filter(r -> r.startsWith(product + "/")).count();
+      return known
+          + " of "
+          + campaign.method().facts().size()
+          + " facts, "
+          + Math.min(chosen, asked)
+          + " of "
+          + asked
+          + " rated steps";
+    }
   }
 
-  private static Row row(Campaign c, Campaign.Product p) {
+  private static Row row(Campaign c, Campaign.Product p, Known known) {
     String price =
         c.prices().stream()
             .filter(x -> x.product().equals(p.id()))
@@ -90,42 +111,19 @@ class ProductsController {
         c.specimens().stream().filter(s -> s.product().equals(p.id())).toList();
     String acquired = words(specimens.stream().map(s -> s.acquired().name()).distinct().toList());
     String became = words(specimens.stream().map(s -> s.became().name()).distinct().toList());
-    return new Row(p.id(), p.name(), p.maker() == null ? "–" : p.maker(), price, acquired, became);
+    return new Row(
+        p.id(),
+        p.name(),
+        p.maker() == null ? "–" : p.maker(),
+        price,
+        acquired,
+        became,
+        known.of(p.id()));
   }
 
   private static String words(List<String> names) {
     String all = String.join(", ", names).toLowerCase(java.util.Locale.ROOT).replace('_', ' ');
     return all.isEmpty() || all.equals("unknown") ? "not said" : all;
-  }
-
-  /** Saves a change of the field; a form sent after someone else saved is told so, nothing lost. */
-  private @Nullable String save(
-      String cid,
-      Map<String, String> typed,
-      FormProblems problems,
-      String field,
-      Field changed,
-      String why,
-      HttpServletRequest request) {
-    String revision = typed.getOrDefault("revision", "0");
-    try {
-      desk.saveField(
-          cid,
-          revision.matches("\\d{1,9}") ? Long.parseLong(revision) : 0,
-          changed,
-          Who.of(request).word(),
-          why);
-      return null;
-    } catch (StaleRevisionException stale) {
-      problems.add(
-          field,
-          "The products were saved meanwhile by the "
-              + stale.current().who()
-              + " (revision "
-              + stale.current().revision()
-              + "). What you typed is still here, theirs stands beside it: send again to put yours on top.");
-      return field;
-    }
   }
 
   @PostMapping("/c/{cid}/products")
@@ -136,42 +134,68 @@ class ProductsController {
       Model model,
       HttpServletRequest request) {
     FormProblems problems = new FormProblems();
-    String name = problems.need("name", typed.get("name"), "a name");
-    Field field = desk.field(cid);
-    boolean there = field.products().stream().anyMatch(p -> p.name().equals(name));
-    if (there) {
+    String name = name(problems, "name", typed);
+    if (desk.field(cid).products().stream().anyMatch(p -> p.name().equals(name))) {
       problems.add(
           "name",
           "“"
               + name
               + "” is compared already. Two ovens of one name need a difference in their names.");
     }
-    if (!problems.any()) {
-      String id =
-          Slug.of(
-              name,
-              "product",
-              taken -> field.products().stream().anyMatch(p -> p.id().equals(taken)));
-      Field changed =
-          field
-              .withProducts(
-                  Field.plus(field.products(), new Campaign.Product(id, name, null, null, null)))
-              .withSpecimens(
-                  Field.plus(
-                      field.specimens(),
-                      new Campaign.Specimen(
-                          id + "-1",
-                          id,
-                          null,
-                          Campaign.Acquired.UNKNOWN,
-                          null,
-                          null,
-                          Campaign.Became.UNKNOWN,
-                          null,
-                          null)));
-      save(cid, typed, problems, "name", changed, "added " + name, request);
+    if (problems.any()) {
+      return again(cid, typed, problems, model);
     }
-    return problems.any() ? again(cid, typed, problems, model) : "redirect:/c/" + cid + "/products";
+    fields.change(
+        cid,
+        typed,
+        FieldDocument.ADDS,
+        f -> with(f, name),
+        Who.of(request).word(),
+        "added " + name);
+    return back(cid);
+  }
+
+  /** A name as it is printed: something, and no more than fits a line or two. */
+  static String name(FormProblems problems, String field, Map<String, String> typed) {
+    String name = problems.need(field, typed.get(field), "a name");
+    if (name.length() > LONGEST_NAME) {
+      problems.add(field, name.length() + " characters; a name has at most " + LONGEST_NAME + ".");
+    }
+    return name;
+  }
+
+  private static Field with(Field field, String name) {
+    String id =
+        Slug.of(
+            name,
+            "product",
+            taken -> field.products().stream().anyMatch(p -> p.id().equals(taken)));
+    return field
+        .withProducts(
+            Field.plus(field.products(), new Campaign.Product(id, name, null, null, null)))
+        .withSpecimens(Field.plus(field.specimens(), specimen(field, id)));
+  }
+
+  /** One more appliance of a product, of which nothing is known yet. */
+  static Campaign.Specimen specimen(Field field, String product) {
+    int number = 1;
+    for (String id = product + "-1"; taken(field, id); id = product + "-" + number) {
+      number++;
+    }
+    return new Campaign.Specimen(
+        product + "-" + number,
+        product,
+        null,
+        Campaign.Acquired.UNKNOWN,
+        null,
+        null,
+        Campaign.Became.UNKNOWN,
+        null,
+        null);
+  }
+
+  private static boolean taken(Field field, String id) {
+    return field.specimens().stream().anyMatch(s -> s.id().equals(id));
   }
 
   @PostMapping("/c/{cid}/left-out")
@@ -182,15 +206,57 @@ class ProductsController {
       Model model,
       HttpServletRequest request) {
     FormProblems problems = new FormProblems();
-    String name = problems.need("candidate", typed.get("candidate"), "a name");
+    String name = name(problems, "candidate", typed);
     String why = problems.need("why", typed.get("why"), "a reason");
-    if (!problems.any()) {
-      Field field = desk.field(cid);
-      Field changed =
-          field.withLeftOut(Field.plus(field.leftOut(), new Campaign.LeftOut(name, why)));
-      save(cid, typed, problems, "candidate", changed, "left out " + name, request);
+    if (problems.any()) {
+      return again(cid, typed, problems, model);
     }
-    return problems.any() ? again(cid, typed, problems, model) : "redirect:/c/" + cid + "/products";
+    Optional<FieldDocument.Conflict> conflict =
+        fields.change(
+            cid,
+            typed,
+            f -> Map.of(name, reason(f, name)),
+            f -> leftOut(f, new Campaign.LeftOut(name, why)),
+            Who.of(request).word(),
+            "left out " + name);
+    if (conflict.isPresent()) {
+      again(cid, typed, problems, model);
+      conflict.get().show(model);
+      return "products/list";
+    }
+    return back(cid);
+  }
+
+  private static String reason(Field field, String name) {
+    return field.leftOut().stream()
+        .filter(l -> l.name().equals(name))
+        .map(Campaign.LeftOut::why)
+        .findFirst()
+        .orElse("");
+  }
+
+  /** Named again, a candidate gets the new reason. */
+  private static Field leftOut(Field field, Campaign.LeftOut candidate) {
+    List<Campaign.LeftOut> others =
+        field.leftOut().stream().filter(l -> !l.name().equals(candidate.name())).toList();
+    return field.withLeftOut(Field.plus(others, candidate));
+  }
+
+  @PostMapping("/c/{cid}/left-out/drop")
+  @MayUse(Audience.OWNER)
+  String drop(
+      @PathVariable String cid,
+      @RequestParam Map<String, String> typed,
+      HttpServletRequest request) {
+    String name = typed.getOrDefault("candidate", "");
+    fields.change(
+        cid,
+        typed,
+        FieldDocument.ADDS,
+        f -> f.withLeftOut(f.leftOut().stream().filter(l -> !l.name().equals(name)).toList()),
+        Who.of(request).word(),
+        "no longer left out: " + name);
+    return back(cid);
   }
 
   private String again(String cid, Map<String, String> typed, FormProblems problems, Model model) {
@@ -200,283 +266,7 @@ class ProductsController {
     return "products/list";
   }
 
-  // ---------- one product ----------
-
-  /** A fact, nameplate beside measured. */
-  public record FactRow(
-      String id, String name, String nameplate, String measured, String difference) {}
-
-  /** A rated fact with what was chosen. */
-  public record RatedRow(String id, String name, String said, List<Step> steps) {}
-
-  /** A step that can be chosen. */
-  public record Step(String key, String words) {}
-
-  @GetMapping("/c/{cid}/products/{id}")
-  @MayUse(Audience.OWNER)
-  String product(@PathVariable String cid, @PathVariable String id, Model model) {
-    Campaign c = frame(cid, model);
-    Campaign.Product product = found(c, id);
-    model.addAttribute("product", product);
-    model.addAttribute("prices", c.prices().stream().filter(p -> p.product().equals(id)).toList());
-    model.addAttribute("facts", c.method().facts().stream().map(f -> fact(c, id, f)).toList());
-    model.addAttribute(
-        "ratedFacts", c.method().ratedFacts().stream().map(f -> rated(c, id, f)).toList());
-    Map<String, String> typed = new HashMap<>();
-    typed.put("name", product.name());
-    typed.put("maker", product.maker());
-    typed.put("note", product.note());
-    model.addAttribute("typed", typed);
-    return "products/product";
-  }
-
-  private static Campaign.Product found(Campaign c, String id) {
-    return c.product(id)
-        .orElseThrow(
-            () ->
-                new InputException(
-                    Problem.error(
-                        Place.of(id), "no such product", "a product of this campaign", "")));
-  }
-
-  private static FactRow fact(Campaign c, String product, Method.Fact fact) {
-    Quantity nameplate = null;
-    Quantity measured = null;
-    for (FactValue value : Entry.effective(c.facts())) {
-      if (value.product().equals(product) && value.fact().equals(fact.id())) {
-        nameplate = value.nameplate() == null ? nameplate : value.nameplate();
-        measured = value.measured() == null ? measured : value.measured();
-      }
-    }
-    return new FactRow(
-        fact.id(),
-        fact.name(),
-        nameplate == null ? "–" : nameplate.toString(),
-        measured == null ? "–" : measured.toString(),
-        difference(nameplate, measured));
-  }
-
-  private static String difference(@Nullable Quantity nameplate, @Nullable Quantity measured) {
-    if (nameplate == null
-        || measured == null
-        || nameplate.contract() == 0
-        || nameplate.unit().dimension() != measured.unit().dimension()) {
-      return "";
-    }
-    double share = measured.contract() / nameplate.contract() - 1;
-    String percent = Rounding.HALF_UP.text(100 * share, 0) + "\u00a0%";
-    return Math.abs(share) > NAMEPLATE_LIMIT ? percent + ", more than 10 % off" : percent;
-  }
-
-  private static RatedRow rated(Campaign c, String product, Method.RatedFact fact) {
-    List<String> said = new ArrayList<>();
-    for (RatedStep step : Entry.effective(c.ratedSteps())) {
-      if (step.product().equals(product) && step.fact().equals(fact.id())) {
-        said.add(step.step() + " (" + step.rater() + ")");
-      }
-    }
-    // Independent means independent: until all have chosen, only the number of choices is shown.
-    String shown =
-        said.size() >= fact.raters()
-            ? String.join(", ", said)
-            : said.size() + " of " + fact.raters() + " chosen; shown when all have";
-    List<Step> steps = new ArrayList<>();
-    for (int i = 0; i < fact.steps().size(); i++) {
-      steps.add(new Step(fact.id() + "/" + i, i + ": " + fact.steps().get(i)));
-    }
-    return new RatedRow(fact.id(), fact.name(), shown, steps);
-  }
-
-  @PostMapping("/c/{cid}/products/{id}")
-  @MayUse(Audience.OWNER)
-  String rename(
-      @PathVariable String cid,
-      @PathVariable String id,
-      @RequestParam Map<String, String> typed,
-      Model model,
-      HttpServletRequest request) {
-    FormProblems problems = new FormProblems();
-    String name = problems.need("name", typed.get("name"), "a name");
-    if (!problems.any()) {
-      Field field = desk.field(cid);
-      Field changed =
-          field.withProducts(
-              Field.changed(
-                  field.products(),
-                  p ->
-                      p.id().equals(id)
-                          ? new Campaign.Product(
-                              id, name, said(typed, "maker"), p.kind(), said(typed, "note"))
-                          : p));
-      save(cid, typed, problems, "name", changed, "data of " + name, request);
-    }
-    return problems.any() ? againOne(cid, id, typed, problems, model) : one(cid, id);
-  }
-
-  private static @Nullable String said(Map<String, String> typed, String field) {
-    String text = typed.getOrDefault(field, "").strip();
-    return text.isEmpty() ? null : text;
-  }
-
-  private static String one(String cid, String id) {
-    return "redirect:/c/" + cid + "/products/" + id;
-  }
-
-  private String againOne(
-      String cid, String id, Map<String, String> typed, FormProblems problems, Model model) {
-    product(cid, id, model);
-    model.addAttribute("problems", problems.byField());
-    model.addAttribute("typed", typed);
-    return "products/product";
-  }
-
-  @PostMapping("/c/{cid}/products/{id}/prices")
-  @MayUse(Audience.OWNER)
-  String price(
-      @PathVariable String cid,
-      @PathVariable String id,
-      @RequestParam Map<String, String> typed,
-      Model model,
-      HttpServletRequest request) {
-    FormProblems problems = new FormProblems();
-    String amount =
-        problems
-            .need("amount", typed.get("amount"), "a number, for example 129.95")
-            .replace(',', '.');
-    if (!amount.isEmpty() && !amount.matches("\\d{1,7}(\\.\\d{1,2})?")) {
-      problems.add(
-          "amount",
-          "Found “"
-              + typed.get("amount")
-              + "”, expected a number with at most two decimals, for example 129.95.");
-    }
-    if (!problems.any()) {
-      Field field = desk.field(cid);
-      LocalDate today = LocalDate.ofInstant(desk.clock().instant(), field.info().zone());
-      Campaign.Price price =
-          new Campaign.Price(
-              id, Double.parseDouble(amount), field.info().currency(), today, said(typed, "where"));
-      if (!field.prices().contains(price)) {
-        save(
-            cid,
-            typed,
-            problems,
-            "amount",
-            field.withPrices(Field.plus(field.prices(), price)),
-            "price of " + id,
-            request);
-      }
-    }
-    return problems.any() ? againOne(cid, id, typed, problems, model) : one(cid, id);
-  }
-
-  @PostMapping("/c/{cid}/products/{id}/facts")
-  @MayUse(Audience.OWNER)
-  String saveFact(
-      @PathVariable String cid,
-      @PathVariable String id,
-      @RequestParam Map<String, String> typed,
-      Model model,
-      HttpServletRequest request) {
-    Campaign c = workbench.sheet(cid).campaign();
-    FormProblems problems = new FormProblems();
-    Method.Fact fact =
-        c.method().facts().stream()
-            .filter(f -> f.id().equals(typed.get("fact")))
-            .findFirst()
-            .orElseThrow(
-                () ->
-                    new InputException(
-                        Problem.error(
-                            Place.of("fact"), "no such fact", "a fact of the method", "")));
-    Optional<Quantity> nameplate = optional(problems, "nameplate", typed, fact);
-    Optional<Quantity> measured = optional(problems, "measured", typed, fact);
-    if (!problems.any() && nameplate.isEmpty() && measured.isEmpty()) {
-      problems.add(
-          "measured",
-          "Nothing here yet. Expected "
-              + fact.unit().dimension().words()
-              + ", for example "
-              + fact.unit().dimension().example()
-              + ".");
-    }
-    String key = typed.getOrDefault("key", "");
-    if (problems.any() || !Keys.isKey(key)) {
-      return againOne(cid, id, typed, problems, model);
-    }
-    NewEntry.Stamp stamp = Moment.of(request, desk.clock().instant());
-    FactValue value =
-        new FactValue(
-            id,
-            fact.id(),
-            nameplate.orElse(null),
-            measured.orElse(null),
-            null,
-            null,
-            null,
-            null,
-            new Entry.Provenance(key, stamp.who(), stamp.at(), null));
-    desk.append(cid, List.of(new NewEntry(key, EntryKind.FACT, value, stamp, null)));
-    return one(cid, id);
-  }
-
-  private static Optional<Quantity> optional(
-      FormProblems problems, String field, Map<String, String> typed, Method.Fact fact) {
-    return said(typed, field) == null
-        ? Optional.empty()
-        : problems.quantity(field, typed.get(field), fact.unit().dimension());
-  }
-
-  @PostMapping("/c/{cid}/products/{id}/rated")
-  @MayUse(Audience.OWNER)
-  String rate(
-      @PathVariable String cid,
-      @PathVariable String id,
-      @RequestParam Map<String, String> typed,
-      Model model,
-      HttpServletRequest request) {
-    Campaign c = workbench.sheet(cid).campaign();
-    FormProblems problems = new FormProblems();
-    String rater = problems.need("rater", typed.get("rater"), "who chooses");
-    String[] choice = typed.getOrDefault("choice", "").split("/", 2);
-    boolean known =
-        choice.length == 2
-            && choice[1].matches("[0-4]")
-            && c.method().ratedFacts().stream().anyMatch(f -> f.id().equals(choice[0]));
-    if (!known) {
-      problems.add("choice", "Choose one of the steps.");
-    }
-    boolean twice =
-        known
-            && Entry.effective(c.ratedSteps()).stream()
-                .anyMatch(
-                    s ->
-                        s.product().equals(id)
-                            && s.fact().equals(choice[0])
-                            && s.rater().equals(rater));
-    String key = typed.getOrDefault("key", "");
-    if (twice && desk.entries(cid).stream().noneMatch(e -> e.key().equals(key))) {
-      problems.add(
-          "rater",
-          "“"
-              + rater
-              + "” has chosen for this already. A second opinion comes from a second person.");
-    }
-    if (problems.any() || !Keys.isKey(key)) {
-      return againOne(cid, id, typed, problems, model);
-    }
-    NewEntry.Stamp stamp = Moment.of(request, desk.clock().instant());
-    RatedStep step =
-        new RatedStep(
-            id,
-            choice[0],
-            rater,
-            Integer.parseInt(choice[1]),
-            said(typed, "reason"),
-            null,
-            null,
-            new Entry.Provenance(key, stamp.who(), stamp.at(), null));
-    desk.append(cid, List.of(new NewEntry(key, EntryKind.RATED, step, stamp, null)));
-    return one(cid, id);
+  private static String back(String cid) {
+    return "redirect:/c/" + cid + "/products";
   }
 }

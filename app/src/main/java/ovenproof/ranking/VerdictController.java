@@ -19,6 +19,7 @@ import ovenproof.campaign.Campaign;
 import ovenproof.chart.ScoreChart;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.quantity.Rounding;
+import ovenproof.desk.Desk;
 import ovenproof.input.InputException;
 import ovenproof.input.Place;
 import ovenproof.input.Problem;
@@ -40,9 +41,11 @@ import ovenproof.web.Workbench;
 class VerdictController {
   private static final int MOST_PARTS = 10;
   private final Workbench workbench;
+  private final FrozenVerdicts frozen;
 
-  VerdictController(Workbench workbench) {
+  VerdictController(Desk desk, Workbench workbench) {
     this.workbench = workbench;
+    this.frozen = new FrozenVerdicts(desk);
   }
 
   /** A tier with its lanes. */
@@ -88,6 +91,7 @@ class VerdictController {
     model.addAttribute(
         "lead", "A score is a bead; its tray is the 90 % interval. A tier is a tray too.");
     scored.ifPresent(verdict -> fill(model, sheet, verdict, query));
+    frozen.show(sheet, scored.orElse(null), model);
     return "ranking/verdict";
   }
 

@@ -46,13 +46,14 @@ class RecordController {
   @GetMapping("/c/{cid}/record")
   @MayUse(Audience.OWNER)
   String record(@PathVariable String cid, @RequestParam(defaultValue = "0") int from, Model model) {
-    Campaign campaign = workbench.sheet(cid).campaign();
+    Workbench.Sheet sheet = workbench.sheet(cid);
+    Campaign campaign = sheet.campaign();
     List<Done> done = new ArrayList<>();
-    for (StoredEntry e : desk.entries(cid)) {
+    for (StoredEntry e : sheet.entries()) {
       String what = words(e.body()) + (e.corrects() == null ? "" : "; corrects " + e.corrects());
       done.add(new Done(e.receivedAt(), e.who(), what, e.key()));
     }
-    for (String name : List.of(Document.METHOD, Document.FIELD)) {
+    for (String name : List.of(Document.METHOD, Document.FIELD, Document.VERDICT)) {
       for (Document d : desk.revisions(cid, name)) {
         String why = d.why() == null ? "" : ": " + d.why();
         done.add(new Done(d.at(), d.who(), name + ", revision " + d.revision() + why, ""));

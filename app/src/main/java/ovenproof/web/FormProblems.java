@@ -1,5 +1,7 @@
 package ovenproof.web;
 
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -47,6 +49,20 @@ public final class FormProblems {
       return Optional.of(QuantityParser.parse(text, dimension));
     } catch (QuantityFormatException wrong) {
       add(field, sentence(wrong));
+      return Optional.empty();
+    }
+  }
+
+  /** A day, such as 2026-03-02; empty when nothing was typed. */
+  public Optional<LocalDate> day(String field, @Nullable String typed) {
+    String text = typed == null ? "" : typed.strip();
+    if (text.isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(LocalDate.parse(text));
+    } catch (DateTimeParseException wrong) {
+      add(field, "Found “" + text + "”, expected a day such as 2026-03-02.");
       return Optional.empty();
     }
   }

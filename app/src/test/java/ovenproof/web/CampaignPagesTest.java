@@ -84,7 +84,7 @@ class CampaignPagesTest {
           // A few pages of one kind say what the others would.
           String shape =
               next.replaceAll(
-                  "(products|settings|runs|entries|verdict)/.*|(files|bench|plan|record)\\?.*",
+                  "(products|settings|runs|entries|verdict|frozen|curve|traces|photos)/.*|(files|bench|plan|record|sort)\\?.*",
                   "*$1$2");
           if (!seen.contains(next) && perShape.merge(shape, 1, Integer::sum) <= 3) {
             seen.add(next);
