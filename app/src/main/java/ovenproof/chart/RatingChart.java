@@ -49,6 +49,11 @@ public final class RatingChart {
 
   /** A whole SVG document. */
   public static String document(List<Panel> panels) {
+    return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + inPage(panels) + "\n";
+  }
+
+  /** The picture as it stands inside a page. */
+  public static String inPage(List<Panel> panels) {
     double height = panels.stream().mapToDouble(RatingChart::height).sum() + 16;
     Svg svg =
         new Svg()
@@ -76,7 +81,7 @@ public final class RatingChart {
       draw(svg, panel, top);
       top += height(panel);
     }
-    return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + svg.close() + "\n";
+    return svg.close().toString();
   }
 
   private static double height(Panel panel) {

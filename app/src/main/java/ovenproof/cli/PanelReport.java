@@ -25,7 +25,7 @@ import ovenproof.core.panel.TriangleTest;
 import ovenproof.core.panel.table.ColumnReading;
 import ovenproof.core.panel.table.ReadTable;
 import ovenproof.core.panel.table.TableProblem;
-import ovenproof.core.statistics.Distributions;
+import ovenproof.panel.RatingPicture;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -430,28 +430,9 @@ final class PanelReport {
   String picture() {
     List<RatingChart.Panel> panels = new ArrayList<>();
     for (AttributeAnalysis one : analysis.attributes()) {
-      List<RatingChart.Lane> lanes = new ArrayList<>();
-      for (ProductMean p : one.products()) {
-        lanes.add(lane(one, p));
-      }
-      panels.add(new RatingChart.Panel(one.attribute(), lanes));
+      panels.add(RatingPicture.of(one, table.ratings()));
     }
     return RatingChart.document(panels);
-  }
-
-  private RatingChart.Lane lane(AttributeAnalysis one, ProductMean p) {
-    double[] marks =
-        table.ratings().stream()
-            .filter(r -> r.attribute().equals(p.attribute()) && r.product().equals(p.product()))
-            .mapToDouble(Rating::value)
-            .toArray();
-    double df = one.pairs().isEmpty() ? Double.NaN : one.pairs().get(0).df();
-    double half =
-        df > 0
-            ? Distributions.studentQuantile(0.975, df) * p.uncertaintyAmongProducts()
-            : Double.NaN;
-    return new RatingChart.Lane(
-        p.product(), p.mean(), p.mean() - half, p.mean() + half, p.groups(), marks);
   }
 
   // --- counted tests ---

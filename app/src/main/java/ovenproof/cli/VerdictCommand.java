@@ -72,6 +72,9 @@ final class VerdictCommand implements Callable<Integer> {
         description = "The smallest change of weights that unseats the winner.")
     private boolean unseat;
 
+    @Option(names = "--profiles", description = "Totals for every reader that the method names.")
+    private boolean profiles;
+
     @Option(
         names = "--acceptability",
         arity = "0..1",
@@ -193,6 +196,9 @@ final class VerdictCommand implements Callable<Integer> {
     }
     if (asked.unseat) {
       answers.add(questions.unseat());
+    }
+    if (asked.profiles) {
+      answers.add(questions.profiles());
     }
     if (asked.acceptability != null) {
       answers.add(questions.acceptability(asked.acceptability));

@@ -72,9 +72,6 @@ class VerdictController {
   /** A slider. */
   public record Weight(String id, String name, int parts, int yours) {}
 
-  /** A score under both weightings. */
-  public record Yours(String name, String method, String yours) {}
-
   @GetMapping("/c/{cid}/verdict")
   @MayUse(Audience.OWNER)
   String verdict(@PathVariable String cid, @RequestParam Map<String, String> query, Model model) {
@@ -250,14 +247,12 @@ class VerdictController {
     boolean nothing = parts.values().stream().allMatch(p -> p == 0);
     model.addAttribute(
         "weightProblem", nothing ? "Every test has 0 parts; give one of them a part." : null);
-    Verdict weighted = changed && !nothing ? sheet.weighted(parts) : verdict;
-    List<Yours> yours = new ArrayList<>();
-    for (ProductVerdict p : weighted.products()) {
-      String before = verdict.product(p.id()).map(x -> Scores.words(x.score())).orElse("–");
-      yours.add(new Yours(p.name(), before, Scores.words(p.score())));
-    }
     model.addAttribute("weights", weights);
-    model.addAttribute("yours", yours);
+    model.addAttribute(
+        "yours",
+        changed && !nothing
+            ? OtherParts.of(sheet.basis().orElseThrow(), parts)
+            : OtherParts.asPublished(verdict));
   }
 
   private static int parts(@Nullable String typed, int fallback) {

@@ -24,6 +24,7 @@ import ovenproof.core.scoring.NodeScore;
 import ovenproof.core.scoring.PriceFront;
 import ovenproof.core.scoring.ProductScore;
 import ovenproof.core.scoring.RankAcceptability;
+import ovenproof.core.scoring.Scoring;
 import ovenproof.core.scoring.ScoringCase;
 import ovenproof.core.scoring.ScoringResult;
 import ovenproof.core.scoring.SuitedTo;
@@ -35,6 +36,7 @@ import ovenproof.input.NearestWord;
 import ovenproof.input.Place;
 import ovenproof.input.Problem;
 import ovenproof.measure.Measured;
+import ovenproof.method.Method;
 import ovenproof.verdict.VerdictService.Scored;
 
 /** The questions that a lead asks of a verdict. */
@@ -178,6 +180,47 @@ public final class VerdictQuestions {
 
   private static double before(Unseating.Change change, String node) {
     return change.before().getOrDefault(node, 0.0);
+  }
+
+  /** Totals under the weights of every reader that the method names. */
+  public QuestionAnswer profiles() {
+    List<String> columns = new ArrayList<>(List.of("product", "the method's own"));
+    List<List<NodeScore>> totals = new ArrayList<>();
+    List<String> leaders = new ArrayList<>();
+    for (Method.Profile profile : campaign.method().profiles()) {
+      List<NodeScore> points = Scoring.points(scoringCase.withParts(profile.parts()));
+      columns.add(profile.name());
+      totals.add(points);
+      leaders.add(leader(profile.name(), points));
+    }
+    List<String> ids = scoringCase.products().stream().map(p -> p.id()).toList();
+    List<List<Object>> rows = new ArrayList<>();
+    for (ProductScore product : result.products()) {
+      List<Object> row = new ArrayList<>(List.of(product.label(), text(product.total())));
+      totals.forEach(points -> row.add(text(points.get(ids.indexOf(product.id())))));
+      rows.add(row);
+    }
+    leaders.add(
+        leaders.isEmpty()
+            ? "The method names no other readers; profiles in method.yaml do."
+            : "The whole verdict of a reader, with intervals and tiers: --profile.");
+    return new QuestionAnswer("profiles", "For other readers", columns, rows, leaders);
+  }
+
+  private String leader(String reader, List<NodeScore> points) {
+    double best = Double.NEGATIVE_INFINITY;
+    List<String> first = new ArrayList<>();
+    for (int i = 0; i < points.size(); i++) {
+      double shown = shown(points.get(i));
+      if (points.get(i).scored() && shown >= best) {
+        if (shown > best) {
+          first.clear();
+        }
+        best = shown;
+        first.add(scoringCase.products().get(i).label());
+      }
+    }
+    return reader + ": " + (first.isEmpty() ? "nobody" : String.join(" and ", first)) + " first.";
   }
 
   /** How often each product takes each place when weights are uncertain. */

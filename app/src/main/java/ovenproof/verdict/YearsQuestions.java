@@ -49,7 +49,7 @@ public final class YearsQuestions {
     return new QuestionAnswer(
         "reference",
         "The reference appliance over the sessions: " + product,
-        List.of("measure", "sessions", "latest", "earlier mean", "z", "EWMA", "chart", "taken off"),
+        List.of("measure", "sessions", "latest", "earlier mean", "z", "EWMA", "chart", "of a drift taken off"),
         rows,
         referenceSentences(rows));
   }
@@ -73,7 +73,7 @@ public final class YearsQuestions {
             : figure(last.ewma()) + " (limit " + figure(last.ewmaLimit()) + ")",
         signals(chart),
         String.format(
-            Locale.ROOT, "%.0f %% of a session's drift", 100 * chart.correction().share()));
+            Locale.ROOT, "%.0f %%", 100 * chart.correction().share()));
   }
 
   /** Every session that gave a signal, by name; what the chart says now when none did. */

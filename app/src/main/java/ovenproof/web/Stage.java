@@ -16,8 +16,12 @@ public enum Stage {
       new Page("Files to sort", "/sort"),
       new Page("Traces", "/traces"),
       new Page("Photos", "/photos")),
-  PANEL(),
-  VERDICT(new Page("Ranking", "/verdict")),
+  PANEL(new Page("Tastings", "/panel"), new Page("Tasters", "/panel/tasters")),
+  VERDICT(
+      new Page("Ranking", "/verdict"),
+      new Page("Questions", "/verdict/questions"),
+      new Page("Side by side", "/verdict/compare"),
+      new Page("Over the years", "/verdict/years")),
   PUBLISH(),
   INSTRUMENTS(),
   RECORD(new Page("Who did what", "/record"));

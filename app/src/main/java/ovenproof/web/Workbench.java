@@ -1,6 +1,7 @@
 package ovenproof.web;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -29,6 +30,7 @@ import ovenproof.measure.Progress;
 import ovenproof.method.Method;
 import ovenproof.verdict.Verdict;
 import ovenproof.verdict.VerdictService;
+import ovenproof.verdict.VerdictService.Scored;
 
 /**
  * A campaign with its measurements and verdict, computed once per version of it. Safe for threads.
@@ -91,7 +93,7 @@ public final class Workbench {
     private final Steps steps = new Steps();
     private @Nullable CompletableFuture<Measured> measuring;
     private final Map<Class<?>, Object> derived = new ConcurrentHashMap<>();
-    private @Nullable CompletableFuture<Optional<Verdict>> scoring;
+    private @Nullable CompletableFuture<Optional<Scored>> scoring;
 
     private Sheet(DeskCampaign at, Campaign campaign) {
       this.at = at;
@@ -155,6 +157,11 @@ public final class Workbench {
 
     /** Empty when nothing can be scored yet. */
     public Optional<Verdict> verdict() {
+      return basis().map(Scored::verdict);
+    }
+
+    /** The verdict with what it was computed from, for the questions about it; empty likewise. */
+    public Optional<Scored> basis() {
       try {
         return scoring().join();
       } catch (CompletionException failed) {
@@ -165,37 +172,37 @@ public final class Workbench {
       }
     }
 
-    private synchronized CompletableFuture<Optional<Verdict>> scoring() {
-      CompletableFuture<Optional<Verdict>> known = scoring;
+    private synchronized CompletableFuture<Optional<Scored>> scoring() {
+      CompletableFuture<Optional<Scored>> known = scoring;
       if (known == null) {
         boolean nothing = campaign.products().isEmpty() || campaign.method().tests().isEmpty();
         known =
             nothing
                 ? CompletableFuture.completedFuture(Optional.empty())
-                : begun().thenApplyAsync(m -> Optional.of(verdicts.verdict(campaign, m)));
+                : begun().thenApplyAsync(m -> Optional.of(verdicts.score(campaign, m)));
         scoring = known;
       }
       return known;
     }
 
-    /** The verdict under other parts of the tests. */
-    public Verdict weighted(Map<String, Integer> parts) {
-      Method m = campaign.method();
-      Method.Profile yours = new Method.Profile("your-own-parts", "Your own parts", parts);
-      Method weighted =
-          new Method(
-              m.id(),
-              m.title(),
-              m.version(),
-              m.population(),
-              m.why(),
-              m.facts(),
-              m.ratedFacts(),
-              m.tests(),
-              m.scoring(),
-              List.of(yours));
-      return verdicts.score(with(campaign, weighted), measured(), yours.id()).verdict();
+    /** Measures a changed campaign; what did not change is taken from the cache. */
+    public Measured measure(Campaign changed) {
+      return measures.measure(changed, desk.evidenceOf(at.id()));
     }
+
+    /** Scores a changed campaign; nothing is kept. */
+    public Scored score(Campaign changed) {
+      return verdicts.score(changed, measure(changed));
+    }
+  }
+
+  /** The desk's other campaigns that may stand beside one, oldest first. */
+  public List<Sheet> others(String id) {
+    return desk.campaigns().stream()
+        .filter(c -> !c.id().equals(id))
+        .sorted(Comparator.comparing(DeskCampaign::createdAt))
+        .map(c -> sheet(c.id()))
+        .toList();
   }
 
   private static boolean within(CompletableFuture<?> work) {
