@@ -47,7 +47,8 @@ public record ControlChart(
   }
 
   private String sentence() {
-    StringBuilder words = new StringBuilder(name).append(" of the reference appliance by session: ");
+    StringBuilder words =
+        new StringBuilder(name).append(" of the reference appliance by session: ");
     int beyond = 0;
     for (int i = 0; i < z.length; i++) {
       if (isBeyond(i)) {
@@ -94,14 +95,12 @@ public record ControlChart(
       if (!Double.isNaN(z[i])) {
         svg.empty("circle", "class", "bead", "cx", x, "cy", y(z[i]), "r", "5");
         if (isBeyond(i)) {
-          svg.empty(
-              "circle", "class", "ring", "fill", "none", "cx", x, "cy", y(z[i]), "r", "9");
+          svg.empty("circle", "class", "ring", "fill", "none", "cx", x, "cy", y(z[i]), "r", "9");
         }
       }
       boolean named = isBeyond(i) || i == 0 || i == z.length - 1;
       if (named) {
-        svg.text(
-            sessions[i], "x", x, "y", FLOOR + 24, "text-anchor", DotPlot.anchor(percent(i)));
+        svg.text(sessions[i], "x", x, "y", FLOOR + 24, "text-anchor", DotPlot.anchor(percent(i)));
       }
     }
   }

@@ -12,8 +12,8 @@ import ovenproof.core.panel.Rating;
 import ovenproof.method.TestPlan;
 
 /**
- * The marks of a campaign's counted runs of scored variants, and what they say. A batch of a run is a
- * batch of its product.
+ * The marks of a campaign's counted runs of scored variants, and what they say. A batch of a run is
+ * a batch of its product.
  *
  * @param ratings products by their names, attributes as "Test, Mark"
  */

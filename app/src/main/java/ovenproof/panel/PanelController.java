@@ -121,8 +121,7 @@ class PanelController {
     if (test == null || Double.isNaN(test.p())) {
       return "Nothing could be tested.";
     }
-    String p =
-        test.p() < 0.001 ? "below 0.001" : String.format(Locale.ROOT, "%.3f", test.p());
+    String p = test.p() < 0.001 ? "below 0.001" : String.format(Locale.ROOT, "%.3f", test.p());
     String sentence =
         test.p() <= PanelAnalysis.SIGNIFICANCE
             ? "Some products differ"

@@ -39,8 +39,7 @@ public final class RatingPicture {
   private static double[] marks(List<Rating> ratings, ProductMean product) {
     return ratings.stream()
         .filter(
-            r ->
-                r.attribute().equals(product.attribute()) && r.product().equals(product.product()))
+            r -> r.attribute().equals(product.attribute()) && r.product().equals(product.product()))
         .mapToDouble(Rating::value)
         .toArray();
   }

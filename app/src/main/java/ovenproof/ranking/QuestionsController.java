@@ -50,7 +50,12 @@ class QuestionsController {
 
   /** One test of two products. */
   public record Pair(
-      String test, String parts, String first, String firstLane, String second, String secondLane) {}
+      String test,
+      String parts,
+      String first,
+      String firstLane,
+      String second,
+      String secondLane) {}
 
   /** A chart of the reference appliance. */
   public record Charted(String name, String svg) {}
@@ -199,7 +204,10 @@ class QuestionsController {
 
   private static ProductVerdict chosen(
       List<ProductVerdict> products, @Nullable String id, int otherwise) {
-    return products.stream().filter(p -> p.id().equals(id)).findFirst().orElse(products.get(otherwise));
+    return products.stream()
+        .filter(p -> p.id().equals(id))
+        .findFirst()
+        .orElse(products.get(otherwise));
   }
 
   private static List<Pair> pairs(ProductVerdict first, ProductVerdict second) {
@@ -208,7 +216,8 @@ class QuestionsController {
     for (Node test : first.tests()) {
       Optional<Node> other = second.test(test.id());
       String parts = test.parts() + (test.parts() == 1 ? " part" : " parts");
-      other.ifPresent(o -> pairs.add(pair(test.name(), parts, first, test.score(), second, o.score())));
+      other.ifPresent(
+          o -> pairs.add(pair(test.name(), parts, first, test.score(), second, o.score())));
     }
     return pairs;
   }
@@ -278,8 +287,7 @@ class QuestionsController {
       Workbench.Sheet sheet, List<Workbench.Sheet> others, String reference, Model model) {
     List<ReferenceChart.Season> seasons = new ArrayList<>();
     for (Workbench.Sheet other : others) {
-      boolean cooked =
-          other.campaign().products().stream().anyMatch(p -> p.id().equals(reference));
+      boolean cooked = other.campaign().products().stream().anyMatch(p -> p.id().equals(reference));
       if (cooked) {
         seasons.add(new ReferenceChart.Season(other.campaign(), other.measured()));
       }
@@ -308,10 +316,8 @@ class QuestionsController {
         .map(
             moment ->
                 YearsQuestions.later(
-                    sheet.score(
-                        CampaignViews.asOf(sheet.campaign(), moment)),
-                    sheet.score(
-                        CampaignViews.startedAfter(sheet.campaign(), moment))))
+                    sheet.score(CampaignViews.asOf(sheet.campaign(), moment)),
+                    sheet.score(CampaignViews.startedAfter(sheet.campaign(), moment))))
         .orElse(null);
   }
 

@@ -49,7 +49,15 @@ public final class YearsQuestions {
     return new QuestionAnswer(
         "reference",
         "The reference appliance over the sessions: " + product,
-        List.of("measure", "sessions", "latest", "earlier mean", "z", "EWMA", "chart", "of a drift taken off"),
+        List.of(
+            "measure",
+            "sessions",
+            "latest",
+            "earlier mean",
+            "z",
+            "EWMA",
+            "chart",
+            "of a drift taken off"),
         rows,
         referenceSentences(rows));
   }
@@ -72,8 +80,7 @@ public final class YearsQuestions {
             ? "–"
             : figure(last.ewma()) + " (limit " + figure(last.ewmaLimit()) + ")",
         signals(chart),
-        String.format(
-            Locale.ROOT, "%.0f %%", 100 * chart.correction().share()));
+        String.format(Locale.ROOT, "%.0f %%", 100 * chart.correction().share()));
   }
 
   /** Every session that gave a signal, by name; what the chart says now when none did. */

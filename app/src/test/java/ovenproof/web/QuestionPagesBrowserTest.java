@@ -65,12 +65,7 @@ class QuestionPagesBrowserTest {
       String home = "/c/" + cid;
       page.navigate(home + "/verdict");
       page.waitForSelector(".ranks");
-      for (String question :
-          List.of(
-              "unseat",
-              "acceptability",
-              "drop-assessor",
-              "worth")) {
+      for (String question : List.of("unseat", "acceptability", "drop-assessor", "worth")) {
         page.navigate(home + "/verdict/questions/" + question);
         page.waitForSelector("#h-answer");
         assertThat(page.locator("main").textContent()).as(question).isNotBlank();
