@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.trace.HeatCurve;
+import ovenproof.core.trace.SharedWork;
 import ovenproof.core.trace.Trace;
 import ovenproof.core.trace.TraceInput;
 
@@ -46,8 +47,16 @@ public record HeatingModel(
    */
   public record Outcome(@Nullable HeatingModel model, String why) {}
 
-  /** Fits the heat-up of the input's centre. */
+  /** A fit depends on the curve and on what tells where the elements switched off. */
+  private record FitKey(@Nullable Trace power, @Nullable Trace duty)
+      implements SharedWork.Key<Outcome> {}
+
+  /** Fits the heat-up of the input's centre; once for each curve. */
   public static Outcome fit(TraceInput input, HeatCurve curve) {
+    return curve.shared().once(new FitKey(input.power(), input.duty()), k -> fitted(input, curve));
+  }
+
+  private static Outcome fitted(TraceInput input, HeatCurve curve) {
     if (curve.clean().size() < 20) {
       return new Outcome(null, "fewer than twenty readings");
     }

@@ -150,10 +150,17 @@ final class CellText {
     return NumberText.parse(head, 0, head.length, decimal);
   }
 
+  private static final java.util.regex.Pattern GROUPED_COMMA =
+      java.util.regex.Pattern.compile("[-+]?\\d{1,3}([. '\u00a0\u202f]\\d{3})+(,\\d+)?");
+  private static final java.util.regex.Pattern GROUPED_POINT =
+      java.util.regex.Pattern.compile("[-+]?\\d{1,3}([, '\u00a0\u202f]\\d{3})+(\\.\\d+)?");
+
   private boolean grouped(String text) {
-    return decimal == ','
-        ? text.matches("[-+]?\\d{1,3}([. '\u00a0\u202f]\\d{3})+(,\\d+)?")
-        : text.matches("[-+]?\\d{1,3}([, '\u00a0\u202f]\\d{3})+(\\.\\d+)?");
+    char last = text.charAt(text.length() - 1);
+    if (text.length() < 5 || text.length() > 40 || last < '0' || last > '9') {
+      return false;
+    }
+    return (decimal == ',' ? GROUPED_COMMA : GROUPED_POINT).matcher(text).matches();
   }
 
   /** The unit behind a number, null when the cell is no number with a unit. */

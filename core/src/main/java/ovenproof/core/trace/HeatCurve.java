@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param cycles of the hold
  * @param steady null when there is no steady part
  * @param whyNotSteady the reason, empty when there is one
+ * @param shared work that several measures need, such as the fit of a model, done once
  */
 public record HeatCurve(
     Trace raw,
@@ -30,7 +31,8 @@ public record HeatCurve(
     double resolutionKelvin,
     Cycles cycles,
     @Nullable SteadyState steady,
-    String whyNotSteady) {
+    String whyNotSteady,
+    SharedWork shared) {
 
   /** Below this noise smoothing would only round the corners. */
   private static final double NOISE_WORTH_SMOOTHING_KELVIN = 0.02;
@@ -68,7 +70,8 @@ public record HeatCurve(
         resolution,
         cycles,
         found.state(),
-        found.why());
+        found.why(),
+        new SharedWork());
   }
 
   /** 15 s wide; a logger too slow for five samples in half a minute is taken as it is. */

@@ -16,8 +16,13 @@ final class TableSearch {
   private static final char[] DELIMITERS = {'\t', ';', ',', '|', LineSplitter.BLANKS};
   private static final int HEADER_LINES = 4;
 
+  /** More lines tell no more about the delimiter. */
+  private static final int MOST_VOTERS = 200;
+
   private final List<String> lines;
   private final int headSize;
+  private final List<String> voters;
+  private final int[] voterLines;
 
   /**
    * @param lines the first lines of the file and some of its middle and end
@@ -26,6 +31,18 @@ final class TableSearch {
   TableSearch(List<String> lines, int headSize) {
     this.lines = lines;
     this.headSize = headSize;
+    this.voterLines = voterLines(lines.size());
+    this.voters = java.util.Arrays.stream(voterLines).mapToObj(lines::get).toList();
+  }
+
+  /** All lines of a short file; else the first hundred and lines from everywhere. */
+  private static int[] voterLines(int lines) {
+    int n = Math.min(lines, MOST_VOTERS);
+    int first = lines == n ? n : n / 3;
+    double stride = n == first ? 1 : (double) (lines - first) / (n - first);
+    return java.util.stream.IntStream.range(0, n)
+        .map(i -> i < first ? i : first + (int) ((i - first) * stride))
+        .toArray();
   }
 
   /** One way of splitting, and what came of it. */
@@ -56,7 +73,7 @@ final class TableSearch {
     char decimal = decimal(splitter);
     CellText cells = new CellText(decimal);
     Map<Integer, int[]> byCount = new HashMap<>();
-    for (String line : lines) {
+    for (String line : voters) {
       if (isComment(line, splitter)) {
         continue;
       }
@@ -113,37 +130,58 @@ final class TableSearch {
   private char decimal(LineSplitter splitter) {
     int commas = 0;
     int points = 0;
-    int looked = 0;
-    for (String line : lines) {
-      if (looked++ > 400) {
-        break;
-      }
+    for (String line : voters) {
       for (String cell : splitter.split(line)) {
-        String text = CellText.unquote(cell).replaceAll("[ \u00a0]?[°%\\p{L}/]+$", "");
-        commas += text.matches("[-+]?\\d+,\\d+") ? 1 : 0;
-        points += text.matches("[-+]?\\d+\\.\\d+") ? 1 : 0;
+        char mark = decimalMark(CellText.unquote(cell));
+        commas += mark == ',' ? 1 : 0;
+        points += mark == '.' ? 1 : 0;
       }
     }
     return commas > points ? ',' : '.';
   }
 
+  /** The mark in 23,5 or 23.5 °C; 0 in anything else. */
+  private static char decimalMark(String cell) {
+    int i = 0;
+    int n = cell.length();
+    i += n > 0 && (cell.charAt(0) == '-' || cell.charAt(0) == '+') ? 1 : 0;
+    int whole = digits(cell, i);
+    if (whole == i || whole >= n) {
+      return 0;
+    }
+    char mark = cell.charAt(whole);
+    int end = digits(cell, whole + 1);
+    if ((mark != ',' && mark != '.') || end == whole + 1) {
+      return 0;
+    }
+    if (end < n && (cell.charAt(end) == ' ' || cell.charAt(end) == '\u00a0')) {
+      end++;
+    }
+    while (end < n
+        && (Character.isLetter(cell.charAt(end)) || "°%/".indexOf(cell.charAt(end)) >= 0)) {
+      end++;
+    }
+    return end == n ? mark : 0;
+  }
+
+  private static int digits(String text, int from) {
+    int i = from;
+    while (i < text.length() && text.charAt(i) >= '0' && text.charAt(i) <= '9') {
+      i++;
+    }
+    return i;
+  }
+
   private @Nullable TableLayout layout(Attempt attempt) {
     CellText cells = new CellText(attempt.decimal);
-    List<List<String>> rows = new ArrayList<>();
-    List<CellType[]> types = new ArrayList<>();
-    for (String line : lines) {
-      List<String> row =
-          isComment(line, attempt.splitter) ? List.of() : attempt.splitter.split(line);
-      rows.add(row);
-      types.add(row.stream().map(cells::type).toArray(CellType[]::new));
-    }
+    Types types = new Types(attempt.splitter, cells);
     ColumnKind[] kinds = kinds(attempt, types);
     int first = firstRow(kinds, types);
     if (first < 0) {
       return null;
     }
-    Header header = header(attempt, rows, types, kinds, first);
-    dropEmptyEdges(kinds, header.texts, types, first);
+    Header header = header(attempt, first);
+    dropEmptyEdges(kinds, header.texts, types);
     return new TableLayout(
         attempt.splitter,
         attempt.decimal,
@@ -154,10 +192,32 @@ final class TableSearch {
         support(kinds, types, first));
   }
 
+  /** What the cells of each line are, looked at once and only where somebody asks. */
+  private final class Types {
+    private final LineSplitter splitter;
+    private final CellText cells;
+    private final CellType[][] known = new CellType[lines.size()][];
+
+    Types(LineSplitter splitter, CellText cells) {
+      this.splitter = splitter;
+      this.cells = cells;
+    }
+
+    CellType[] of(int line) {
+      if (known[line] == null) {
+        String text = lines.get(line);
+        List<String> row = isComment(text, splitter) ? List.of() : splitter.split(text);
+        known[line] = row.stream().map(cells::type).toArray(CellType[]::new);
+      }
+      return known[line];
+    }
+  }
+
   /** By the majority of the lines that split into as many cells as the table has columns. */
-  private static ColumnKind[] kinds(Attempt attempt, List<CellType[]> types) {
+  private ColumnKind[] kinds(Attempt attempt, Types types) {
     int[][] votes = new int[attempt.columns][4];
-    for (CellType[] row : types) {
+    for (int line : voterLines) {
+      CellType[] row = types.of(line);
       if (row.length == attempt.columns && isDataLike(tally(row), attempt.splitter)) {
         for (int c = 0; c < row.length; c++) {
           votes[c][
@@ -184,14 +244,14 @@ final class TableSearch {
     return counts;
   }
 
-  private int firstRow(ColumnKind[] kinds, List<CellType[]> types) {
-    for (int i = 0; i < headSize && i < types.size(); i++) {
-      if (isRow(kinds, types.get(i)) && followed(kinds, types, i)) {
+  private int firstRow(ColumnKind[] kinds, Types types) {
+    for (int i = 0; i < headSize && i < lines.size(); i++) {
+      if (isRow(kinds, types.of(i)) && followed(kinds, types, i)) {
         return i;
       }
     }
-    for (int i = 0; i < headSize && i < types.size(); i++) {
-      if (isRow(kinds, types.get(i))) {
+    for (int i = 0; i < headSize && i < lines.size(); i++) {
+      if (isRow(kinds, types.of(i))) {
         return i;
       }
     }
@@ -199,13 +259,13 @@ final class TableSearch {
   }
 
   /** A lone line that looks like a row among the lines before the table is none. */
-  private static boolean followed(ColumnKind[] kinds, List<CellType[]> types, int i) {
+  private boolean followed(ColumnKind[] kinds, Types types, int i) {
     int seen = 0;
     int rows = 0;
-    for (int j = i + 1; j < types.size() && seen < 6; j++) {
-      if (types.get(j).length > 0) {
+    for (int j = i + 1; j < lines.size() && seen < 6; j++) {
+      if (types.of(j).length > 0) {
         seen++;
-        rows += isRow(kinds, types.get(j)) ? 1 : 0;
+        rows += isRow(kinds, types.of(j)) ? 1 : 0;
       }
     }
     return seen == 0 || rows >= (seen + 1) / 2;
@@ -244,13 +304,13 @@ final class TableSearch {
     return true;
   }
 
-  private static double support(ColumnKind[] kinds, List<CellType[]> types, int first) {
+  private double support(ColumnKind[] kinds, Types types, int first) {
     int rows = 0;
     int all = 0;
-    for (int i = first; i < types.size(); i++) {
-      if (types.get(i).length > 0) {
+    for (int line : voterLines) {
+      if (line >= first && types.of(line).length > 0) {
         all++;
-        rows += isRow(kinds, types.get(i)) ? 1 : 0;
+        rows += isRow(kinds, types.of(line)) ? 1 : 0;
       }
     }
     return all == 0 ? 0 : (double) rows / all;
@@ -259,12 +319,7 @@ final class TableSearch {
   private record Header(List<HeaderText> texts, int row) {}
 
   /** Names, units and groups stand right above the first row, in up to four lines. */
-  private Header header(
-      Attempt attempt,
-      List<List<String>> rows,
-      List<CellType[]> types,
-      ColumnKind[] kinds,
-      int first) {
+  private Header header(Attempt attempt, int first) {
     List<List<String>> found = new ArrayList<>();
     List<Integer> places = new ArrayList<>();
     int blanks = 0;
@@ -451,16 +506,15 @@ final class TableSearch {
   }
 
   /** Columns without name and content, as trailing delimiters and outer pipes leave them. */
-  private static void dropEmptyEdges(
-      ColumnKind[] kinds, List<HeaderText> headers, List<CellType[]> types, int first) {
+  private void dropEmptyEdges(ColumnKind[] kinds, List<HeaderText> headers, Types types) {
     for (int c = 0; c < kinds.length; c++) {
       if (!headers.get(c).written().isBlank()) {
         continue;
       }
       boolean empty = true;
-      for (int i = first; i < types.size() && empty; i++) {
-        CellType[] row = types.get(i);
-        empty = row.length <= c || row[c] == CellType.EMPTY;
+      for (int line : voterLines) {
+        CellType[] row = types.of(line);
+        empty &= !isRow(kinds, row) || row.length <= c || row[c] == CellType.EMPTY;
       }
       if (empty) {
         kinds[c] = ColumnKind.SKIPPED;

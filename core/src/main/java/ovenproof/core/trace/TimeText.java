@@ -39,6 +39,12 @@ final class TimeText {
           + "sáb,dom,monday,tuesday,wednesday,thursday,friday,saturday,sunday,montag,dienstag,"
           + "mittwoch,donnerstag,freitag,samstag,sonntag,";
 
+  /** Names of zones that say nothing sure about the offset: several zones share them. */
+  private static final java.util.Set<String> ZONES =
+      java.util.Set.of(
+          "cet", "cest", "est", "edt", "cst", "cdt", "mst", "mdt", "pst", "pdt", "bst", "ist",
+          "jst", "msk", "aest", "aedt", "eet", "eest", "wet", "west");
+
   private byte[] b = new byte[0];
   private int i;
   private int end;
@@ -380,7 +386,7 @@ final class TimeText {
 
   private Kind clockOrEnd() {
     skip(" ,T_;@-");
-    if (peekWord().equals("at") || peekWord().equals("um")) {
+    if (isLetter(peek()) && (peekWord().equals("at") || peekWord().equals("um"))) {
       word();
       skip(" ");
     }
@@ -510,6 +516,9 @@ final class TimeText {
   }
 
   private void zone() {
+    if (i >= end) {
+      return;
+    }
     int mark = i;
     skip(" ");
     if (peek() == 'Z' && !isLetter(at(i + 1))) {
@@ -517,11 +526,11 @@ final class TimeText {
       hasZone = true;
       return;
     }
-    String word = peekWord();
+    String word = isLetter(peek()) ? peekWord() : "";
     if (word.equals("utc") || word.equals("gmt")) {
       i += 3;
       hasZone = true;
-    } else if (word.matches("cet|cest|est|edt|cst|cdt|mst|mdt|pst|pdt|bst|ist|jst|msk|aest|aedt")) {
+    } else if (ZONES.contains(word)) {
       i += word.length();
     }
     if ((peek() == '+' || peek() == '-') && isDigit(at(i + 1)) && isDigit(at(i + 2))) {

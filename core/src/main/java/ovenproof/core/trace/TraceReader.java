@@ -272,7 +272,7 @@ public final class TraceReader {
 
   private StampColumn[] stamps(List<ColumnKind> kinds, List<String[]> rows) {
     StampColumn[] stamps = new StampColumn[kinds.size()];
-    int stride = Math.max(1, rows.size() / 800);
+    int stride = Math.max(1, rows.size() / 300);
     for (int c = 0; c < stamps.length; c++) {
       if (kinds.get(c) == ColumnKind.TIME) {
         List<String> samples = new ArrayList<>();
