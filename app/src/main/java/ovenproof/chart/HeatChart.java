@@ -52,21 +52,14 @@ public record HeatChart(LineChart lines, @Nullable Band band, List<Mark> marks) 
    */
   public record Mark(int number, double x, double y, String href, String words) {}
 
+  /** Its marks are links, so it is a group of things and no single image. */
   public String svg() {
     Svg svg =
         new Svg()
-            .open(
-                "svg",
-                "class",
-                "chart heat-chart",
-                "height",
-                lines.height(),
-                "role",
-                "group",
-                "aria-label",
-                lines.sentence());
+            .open("div", "role", "group", "aria-label", lines.sentence())
+            .open("svg", "class", "chart heat-chart", "height", lines.height());
     paint(svg, Links.YES);
-    return svg.close().toString();
+    return svg.close().close().toString();
   }
 
   /** The picture as a file of its own: no style sheet, light ground, a title. */

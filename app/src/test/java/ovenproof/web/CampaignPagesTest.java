@@ -84,8 +84,9 @@ class CampaignPagesTest {
           // A few pages of one kind say what the others would.
           String shape =
               next.replaceAll(
-                  "(products|settings|runs|entries|verdict|frozen|curve|traces|photos)/.*|(files|bench|plan|record|sort)\\?.*",
-                  "*$1$2");
+                  "(runs|tests)/[^/?]+(/[a-z.]+)?.*|(products|settings|entries|verdict|frozen|curve)/.*"
+                      + "|(files|log[.a-z]*|photo|picture|bench|plan|record|sort)\\?.*",
+                  "*$1$2$3$4");
           if (!seen.contains(next) && perShape.merge(shape, 1, Integer::sum) <= 3) {
             seen.add(next);
             waiting.add(next);
