@@ -6,6 +6,7 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import ovenproof.publish.edition.Edition;
 import ovenproof.record.BagExport;
+import ovenproof.record.EvidencePack;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -30,6 +31,13 @@ final class ExportCommand implements Callable<Integer> {
       description = "Where the bag goes; a name that ends in .zip makes one file.")
   private Path target = Path.of("bag");
 
+  @Option(
+      names = "--product",
+      paramLabel = "KEY",
+      description =
+          "Only the evidence of one product, without the names of people: an answer to an inquiry.")
+  private @Nullable String product;
+
   @Option(names = "--json", description = "Print JSON.")
   private boolean json;
 
@@ -38,15 +46,9 @@ final class ExportCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Edition edition = PublishCommand.edition(folder);
+    LocalDate day = LocalDate.now(edition.campaign().info().zone());
     Path bag =
-        new BagExport(
-                folder,
-                edition.campaign(),
-                edition.evidence(),
-                edition.measured(),
-                edition.verdict(),
-                LocalDate.now(edition.campaign().info().zone()))
-            .write(target);
+        product != null ? new EvidencePack(edition, product).write(target, day) : whole(edition, day);
     if (spec != null) {
       if (json) {
         ObjectNode document = JsonNodeFactory.instance.objectNode();
@@ -58,5 +60,16 @@ final class ExportCommand implements Callable<Integer> {
       }
     }
     return ExitCode.FINE;
+  }
+
+  private Path whole(Edition edition, LocalDate day) {
+    return new BagExport(
+                folder,
+                edition.campaign(),
+                edition.evidence(),
+                edition.measured(),
+                edition.verdict(),
+                day)
+            .write(target);
   }
 }

@@ -20,6 +20,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
+import ovenproof.campaign.InquiryStep;
 import ovenproof.evidence.EvidenceSource;
 import ovenproof.input.InputException;
 import ovenproof.input.NearestWord;
@@ -372,6 +373,53 @@ public final class Desk implements AutoCloseable {
     return save(id, Document.VERDICT, revision, verdict, who, why);
   }
 
+  /** The newest revision of a document that need not be there. */
+  public Optional<Document> find(String id, String name) {
+    return revisions(id, name).stream().findFirst();
+  }
+
+  /**
+   * Saves a document that the verdict does not rest on, if nobody else did since {@code revision}.
+   *
+   * @param revision the one that was read; 0 when there was none
+   * @return the new revision; the same as before when nothing is different
+   * @throws StaleRevisionException with both versions, if somebody did
+   */
+  public long saveText(
+      String id, String name, long revision, String body, String who, @Nullable String why) {
+    if (Set.of(Document.METHOD, Document.FIELD, Document.VERDICT, "").contains(name)) {
+      throw new IllegalArgumentException("name must not be a document of the verdict: " + name);
+    }
+    Instant now = clock.instant();
+    return database.write(
+        write -> {
+          // Holds the campaign's row against other writers; its version stays.
+          int held =
+              write.jdbc().update("update campaign set version = version where id = ?", id);
+          if (held == 0) {
+            throw noSuchCampaign(id);
+          }
+          Optional<Document> newest =
+              write
+                  .sql()
+                  .sql(
+                      "select * from document where campaign = ? and name = ? order by revision desc"
+                          + " limit 1")
+                  .param(id)
+                  .param(name)
+                  .query(Desk::document)
+                  .optional();
+          if (newest.isPresent() && newest.get().body().equals(body)) {
+            return newest.get().revision();
+          }
+          if (newest.map(Document::revision).orElse(0L) != revision) {
+            throw new StaleRevisionException(newest.orElseThrow(), body);
+          }
+          insertDocument(write, id, name, revision + 1, who, now, why, body);
+          return revision + 1;
+        });
+  }
+
   private long save(
       String id, String name, long revision, String body, String who, @Nullable String why) {
     Instant now = clock.instant();
@@ -453,6 +501,14 @@ public final class Desk implements AutoCloseable {
           long last = nextSeq(write, id, entries.size());
           return insertEntries(write, id, entries, last - entries.size() + 1, now);
         });
+  }
+
+  /** Every step of every inquiry, in order of receipt. */
+  public List<InquiryStep> inquiries(String id) {
+    return entries(id).stream()
+        .filter(e -> e.kind() == EntryKind.INQUIRY)
+        .map(e -> (InquiryStep) e.body())
+        .toList();
   }
 
   int insertEntries(

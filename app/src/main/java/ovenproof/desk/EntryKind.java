@@ -4,6 +4,7 @@ import java.util.Locale;
 import ovenproof.campaign.Deviation;
 import ovenproof.campaign.Event;
 import ovenproof.campaign.FactValue;
+import ovenproof.campaign.InquiryStep;
 import ovenproof.campaign.Photo;
 import ovenproof.campaign.Piece;
 import ovenproof.campaign.RatedStep;
@@ -23,7 +24,9 @@ public enum EntryKind {
   RATED(RatedStep.class, Mending.LISTED),
   PIECE(Piece.class, Mending.FOLDED),
   TRACE(TraceBinding.class, Mending.FOLDED),
-  PHOTO(Photo.class, Mending.FOLDED);
+  PHOTO(Photo.class, Mending.FOLDED),
+  /** A step of an inquiry into what was published: no part of the campaign itself. */
+  INQUIRY(InquiryStep.class, Mending.NEVER);
 
   private final Class<?> body;
   private final Mending mending;

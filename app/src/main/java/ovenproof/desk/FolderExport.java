@@ -9,7 +9,9 @@ import java.util.List;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
+import ovenproof.campaign.InquiryStep;
 import ovenproof.files.CampaignFolder;
+import ovenproof.files.InquiryFile;
 import ovenproof.input.OutsideException;
 
 /**
@@ -43,8 +45,12 @@ public final class FolderExport {
           folder.resolve("method.yaml"),
           desk.document(id, Document.METHOD).body(),
           StandardCharsets.UTF_8);
+      List<InquiryStep> inquiries = desk.inquiries(id);
+      if (!inquiries.isEmpty()) {
+        Files.writeString(folder.resolve(InquiryFile.NAME), InquiryFile.text(inquiries));
+      }
     } catch (IOException failure) {
-      throw new OutsideException("cannot write the method to " + folder, failure);
+      throw new OutsideException("cannot write method and inquiries to " + folder, failure);
     }
   }
 

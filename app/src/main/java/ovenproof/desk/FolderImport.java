@@ -15,8 +15,10 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Entry;
+import ovenproof.campaign.InquiryStep;
 import ovenproof.campaign.Run;
 import ovenproof.files.CampaignFolder;
+import ovenproof.files.InquiryFile;
 import ovenproof.files.LoadedCampaign;
 
 /**
@@ -87,10 +89,11 @@ public final class FolderImport {
     Map<String, EvidenceStore.Stored> stored = store(loaded, watch);
     watch.at(1, 1, "writing " + loaded.campaign().runs().size() + " runs");
     String methodText = methodText(loaded.evidence().root());
+    List<InquiryStep> inquiries = InquiryFile.read(loaded.evidence().root());
     desk.database()
         .write(
             write -> {
-              write(write, loaded.campaign(), methodText, stored, who, job);
+              write(write, loaded.campaign(), methodText, inquiries, stored, who, job);
               return id;
             });
     return id;
@@ -136,6 +139,7 @@ public final class FolderImport {
       Database.Write write,
       Campaign campaign,
       String methodText,
+      List<InquiryStep> inquiries,
       Map<String, EvidenceStore.Stored> stored,
       String who,
       @Nullable String job) {
@@ -146,6 +150,7 @@ public final class FolderImport {
     desk.insertDocument(
         write, id, Document.FIELD, 1, who, now, "imported", Bodies.text(Field.of(campaign)));
     List<NewEntry> entries = entries(campaign, who, now);
+    add(entries, EntryKind.INQUIRY, inquiries.stream(), who, now);
     desk.insertEntries(write, id, entries, 1, now);
     long seq = entries.size();
     for (Map.Entry<String, EvidenceStore.Stored> file : stored.entrySet()) {
@@ -187,6 +192,9 @@ public final class FolderImport {
       Entry.Provenance origin = entry.origin();
       return NewEntry.Stamp.of(
           origin.by() == null ? who : origin.by(), origin.at() == null ? now : origin.at());
+    }
+    if (body instanceof InquiryStep step) {
+      return NewEntry.Stamp.of(step.by(), step.at());
     }
     return NewEntry.Stamp.of(who, now);
   }

@@ -32,6 +32,10 @@ final class Fingerprints {
     return HexFormat.of().formatHex(digest().digest(text.getBytes(StandardCharsets.UTF_8)));
   }
 
+  static String of(byte[] bytes) {
+    return HexFormat.of().formatHex(digest().digest(bytes));
+  }
+
   /** Of text that comes in parts. */
   static final class Running {
     private final MessageDigest digest = digest();
