@@ -7,8 +7,8 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One step of an inquiry: somebody asked about what was published, was answered, and it was decided.
- * Steps are only added; the first one of an inquiry is {@link Kind#ASKED}.
+ * One step of an inquiry: somebody asked about what was published, was answered, and it was
+ * decided. Steps are only added; the first one of an inquiry is {@link Kind#ASKED}.
  *
  * @param inquiry key of the inquiry
  * @param at when it happened

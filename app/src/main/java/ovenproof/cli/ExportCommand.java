@@ -48,7 +48,9 @@ final class ExportCommand implements Callable<Integer> {
     Edition edition = PublishCommand.edition(folder);
     LocalDate day = LocalDate.now(edition.campaign().info().zone());
     Path bag =
-        product != null ? new EvidencePack(edition, product).write(target, day) : whole(edition, day);
+        product != null
+            ? new EvidencePack(edition, product).write(target, day)
+            : whole(edition, day);
     if (spec != null) {
       if (json) {
         ObjectNode document = JsonNodeFactory.instance.objectNode();
@@ -64,12 +66,12 @@ final class ExportCommand implements Callable<Integer> {
 
   private Path whole(Edition edition, LocalDate day) {
     return new BagExport(
-                folder,
-                edition.campaign(),
-                edition.evidence(),
-                edition.measured(),
-                edition.verdict(),
-                day)
-            .write(target);
+            folder,
+            edition.campaign(),
+            edition.evidence(),
+            edition.measured(),
+            edition.verdict(),
+            day)
+        .write(target);
   }
 }

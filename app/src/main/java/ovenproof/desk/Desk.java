@@ -394,8 +394,7 @@ public final class Desk implements AutoCloseable {
     return database.write(
         write -> {
           // Holds the campaign's row against other writers; its version stays.
-          int held =
-              write.jdbc().update("update campaign set version = version where id = ?", id);
+          int held = write.jdbc().update("update campaign set version = version where id = ?", id);
           if (held == 0) {
             throw noSuchCampaign(id);
           }

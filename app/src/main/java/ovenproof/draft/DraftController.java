@@ -59,8 +59,7 @@ class DraftController {
   }
 
   /** Fills the page; the waiting page while the evidence is measured. */
-  private String page(
-      String cid, KeptDraft shown, KeptDraft kept, long revision, Model model) {
+  private String page(String cid, KeptDraft shown, KeptDraft kept, long revision, Model model) {
     Workbench.Sheet sheet = workbench.sheet(cid);
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", sheet.campaign());
@@ -179,9 +178,7 @@ class DraftController {
   @MayUse(Audience.OWNER)
   String preview(@PathVariable String cid, @RequestParam String text, Model model) {
     KeptDraft kept =
-        desk.find(cid, Document.DRAFT)
-            .map(d -> KeptDraft.of(d.body()))
-            .orElse(KeptDraft.empty());
+        desk.find(cid, Document.DRAFT).map(d -> KeptDraft.of(d.body())).orElse(KeptDraft.empty());
     String whole = text.replace("\r\n", "\n");
     page(cid, with(kept, whole.substring(0, Math.min(LONGEST, whole.length()))), kept, 0, model);
     return "draft/draft :: proof";
@@ -230,8 +227,7 @@ class DraftController {
       HttpServletRequest request,
       HttpServletResponse response) {
     try {
-      desk.saveText(
-          cid, Document.DRAFT, revision, draft.body(), Who.of(request).word(), null);
+      desk.saveText(cid, Document.DRAFT, revision, draft.body(), Who.of(request).word(), null);
       return "redirect:/c/" + cid + "/draft";
     } catch (StaleRevisionException stale) {
       response.setStatus(HttpStatus.CONFLICT.value());
@@ -254,9 +250,7 @@ class DraftController {
       HttpServletRequest request,
       HttpServletResponse response) {
     KeptDraft kept =
-        desk.find(cid, Document.DRAFT)
-            .map(d -> KeptDraft.of(d.body()))
-            .orElse(KeptDraft.empty());
+        desk.find(cid, Document.DRAFT).map(d -> KeptDraft.of(d.body())).orElse(KeptDraft.empty());
     Workbench.Sheet sheet = workbench.sheet(cid);
     if (!sheet.ready()) {
       return "redirect:/c/" + cid + "/draft";
@@ -273,8 +267,7 @@ class DraftController {
     }
     Map<String, Confirmation> confirmed = new TreeMap<>(kept.confirmed());
     confirmed.put(
-        claim,
-        new Confirmation(shown.get().name(), shown.get().text(), Who.of(request).word()));
+        claim, new Confirmation(shown.get().name(), shown.get().text(), Who.of(request).word()));
     return store(
         cid,
         number(revision),

@@ -56,7 +56,9 @@ public record DraftReading(
     }
   }
 
-  /** A figure that moved: what it printed, and what it prints now (null: no such figure any more). */
+  /**
+   * A figure that moved: what it printed, and what it prints now (null: no such figure any more).
+   */
   public record Moved(String written, int line, String was, @Nullable String is) {}
 
   /** A sentence that rested on something else. */

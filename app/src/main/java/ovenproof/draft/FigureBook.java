@@ -22,8 +22,8 @@ import ovenproof.verdict.Verdict.ProductVerdict;
 
 /**
  * Every figure that a draft can call by name, as it is printed: {@code alder/score}, {@code
- * alder/price}, {@code alder/toast} (score in a test), {@code alder/toast/time} (mean of the counted
- * runs).
+ * alder/price}, {@code alder/toast} (score in a test), {@code alder/toast/time} (mean of the
+ * counted runs).
  */
 public final class FigureBook {
   private final Map<String, Shown> figures = new LinkedHashMap<>();

@@ -21,8 +21,8 @@ import ovenproof.input.Place;
 import ovenproof.input.Problems;
 
 /**
- * {@code inquiries.csv} of a campaign folder: one row a step. Several sentences or runs stand in one
- * cell, one a line.
+ * {@code inquiries.csv} of a campaign folder: one row a step. Several sentences or runs stand in
+ * one cell, one a line.
  */
 public final class InquiryFile {
   public static final String NAME = "inquiries.csv";
@@ -85,7 +85,9 @@ public final class InquiryFile {
       for (NamedCsvRecord row : rows) {
         try {
           steps.add(step(row));
-        } catch (DateTimeException | IllegalArgumentException | java.util.NoSuchElementException e) {
+        } catch (DateTimeException
+            | IllegalArgumentException
+            | java.util.NoSuchElementException e) {
           problems.error(
               new Place(NAME, (int) row.getStartingLineNumber(), 0),
               String.valueOf(e.getMessage()),

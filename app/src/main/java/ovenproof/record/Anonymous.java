@@ -32,9 +32,26 @@ final class Anonymous {
   /** Keys: left as they are, and looked at afterwards. */
   private static final Set<String> KEYS =
       Set.of(
-          "id", "product", "test", "variant", "run", "specimen", "session", "bench", "mark",
-          "measure", "fact", "piece", "face", "instrument", "code", "redoOf", "corrects", "currency",
-          "place", "sha256");
+          "id",
+          "product",
+          "test",
+          "variant",
+          "run",
+          "specimen",
+          "session",
+          "bench",
+          "mark",
+          "measure",
+          "fact",
+          "piece",
+          "face",
+          "instrument",
+          "code",
+          "redoOf",
+          "corrects",
+          "currency",
+          "place",
+          "sha256");
 
   private final Map<String, String> pseudonyms = new LinkedHashMap<>();
   private final @Nullable Pattern pattern;
@@ -121,9 +138,7 @@ final class Anonymous {
   }
 
   private static String replaced(@Nullable Pattern pattern, String text, String by) {
-    return pattern == null
-        ? text
-        : pattern.matcher(text).replaceAll(Matcher.quoteReplacement(by));
+    return pattern == null ? text : pattern.matcher(text).replaceAll(Matcher.quoteReplacement(by));
   }
 
   boolean mentions(String text) {

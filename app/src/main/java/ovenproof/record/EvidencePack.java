@@ -41,12 +41,13 @@ import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
- * What a maker or a reader may have in answer to an inquiry: one product's runs, readings, files and
- * scores as a bag, without any other product and without the name of anyone who tasted or worked.
+ * What a maker or a reader may have in answer to an inquiry: one product's runs, readings, files
+ * and scores as a bag, without any other product and without the name of anyone who tasted or
+ * worked.
  *
  * <p>Photographs come without what was written beside their pixels, logs without names; a log that
- * another product shares stays out. {@code evidence.csv} lists each file with the fingerprint of the
- * original, so that either side can show later that it is the same.
+ * another product shares stays out. {@code evidence.csv} lists each file with the fingerprint of
+ * the original, so that either side can show later that it is the same.
  */
 public final class EvidencePack {
   private static final long LARGEST = 500L << 20;
@@ -231,7 +232,8 @@ public final class EvidencePack {
       }
       byte[] original = edition.evidence().bytes(file, LARGEST);
       byte[] clean = clean(original, names);
-      String name = spaced(file, names) ? "files/file-" + (renamed.size() + 1) + ending(file) : file;
+      String name =
+          spaced(file, names) ? "files/file-" + (renamed.size() + 1) + ending(file) : file;
       if (!name.equals(file)) {
         renamed.put(file, name);
       }

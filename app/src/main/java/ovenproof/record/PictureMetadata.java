@@ -51,8 +51,7 @@ final class PictureMetadata {
       int end = Math.min(b.length, at + 2 + Math.max(2, length));
       boolean exif = marker == 0xe1;
       // JFIF, colour profile and Adobe's colour transform change what the pixels mean: they stay.
-      boolean said =
-          marker == 0xfe || marker > 0xe2 && marker <= 0xef && marker != 0xee || exif;
+      boolean said = marker == 0xfe || marker > 0xe2 && marker <= 0xef && marker != 0xee || exif;
       if (exif) {
         int turned = orientation(b, at + 4, end);
         if (turned > 1) {
@@ -81,7 +80,8 @@ final class PictureMetadata {
 
   /** Orientation (tag 0x0112) of the first directory, or 1. */
   private static int orientation(byte[] b, int from, int end) {
-    String head = new String(b, from, Math.min(6, Math.max(0, end - from)), StandardCharsets.ISO_8859_1);
+    String head =
+        new String(b, from, Math.min(6, Math.max(0, end - from)), StandardCharsets.ISO_8859_1);
     int tiff = from + 6;
     if (!head.startsWith("Exif") || tiff + 8 > end) {
       return 1;

@@ -13,6 +13,7 @@ import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Deviation;
 import ovenproof.campaign.Event;
 import ovenproof.campaign.FactValue;
+import ovenproof.campaign.InquiryStep;
 import ovenproof.campaign.Photo;
 import ovenproof.campaign.RatedStep;
 import ovenproof.campaign.Rating;
@@ -53,7 +54,7 @@ class RecordController {
       String what = words(e.body()) + (e.corrects() == null ? "" : "; corrects " + e.corrects());
       done.add(new Done(e.receivedAt(), e.who(), what, e.key()));
     }
-    for (String name : List.of(Document.METHOD, Document.FIELD, Document.VERDICT)) {
+    for (String name : List.of(Document.METHOD, Document.FIELD, Document.VERDICT, Document.DRAFT)) {
       for (Document d : desk.revisions(cid, name)) {
         String why = d.why() == null ? "" : ": " + d.why();
         done.add(new Done(d.at(), d.who(), name + ", revision " + d.revision() + why, ""));
@@ -99,6 +100,8 @@ class RecordController {
       return f.product() + ": fact " + f.fact();
     } else if (body instanceof RatedStep r) {
       return r.product() + ": rated " + r.fact() + " as step " + r.step();
+    } else if (body instanceof InquiryStep i) {
+      return "inquiry " + i.inquiry() + ": " + i.kind().word();
     } else if (body instanceof Photo p) {
       return p.run() + ": photo " + p.file();
     }

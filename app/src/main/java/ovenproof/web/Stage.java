@@ -22,9 +22,9 @@ public enum Stage {
       new Page("Questions", "/verdict/questions"),
       new Page("Side by side", "/verdict/compare"),
       new Page("Over the years", "/verdict/years")),
-  PUBLISH(),
+  PUBLISH(new Page("Draft", "/draft")),
   INSTRUMENTS(),
-  RECORD(new Page("Who did what", "/record"));
+  RECORD(new Page("Who did what", "/record"), new Page("Inquiries", "/inquiries"));
 
   /**
    * A page of a stage.

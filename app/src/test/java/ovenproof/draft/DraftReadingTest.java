@@ -58,7 +58,8 @@ class DraftReadingTest {
 
   @Test
   void eitherUnitSystemCanBeAskedFor() {
-    DraftReading reading = read("{alder/poultry/core, first} or {alder/poultry/core, second}", first);
+    DraftReading reading =
+        read("{alder/poultry/core, first} or {alder/poultry/core, second}", first);
     assertThat(reading.resolved()).matches("\\d+\u00a0°C or \\d+\u00a0°F");
   }
 
@@ -142,8 +143,19 @@ class DraftReadingTest {
   void anythingCanBeTypedWithoutAFault() {
     for (String text :
         new String[] {
-          "", "\n", "{", "{/}", "{a/b", "€".repeat(3000), "\0", "\ud83c", "a\r\nb", "—\u2028—",
-          "7.5 7.5 7.5\n".repeat(400), "*".repeat(500), "> ".repeat(200) + "Alder scored 3"
+          "",
+          "\n",
+          "{",
+          "{/}",
+          "{a/b",
+          "€".repeat(3000),
+          "\0",
+          "\ud83c",
+          "a\r\nb",
+          "—\u2028—",
+          "7.5 7.5 7.5\n".repeat(400),
+          "*".repeat(500),
+          "> ".repeat(200) + "Alder scored 3"
         }) {
       DraftReading reading = read(text, first);
       assertThat(DraftPreview.html(reading)).isNotNull();

@@ -82,8 +82,7 @@ class EvidencePackTest {
     assertThat(loaded.campaign().ratings())
         .extracting(r -> r.assessor())
         .containsOnly("assessor-1", "assessor-2", "assessor-3");
-    Measured again =
-        MeasureService.withDefaults().measure(loaded.campaign(), loaded.evidence());
+    Measured again = MeasureService.withDefaults().measure(loaded.campaign(), loaded.evidence());
     List<Measured.Value> before =
         edition.measured().values().stream().filter(v -> v.product().equals("siskin")).toList();
     assertThat(again.values()).hasSameSizeAs(before);
@@ -119,8 +118,12 @@ class EvidencePackTest {
     byte[] segment =
         java.util.HexFormat.of()
             .parseHex(
-                "ffe10022457869660000" + "4d4d002a00000008" + "0001" + "0112000300000001"
-                    + "00060000" + "00000000");
+                "ffe10022457869660000"
+                    + "4d4d002a00000008"
+                    + "0001"
+                    + "0112000300000001"
+                    + "00060000"
+                    + "00000000");
     assertThat(segment).hasSize(36);
     System.arraycopy(cleaned, 0, turned, 0, 2);
     System.arraycopy(segment, 0, turned, 2, 36);
@@ -133,7 +136,10 @@ class EvidencePackTest {
   void aPictureThatIsCutOffOrNoneIsLeftInPeace() {
     for (byte[] odd :
         new byte[][] {
-          {}, {(byte) 0xff}, {(byte) 0xff, (byte) 0xd8, (byte) 0xff}, {1, 2, 3},
+          {},
+          {(byte) 0xff},
+          {(byte) 0xff, (byte) 0xd8, (byte) 0xff},
+          {1, 2, 3},
           {(byte) 0xff, (byte) 0xd8, (byte) 0xff, (byte) 0xe1, 0, 0},
           {(byte) 0x89, 'P', 'N', 'G', 13, 10, 26, 10, 0x7f, 0, 0, 0, 'I', 'D', 'A', 'T'}
         }) {
