@@ -17,6 +17,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReadParam;
@@ -33,12 +34,13 @@ import ovenproof.input.OutsideException;
 import ovenproof.publish.edition.Edition;
 
 /**
- * Photographs for readers: upright, smaller, encoded anew so that no place, time, camera or name
+ * Photographs for readers: upright, small, without metadata, so that no place, time, camera or name
  * travels with them. A picture that cannot be read is left out and said so.
  */
 final class Pictures {
   private static final int LONGEST_SIDE = 1000;
   private static final float QUALITY = 0.82f;
+  private static final int LARGEST_AS_IT_IS = 400_000;
   private static final long MOST_BYTES = 80L << 20;
   private static final long MOST_PIXELS = 120_000_000L;
 
@@ -125,6 +127,10 @@ final class Pictures {
    * @throws IOException if it is no picture that can be read, or one with too many pixels
    */
   static Made smaller(byte[] bytes, int longest) throws IOException {
+    Optional<BareJpeg.Bare> bare = BareJpeg.of(bytes);
+    if (bare.isPresent() && fits(bare.get(), longest) && orientation(bytes) == 1) {
+      return new Made(bare.get().jpeg(), bare.get().width(), bare.get().height());
+    }
     BufferedImage read = read(bytes, longest);
     BufferedImage upright = upright(scaled(read, longest), orientation(bytes));
     ByteArrayOutputStream out = new ByteArrayOutputStream(200_000);
@@ -139,6 +145,12 @@ final class Pictures {
       writer.dispose();
     }
     return new Made(out.toByteArray(), upright.getWidth(), upright.getHeight());
+  }
+
+  /** A picture that is hardly too large is better left as it is than scaled by a sixth. */
+  private static boolean fits(BareJpeg.Bare bare, int longest) {
+    return Math.max(bare.width(), bare.height()) <= longest * 5 / 4
+        && bare.jpeg().length <= LARGEST_AS_IT_IS;
   }
 
   private static BufferedImage read(byte[] bytes, int longest) throws IOException {
