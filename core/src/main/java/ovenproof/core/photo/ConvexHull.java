@@ -1,45 +1,63 @@
 package ovenproof.core.photo;
 
-import java.util.Comparator;
-import java.util.List;
-
-/** Area of the convex hull by the monotone chain (A. M. Andrew, 1979). */
+/**
+ * Area of the convex hull of rows of pixels: the monotone chain (A. M. Andrew, 1979) down the left
+ * ends and up the right ends, which come sorted.
+ */
 final class ConvexHull {
 
-  private ConvexHull() {}
+  private final double[] x;
+  private final double[] y;
+  private int n;
 
-  static double area(List<PixelPoint> points) {
-    if (points.size() < 3) {
-      return 0;
-    }
-    List<PixelPoint> sorted =
-        points.stream()
-            .sorted(Comparator.comparingDouble(PixelPoint::x).thenComparingDouble(PixelPoint::y))
-            .toList();
-    PixelPoint[] hull = new PixelPoint[2 * sorted.size()];
-    int n = 0;
-    for (PixelPoint p : sorted) {
-      while (n >= 2 && turn(hull[n - 2], hull[n - 1], p) <= 0) {
-        n--;
-      }
-      hull[n++] = p;
-    }
-    int lower = n + 1;
-    for (int i = sorted.size() - 2; i >= 0; i--) {
-      PixelPoint p = sorted.get(i);
-      while (n >= lower && turn(hull[n - 2], hull[n - 1], p) <= 0) {
-        n--;
-      }
-      hull[n++] = p;
-    }
-    double twice = 0;
-    for (int i = 0; i + 1 < n; i++) {
-      twice += hull[i].x() * hull[i + 1].y() - hull[i + 1].x() * hull[i].y();
-    }
-    return Math.abs(twice) / 2;
+  private ConvexHull(int rows) {
+    this.x = new double[4 * rows];
+    this.y = new double[4 * rows];
   }
 
-  private static double turn(PixelPoint o, PixelPoint a, PixelPoint b) {
-    return (a.x() - o.x()) * (b.y() - o.y()) - (a.y() - o.y()) * (b.x() - o.x());
+  /**
+   * Hull of pixels as unit squares.
+   *
+   * @param first left end of each row, inclusive
+   * @param last right end of each row, exclusive; a row with last ≤ first is empty
+   */
+  static double area(int[] first, int[] last) {
+    ConvexHull hull = new ConvexHull(first.length);
+    for (int row = 0; row < first.length; row++) {
+      if (last[row] > first[row]) {
+        hull.add(first[row], row, 0);
+        hull.add(first[row], row + 1.0, 0);
+      }
+    }
+    int bottom = hull.n;
+    for (int row = first.length - 1; row >= 0; row--) {
+      if (last[row] > first[row]) {
+        hull.add(last[row], row + 1.0, bottom);
+        hull.add(last[row], row, bottom);
+      }
+    }
+    return hull.area();
+  }
+
+  private void add(double px, double py, int base) {
+    while (n >= base + 2 && turn(px, py) >= 0) {
+      n--;
+    }
+    x[n] = px;
+    y[n++] = py;
+  }
+
+  private double turn(double px, double py) {
+    double ox = x[n - 2];
+    double oy = y[n - 2];
+    return (x[n - 1] - ox) * (py - oy) - (y[n - 1] - oy) * (px - ox);
+  }
+
+  private double area() {
+    double twice = 0;
+    for (int i = 0, j = n - 1; i < n; j = i++) {
+      twice += x[j] * y[i] - x[i] * y[j];
+    }
+    return Math.abs(twice) / 2;
   }
 }

@@ -82,4 +82,13 @@ record GroundModel(List<double[]> groups) {
     }
     return (float) least;
   }
+
+  /** Distance of a colour (L*, a*, b*) from the nearest group; infinite without groups. */
+  double distance(double[] colour) {
+    double least = Double.POSITIVE_INFINITY;
+    for (double[] g : groups) {
+      least = Math.min(least, LabPlanes.distance(colour, g));
+    }
+    return least;
+  }
 }

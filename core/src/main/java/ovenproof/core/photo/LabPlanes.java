@@ -62,6 +62,31 @@ record LabPlanes(int width, int height, float[] lightness, float[] a, float[] b)
     return out;
   }
 
+  /** Mean L*, a*, b* of what is set; zeros when nothing is. */
+  double[] mean(Mask mask) {
+    double[] sum = new double[3];
+    int n = 0;
+    boolean[] set = mask.set();
+    for (int i = 0; i < set.length; i++) {
+      if (set[i]) {
+        sum[0] += lightness[i];
+        sum[1] += a[i];
+        sum[2] += b[i];
+        n++;
+      }
+    }
+    for (int k = 0; k < 3 && n > 0; k++) {
+      sum[k] /= n;
+    }
+    return sum;
+  }
+
+  /** Difference of two colours (L*, a*, b*) as it counts for finding. */
+  static double distance(double[] p, double[] q) {
+    double dl = 0.5 * (p[0] - q[0]);
+    return Math.sqrt(dl * dl + (p[1] - q[1]) * (p[1] - q[1]) + (p[2] - q[2]) * (p[2] - q[2]));
+  }
+
   int size() {
     return lightness.length;
   }

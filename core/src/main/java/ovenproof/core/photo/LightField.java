@@ -14,17 +14,21 @@ public final class LightField {
 
   private static final int TERMS = 6;
   private static final int LEAST_POINTS = 200;
+  private static final int CELLS = 6;
+  private static final int LEAST_IN_CELL = 8;
 
   /** Points farther than this from the surface are shadow, crumb or shine, in log light. */
   private static final double OUTLIER_SDS = 2.5;
 
   private final double[] c;
   private final double residualSd;
+  private final double misfit;
   private final double span;
 
-  private LightField(double[] c, double residualSd, double span) {
+  private LightField(double[] c, double residualSd, double misfit, double span) {
     this.c = c;
     this.residualSd = residualSd;
+    this.misfit = misfit;
     this.span = span;
   }
 
@@ -57,9 +61,10 @@ public final class LightField {
         use[i] = Math.abs(r) <= OUTLIER_SDS * sd + 1e-6;
       }
     }
+    double misfit = misfit(c, u, v, light, use);
     double at = surface(c, reference[0], reference[1]);
     c[0] -= at;
-    return new LightField(c, sd, spanOf(c));
+    return new LightField(c, sd, misfit, spanOf(c));
   }
 
   private static double @Nullable [] fitOnce(
@@ -92,6 +97,32 @@ public final class LightField {
     return Math.sqrt(sum / Math.max(1, n - TERMS));
   }
 
+  /** Root mean square of the residuals of cells, so that the grain of wood averages out. */
+  private static double misfit(double[] c, double[] u, double[] v, double[] light, boolean[] use) {
+    double[] sum = new double[CELLS * CELLS];
+    int[] n = new int[CELLS * CELLS];
+    for (int i = 0; i < u.length; i++) {
+      if (use[i]) {
+        int cell = cell(v[i]) * CELLS + cell(u[i]);
+        sum[cell] += Math.log(light[i]) - surface(c, u[i], v[i]);
+        n[cell]++;
+      }
+    }
+    double squares = 0;
+    int cells = 0;
+    for (int cell = 0; cell < n.length; cell++) {
+      if (n[cell] >= LEAST_IN_CELL) {
+        squares += sum[cell] / n[cell] * sum[cell] / n[cell];
+        cells++;
+      }
+    }
+    return cells == 0 ? Double.POSITIVE_INFINITY : Math.sqrt(squares / cells);
+  }
+
+  private static int cell(double place) {
+    return Math.max(0, Math.min(CELLS - 1, (int) (place * CELLS)));
+  }
+
   private static double[] terms(double u, double v) {
     return new double[] {1, u, v, u * u, u * v, v * v};
   }
@@ -116,6 +147,11 @@ public final class LightField {
   /** Scatter of the ground about the surface, as a share of its light. */
   public double residualSd() {
     return residualSd;
+  }
+
+  /** How far parts of the ground lie from the surface, in log light; small for an even ground. */
+  public double misfit() {
+    return misfit;
   }
 
   /** log of the brightest over the darkest light in the frame. */

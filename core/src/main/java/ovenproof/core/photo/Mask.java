@@ -43,6 +43,17 @@ record Mask(int width, int height, boolean[] set) {
     return n;
   }
 
+  /** Shared area over the area of both, 0…1. */
+  double overlap(Mask other) {
+    int both = 0;
+    int either = 0;
+    for (int i = 0; i < set.length; i++) {
+      both += set[i] && other.set[i] ? 1 : 0;
+      either += set[i] || other.set[i] ? 1 : 0;
+    }
+    return either == 0 ? 0 : both / (double) either;
+  }
+
   Mask inverted() {
     boolean[] out = new boolean[set.length];
     for (int i = 0; i < out.length; i++) {
@@ -69,56 +80,38 @@ record Mask(int width, int height, boolean[] set) {
 
   /** What lies at least {@code radius} from the outside; the edge of the picture is no outside. */
   Mask eroded(double radius) {
-    Mask out = empty(width, height);
     int[] box = box();
     if (box[2] <= box[0]) {
-      return out;
+      return empty(width, height);
     }
-    int pad = (int) Math.ceil(radius) + 1;
-    float[] squared = squaredDepth(box, pad);
-    int w = box[2] - box[0] + 2 * pad;
-    double limit = radius * radius;
-    for (int y = box[1]; y < box[3]; y++) {
-      for (int x = box[0]; x < box[2]; x++) {
-        boolean deep = squared[(y - box[1] + pad) * w + x - box[0] + pad] > limit;
-        out.set[y * width + x] = deep && set[y * width + x];
-      }
+    PixelBox around = around(box, 1);
+    Mask part = part(around);
+    boolean[] near = Nearness.within(radius, part.inverted().set, part.width, part.height);
+    for (int i = 0; i < near.length; i++) {
+      near[i] = part.set[i] && !near[i];
     }
-    return out;
+    return new Mask(part.width, part.height, near).inFrame(around, width, height);
   }
 
   /** With everything that lies within {@code radius}. */
   Mask dilated(double radius) {
-    Mask out = empty(width, height);
     int[] box = box();
     if (box[2] <= box[0]) {
-      return out;
+      return empty(width, height);
     }
-    int pad = (int) Math.ceil(radius) + 1;
-    int w = box[2] - box[0] + 2 * pad;
-    int h = box[3] - box[1] + 2 * pad;
-    boolean[] far = new boolean[w * h];
-    for (int y = 0; y < h; y++) {
-      for (int x = 0; x < w; x++) {
-        far[y * w + x] = !isSet(box[0] + x - pad, box[1] + y - pad);
-      }
-    }
-    float[] squared = DistanceTransform.squaredInside(far, w, h);
-    double limit = radius * radius;
-    for (int y = 0; y < h; y++) {
-      for (int x = 0; x < w; x++) {
-        int px = box[0] + x - pad;
-        int py = box[1] + y - pad;
-        if (px >= 0 && py >= 0 && px < width && py < height && squared[y * w + x] <= limit) {
-          out.set[py * width + px] = true;
-        }
-      }
-    }
-    return out;
+    PixelBox around = around(box, (int) Math.ceil(radius) + 1);
+    Mask part = part(around);
+    boolean[] near = Nearness.within(radius, part.set, part.width, part.height);
+    return new Mask(part.width, part.height, near).inFrame(around, width, height);
   }
 
-  private boolean isSet(int x, int y) {
-    return x >= 0 && y >= 0 && x < width && y < height && set[y * width + x];
+  /** A box with a margin, as far as the picture reaches. */
+  private PixelBox around(int[] box, int margin) {
+    int left = Math.max(0, box[0] - margin);
+    int top = Math.max(0, box[1] - margin);
+    int right = Math.min(width, box[2] + margin);
+    int bottom = Math.min(height, box[3] + margin);
+    return new PixelBox(left, top, right - left, bottom - top);
   }
 
   /** Without what is thinner than twice the radius. */
@@ -143,12 +136,13 @@ record Mask(int width, int height, boolean[] set) {
       }
     }
     Mask out = empty(width, height);
-    for (int x = 0; x < width; x++) {
-      int run = r;
-      for (int y = 0; y < height + r; y++) {
-        run = y >= height || across[y * width + x] ? run + 1 : 0;
+    int[] runs = new int[width];
+    java.util.Arrays.fill(runs, r);
+    for (int y = 0; y < height + r; y++) {
+      for (int x = 0; x < width; x++) {
+        runs[x] = y >= height || across[y * width + x] ? runs[x] + 1 : 0;
         if (y >= r) {
-          out.set[(y - r) * width + x] = run > 2 * r;
+          out.set[(y - r) * width + x] = runs[x] > 2 * r;
         }
       }
     }
@@ -172,21 +166,6 @@ record Mask(int width, int height, boolean[] set) {
       }
     }
     return new int[] {left, top, right, bottom};
-  }
-
-  /** Squared distance to the nearest unset pixel in a box with a margin around it. */
-  private float[] squaredDepth(int[] box, int pad) {
-    int w = box[2] - box[0] + 2 * pad;
-    int h = box[3] - box[1] + 2 * pad;
-    boolean[] padded = new boolean[w * h];
-    for (int y = 0; y < h; y++) {
-      int sy = Math.max(0, Math.min(height - 1, box[1] + y - pad));
-      for (int x = 0; x < w; x++) {
-        int sx = Math.max(0, Math.min(width - 1, box[0] + x - pad));
-        padded[y * w + x] = set[sy * width + sx];
-      }
-    }
-    return DistanceTransform.squared(padded, w, h);
   }
 
   /**
@@ -231,6 +210,57 @@ record Mask(int width, int height, boolean[] set) {
     outside[i] = true;
     stack[top] = i;
     return top + 1;
+  }
+
+  /** This rectangle put back in its place in a frame. */
+  Mask inFrame(PixelBox box, int frameWidth, int frameHeight) {
+    Mask out = empty(frameWidth, frameHeight);
+    for (int y = 0; y < height; y++) {
+      int to = (box.top() + y) * frameWidth + box.left();
+      System.arraycopy(set, y * width, out.set, to, width);
+    }
+    return out;
+  }
+
+  /** A connected part in a rectangle of its own. */
+  record Part(Mask mask, PixelBox box) {}
+
+  /**
+   * Connected parts of at least {@code least} pixels, each in the rectangle around it with a margin
+   * as far as the picture reaches.
+   */
+  List<Part> partsInPlace(int least, int margin) {
+    boolean[] left = set.clone();
+    int[] stack = new int[set.length];
+    List<Part> out = new ArrayList<>();
+    for (int start = 0; start < set.length; start++) {
+      if (left[start]) {
+        int n = flood(left, stack, start);
+        if (n >= least) {
+          out.add(inPlace(stack, n, margin));
+        }
+      }
+    }
+    return out;
+  }
+
+  private Part inPlace(int[] pixels, int n, int margin) {
+    int[] box = {width, height, 0, 0};
+    for (int k = 0; k < n; k++) {
+      int x = pixels[k] % width;
+      int y = pixels[k] / width;
+      box[0] = Math.min(box[0], x);
+      box[1] = Math.min(box[1], y);
+      box[2] = Math.max(box[2], x + 1);
+      box[3] = Math.max(box[3], y + 1);
+    }
+    PixelBox around = around(box, margin);
+    Mask mask = empty(around.width(), around.height());
+    for (int k = 0; k < n; k++) {
+      int x = pixels[k] % width - around.left();
+      mask.set[(pixels[k] / width - around.top()) * around.width() + x] = true;
+    }
+    return new Part(mask, around);
   }
 
   /** Connected parts of at least {@code least} pixels. */
@@ -297,25 +327,19 @@ record Mask(int width, int height, boolean[] set) {
 
   /** Area over the area of the convex hull, 0…1. */
   double solidity() {
-    List<PixelPoint> edge = new ArrayList<>();
-    int[] box = box();
-    for (int y = box[1]; y < box[3]; y++) {
-      int first = -1;
-      int last = -1;
-      for (int x = box[0]; x < box[2]; x++) {
+    int[] first = new int[height];
+    int[] last = new int[height];
+    int count = 0;
+    for (int y = 0; y < height; y++) {
+      for (int x = 0; x < width; x++) {
         if (set[y * width + x]) {
-          first = first < 0 ? x : first;
-          last = x;
+          first[y] = last[y] == 0 ? x : first[y];
+          last[y] = x + 1;
+          count++;
         }
       }
-      if (first >= 0) {
-        edge.add(new PixelPoint(first, y));
-        edge.add(new PixelPoint(first, y + 1.0));
-        edge.add(new PixelPoint(last + 1.0, y));
-        edge.add(new PixelPoint(last + 1.0, y + 1.0));
-      }
     }
-    double hull = ConvexHull.area(edge);
-    return hull == 0 ? 0 : Math.min(1, count() / hull);
+    double hull = ConvexHull.area(first, last);
+    return hull == 0 ? 0 : Math.min(1, count / hull);
   }
 }

@@ -16,10 +16,18 @@ public final class PhotoAnalyser {
   /** log light; less is left as it is. */
   private static final double LEAST_SPAN = 0.03;
 
-  /** Scatter of the ground's light up to which it is taken for even. */
-  private static final double EVEN_GROUND = 0.06;
+  /**
+   * How far the light of parts of the ground may lie from a smooth fall-off, in log light, for the
+   * ground to be taken for even.
+   */
+  private static final double EVEN_GROUND = 0.05;
 
-  private static final double LARGEST_SPAN = 1.2;
+  private static final double LARGEST_SPAN = 2;
+
+  /** log light that a room at its worst may hide in a ground with a pattern; judgement. */
+  private static final double MOST_DOUBTFUL_LIGHT = 0.3;
+
+  private static final double WORTH_SAYING = 0.1;
 
   /** Change of L* with log light around L* 60: (60 + 16) / 3. */
   private static final double LIGHTNESS_PER_LOG_LIGHT = 25;
@@ -193,11 +201,11 @@ public final class PhotoAnalyser {
       PieceFinder.Found found,
       List<String> warnings) {
     LightField field = GroundLight.of(found, reference(chart, found));
-    if (field == null
-        || field.residualSd() > EVEN_GROUND
-        || field.span() > LARGEST_SPAN
-        || found.outlines().isEmpty()) {
+    if (field == null || found.outlines().isEmpty()) {
       return calibration;
+    }
+    if (field.misfit() > EVEN_GROUND || field.span() > LARGEST_SPAN) {
+      return unevened(calibration, field, warnings);
     }
     if (field.span() < LEAST_SPAN) {
       double left = LIGHTNESS_PER_LOG_LIGHT * LEAST_SPAN / 2;
@@ -211,8 +219,25 @@ public final class PhotoAnalyser {
                   + " ground, but even light is better",
               Math.exp(field.span())));
     }
-    double left = LIGHTNESS_PER_LOG_LIGHT * (field.residualSd() / 2 + 0.1 * field.span());
+    double left = LIGHTNESS_PER_LOG_LIGHT * (field.misfit() / 2 + 0.1 * field.span());
     return calibration.under(field, left);
+  }
+
+  /**
+   * The ground is shiny, shaded or of several materials, so it does not tell how the light falls.
+   * The light may differ by what is seen of it, as far as that is not the ground's own pattern.
+   */
+  private static PhotoCalibration unevened(
+      PhotoCalibration calibration, LightField field, List<String> warnings) {
+    double doubtful = Math.min(field.misfit() + 0.1 * field.span(), MOST_DOUBTFUL_LIGHT);
+    if (doubtful > WORTH_SAYING) {
+      warnings.add(
+          "light and ground differ over the frame, and the ground is too uneven to tell them apart:"
+              + " a shadow, a lamp on one side or a shiny tray; pieces in different places of this"
+              + " frame compare badly");
+    }
+    return calibration.withTrust(
+        calibration.trust().withLightGradient(LIGHTNESS_PER_LOG_LIGHT * doubtful));
   }
 
   private static PixelPoint reference(ChartSighting chart, PieceFinder.Found found) {

@@ -21,46 +21,40 @@ record PieceCandidate(
     Mask inner = mask.eroded(1).and(core.inverted());
     Mask near = mask.dilated(1.5);
     Mask outer = mask.dilated(1.5 + RING).and(near.inverted()).and(excluded.inverted());
-    double[] in = mean(lab, inner);
-    double[] out = mean(lab, outer);
-    double[] whole = mean(lab, mask);
+    double[] in = lab.mean(inner);
+    double[] out = lab.mean(outer);
+    double[] whole = lab.mean(mask);
     double dl = 0.7 * (in[0] - out[0]);
     double contrast =
         Math.sqrt(
             dl * dl + (in[1] - out[1]) * (in[1] - out[1]) + (in[2] - out[2]) * (in[2] - out[2]));
     double solidity = mask.solidity();
     double warmth = whole[2] - out[2];
-    double cut = Math.min(1, 3 * mask.edgeShare());
-    double food = clamp((whole[2] + 0.5 * whole[1] - 2) / 10);
     double quality =
         clamp(contrast / CLEAR_CONTRAST)
-            * clamp((solidity - 0.7) / 0.22)
             * (0.35 + 0.65 * clamp(0.5 + warmth / 16))
-            * (0.2 + 0.8 * food)
-            * (1 - 0.8 * cut);
+            * compactFood(whole, solidity, mask.edgeShare());
     return new PieceCandidate(mask, area, contrast, solidity, warmth, quality);
+  }
+
+  /** What its quality can be at most, whatever lies around it; quick. */
+  static double mostQuality(Mask mask, LabPlanes lab) {
+    return compactFood(lab.mean(mask), mask.solidity(), mask.edgeShare());
+  }
+
+  private static double compactFood(double[] whole, double solidity, double edgeShare) {
+    double cut = Math.min(1, 3 * edgeShare);
+    double food = clamp((whole[2] + 0.5 * whole[1] - 2) / 10);
+    return clamp((solidity - 0.7) / 0.22) * (0.2 + 0.8 * food) * (1 - 0.8 * cut);
   }
 
   private static double clamp(double value) {
     return Math.max(0, Math.min(1, value));
   }
 
-  private static double[] mean(LabPlanes lab, Mask mask) {
-    double[] sum = new double[3];
-    int n = 0;
-    boolean[] set = mask.set();
-    for (int i = 0; i < set.length; i++) {
-      if (set[i]) {
-        sum[0] += lab.lightness()[i];
-        sum[1] += lab.a()[i];
-        sum[2] += lab.b()[i];
-        n++;
-      }
-    }
-    for (int k = 0; k < 3 && n > 0; k++) {
-      sum[k] /= n;
-    }
-    return sum;
+  /** The same with its mask in another frame. */
+  PieceCandidate with(Mask placed) {
+    return new PieceCandidate(placed, area, contrast, solidity, warmth, quality);
   }
 
   PixelPoint centre() {

@@ -25,6 +25,13 @@ public final class PieceFinder {
   private static final double LEAST_OF_MEDIAN = 0.2;
   private static final double NARROW_NECK = 0.72;
   private static final int MOST_PIECES = 200;
+  private static final int MOST_CONTAINERS = 4;
+  private static final double SAME_CONTAINER = 0.9;
+  private static final double LEAST_GAP = 0.01;
+  private static final double GAP_BIAS = 0.6;
+
+  /** Pixels around a part that its contrast is taken over. */
+  private static final int MARGIN = 8;
 
   private final @Nullable Integer expected;
 
@@ -80,6 +87,43 @@ public final class PieceFinder {
     return new Search(work, colours, chart, factor).run();
   }
 
+  /** What one score found at each of its thresholds. */
+  private record Tried(List<List<Sighted>> sets, List<Mask> containers) {}
+
+  /** A candidate in its own rectangle of the frame: most of a frame has nothing to do with it. */
+  private record Sighted(PieceCandidate candidate, PixelBox box) {
+    int area() {
+      return candidate.area();
+    }
+
+    PieceCandidate inFrame(int width, int height) {
+      return candidate.with(candidate.mask().inFrame(box, width, height));
+    }
+  }
+
+  /** A rectangle around one connected part. */
+  private record Window(PixelBox box, LabPlanes lab, Mask excluded) {
+
+    /**
+     * The part with its holes filled, but for gaps between pieces that lie around them: those show
+     * the ground, while a chip of chocolate or a highlight belongs to the food.
+     */
+    Mask withoutGaps(Mask part, Mask filled, GroundModel ground) {
+      int least = (int) Math.max(6, LEAST_GAP * filled.count());
+      Mask out = filled;
+      double[] food = null;
+      for (Mask hole : filled.and(part.inverted()).parts(least)) {
+        food = food == null ? lab.mean(part) : food;
+        double[] seen = lab.mean(hole);
+        double own = LabPlanes.distance(seen, food);
+        if (ground.distance(seen) < GAP_BIAS * own) {
+          out = out.and(hole.inverted());
+        }
+      }
+      return out;
+    }
+  }
+
   /** One picture being searched. */
   private final class Search {
 
@@ -107,26 +151,36 @@ public final class PieceFinder {
     }
 
     Found run() {
-      List<List<PieceCandidate>> sets = new ArrayList<>();
-      Mask frame = allowed;
+      List<List<Sighted>> sets = new ArrayList<>();
       List<Mask> containers = new ArrayList<>();
-      tryAll(frame, borderOf(frame), sets, containers);
-      for (Mask container : containers) {
-        Mask inside = container.eroded(3 * unit).and(frame);
+      tryAll(allowed, sets, containers);
+      for (Mask container : unlike(containers)) {
+        Mask inside = container.eroded(3 * unit).and(allowed);
         if (inside.count() > 20 * leastArea) {
-          tryAll(inside, borderOf(inside), sets, new ArrayList<>());
+          tryAll(inside, sets, new ArrayList<>());
         }
       }
-      List<PieceCandidate> best = List.of();
-      for (List<PieceCandidate> set : sets) {
+      List<Sighted> best = List.of();
+      for (List<Sighted> set : sets) {
         best = worth(set) > worth(best) ? set : best;
       }
-      return report(best);
+      return report(best.stream().map(s -> s.inFrame(lab.width(), lab.height())).toList());
     }
 
-    private void tryAll(
-        Mask domain, int[] border, List<List<PieceCandidate>> sets, List<Mask> containers) {
-      GroundModel ground = GroundModel.of(lab, border);
+    /** The first few plates and trays, each once: several scores see the same one. */
+    private List<Mask> unlike(List<Mask> containers) {
+      List<Mask> out = new ArrayList<>();
+      for (Mask container : containers) {
+        if (out.size() < MOST_CONTAINERS
+            && out.stream().noneMatch(o -> o.overlap(container) > SAME_CONTAINER)) {
+          out.add(container);
+        }
+      }
+      return out;
+    }
+
+    private void tryAll(Mask domain, List<List<Sighted>> sets, List<Mask> containers) {
+      GroundModel ground = GroundModel.of(lab, borderOf(domain));
       List<IntToDoubleFunction> scores =
           List.of(
               i -> ground.distance(lab, i),
@@ -134,15 +188,25 @@ public final class PieceFinder {
               i -> lab.b()[i] + 0.5 * lab.a()[i] - 0.35 * lab.lightness()[i],
               i -> -lab.lightness()[i],
               i -> lab.lightness()[i]);
-      for (IntToDoubleFunction score : scores) {
-        double[] values = new double[lab.size()];
-        for (int i = 0; i < values.length; i++) {
-          values[i] = domain.set()[i] ? score.applyAsDouble(i) : Double.NaN;
-        }
-        for (double threshold : Threshold.levels(values)) {
-          sets.add(candidates(above(values, threshold), containers));
-        }
+      // Each score on its own core; put together in order, so that the outcome does not depend on
+      // how many there are.
+      List<Tried> tried = scores.parallelStream().map(s -> trying(s, domain, ground)).toList();
+      for (Tried t : tried) {
+        sets.addAll(t.sets());
+        containers.addAll(t.containers());
       }
+    }
+
+    private Tried trying(IntToDoubleFunction score, Mask domain, GroundModel ground) {
+      Tried tried = new Tried(new ArrayList<>(), new ArrayList<>());
+      double[] values = new double[lab.size()];
+      for (int i = 0; i < values.length; i++) {
+        values[i] = domain.set()[i] ? score.applyAsDouble(i) : Double.NaN;
+      }
+      for (double threshold : Threshold.levels(values)) {
+        tried.sets().add(candidates(above(values, threshold), ground, tried.containers()));
+      }
+      return tried;
     }
 
     private Mask above(double[] values, double threshold) {
@@ -153,49 +217,56 @@ public final class PieceFinder {
       return mask;
     }
 
-    private List<PieceCandidate> candidates(Mask raw, List<Mask> containers) {
+    private List<Sighted> candidates(Mask raw, GroundModel ground, List<Mask> containers) {
       Mask clean = raw.squareOpened((int) Math.ceil(unit));
-      List<PieceCandidate> out = new ArrayList<>();
-      for (Mask part : clean.parts(leastArea)) {
-        Mask filled = part.filled().and(allowed);
+      List<Sighted> out = new ArrayList<>();
+      for (Mask.Part part : clean.partsInPlace(leastArea, MARGIN)) {
+        Window window = new Window(part.box(), lab.part(part.box()), excluded.part(part.box()));
+        Mask filled = part.mask().filled().and(window.excluded().inverted());
         double share = filled.count() / (double) lab.size();
-        if (share > CONTAINER_SHARE && containers.size() < 4) {
-          containers.add(filled);
+        boolean container = share > CONTAINER_SHARE;
+        if (container) {
+          containers.add(filled.inFrame(part.box(), lab.width(), lab.height()));
         }
-        if (share <= LARGEST_AREA_SHARE) {
-          for (Mask piece : smooth(filled)) {
-            add(piece, out);
+        if (share <= LARGEST_AREA_SHARE && !(container && 3 * filled.edgeShare() > 1)) {
+          for (Mask piece : smooth(window.withoutGaps(part.mask(), filled, ground))) {
+            add(piece, window, out);
           }
         }
       }
       return ofLikeSize(out);
     }
 
-    private List<Mask> smooth(Mask filled) {
-      double radius = Math.max(1.5, 0.06 * Math.sqrt(filled.count()));
+    private List<Mask> smooth(Mask whole) {
+      double radius = Math.max(1.5, 0.06 * Math.sqrt(whole.count()));
       List<Mask> parts = new ArrayList<>();
-      for (Mask part : filled.opened(radius).parts(leastArea)) {
-        parts.addAll(new TouchingPieces(part).split(NARROW_NECK));
+      for (Mask part : whole.opened(radius).parts(leastArea)) {
+        for (Mask piece : new TouchingPieces(part).split(NARROW_NECK)) {
+          parts.add(piece.filled());
+        }
       }
       return parts;
     }
 
-    private void add(Mask piece, List<PieceCandidate> out) {
-      if (out.size() >= MOST_PIECES) {
+    private void add(Mask piece, Window window, List<Sighted> out) {
+      if (out.size() >= MOST_PIECES || piece.count() < leastArea) {
         return;
       }
-      PieceCandidate candidate = PieceCandidate.of(piece, lab, excluded);
+      if (PieceCandidate.mostQuality(piece, window.lab()) < LEAST_QUALITY) {
+        return;
+      }
+      PieceCandidate candidate = PieceCandidate.of(piece, window.lab(), window.excluded());
       if (candidate.contrast() >= LEAST_CONTRAST && candidate.quality() >= LEAST_QUALITY) {
-        out.add(candidate);
+        out.add(new Sighted(candidate, window.box()));
       }
     }
 
     /** Crumbs and scraps are far smaller than the pieces. */
-    private List<PieceCandidate> ofLikeSize(List<PieceCandidate> all) {
+    private List<Sighted> ofLikeSize(List<Sighted> all) {
       if (all.size() < 2) {
         return all;
       }
-      int[] areas = all.stream().mapToInt(PieceCandidate::area).sorted().toArray();
+      int[] areas = all.stream().mapToInt(Sighted::area).sorted().toArray();
       // The area at which half of all food is reached: many crumbs do not move it.
       long total = IntStream.of(areas).asLongStream().sum();
       long sum = 0;
@@ -228,14 +299,15 @@ public final class PieceFinder {
       return IntStream.range(0, set.length).filter(i -> set[i]).toArray();
     }
 
-    private double worth(List<PieceCandidate> set) {
+    private double worth(List<Sighted> set) {
       if (set.isEmpty()) {
         return 0;
       }
-      double quality = set.stream().mapToDouble(PieceCandidate::quality).average().orElseThrow();
-      double meanArea = set.stream().mapToInt(PieceCandidate::area).average().orElseThrow();
+      double quality =
+          set.stream().mapToDouble(s -> s.candidate().quality()).average().orElseThrow();
+      double meanArea = set.stream().mapToInt(Sighted::area).average().orElseThrow();
       double spread = 0;
-      for (PieceCandidate c : set) {
+      for (Sighted c : set) {
         spread += Math.pow(c.area() / meanArea - 1, 2);
       }
       spread = Math.sqrt(spread / set.size());

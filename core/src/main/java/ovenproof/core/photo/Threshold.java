@@ -1,7 +1,6 @@
 package ovenproof.core.photo;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /** Levels that part a histogram (N. Otsu, 1979), for two and for three groups. */
@@ -13,21 +12,23 @@ final class Threshold {
 
   /** The two-group level and both of the three-group levels; NaN values are ignored. */
   static List<Double> levels(double[] values) {
-    double[] finite = Arrays.stream(values).filter(v -> !Double.isNaN(v)).toArray();
-    if (finite.length < 2) {
-      return List.of();
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (double v : values) {
+      low = v < low ? v : low;
+      high = v > high ? v : high;
     }
-    double low = Arrays.stream(finite).min().orElseThrow();
-    double high = Arrays.stream(finite).max().orElseThrow();
-    if (high - low < 1e-6) {
+    if (!(high - low >= 1e-6)) {
       return List.of();
     }
     double[] count = new double[BINS + 1];
     double[] sum = new double[BINS + 1];
     double step = (high - low) / BINS;
     double[] histogram = new double[BINS];
-    for (double v : finite) {
-      histogram[Math.min(BINS - 1, (int) ((v - low) / step))]++;
+    for (double v : values) {
+      if (!Double.isNaN(v)) {
+        histogram[Math.min(BINS - 1, (int) ((v - low) / step))]++;
+      }
     }
     for (int i = 0; i < BINS; i++) {
       count[i + 1] = count[i] + histogram[i];
