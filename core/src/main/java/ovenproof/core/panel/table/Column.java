@@ -58,7 +58,8 @@ final class Column {
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     int length = 0;
-    boolean amongMarks = holdsMarks(cells);
+    Map<String, Double> parsed = new HashMap<>();
+    boolean amongMarks = holdsMarks(cells, parsed);
     for (int r = 0; r < n; r++) {
       String cell = cells[r];
       number[r] = Double.NaN;
@@ -68,7 +69,7 @@ final class Column {
       filledCells++;
       length = Math.max(length, cell.length());
       levels.merge(cell, 1, Integer::sum);
-      double value = Mark.parse(cell);
+      double value = parsed.computeIfAbsent(cell, Mark::parse);
       number[r] = value;
       if (!Double.isNaN(value)) {
         numericCells++;
@@ -85,12 +86,13 @@ final class Column {
     longest = length;
   }
 
-  private static boolean holdsMarks(String[] cells) {
+  /** Fills {@code parsed} with what each distinct cell says. */
+  private static boolean holdsMarks(String[] cells, Map<String, Double> parsed) {
     int numbers = 0;
     int others = 0;
     for (String cell : cells) {
       if (!Mark.isNoMark(cell)) {
-        boolean number = !Double.isNaN(Mark.parse(cell));
+        boolean number = !Double.isNaN(parsed.computeIfAbsent(cell, Mark::parse));
         numbers += number ? 1 : 0;
         others += number ? 0 : 1;
       }

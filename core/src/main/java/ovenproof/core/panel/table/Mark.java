@@ -135,12 +135,15 @@ final class Mark {
     if (first == '-' || Character.isDigit(first)) {
       return measured(Vocabulary.fold(cell));
     }
-    if (STARS.matcher(cell).matches()) {
+    if (first > '~' && STARS.matcher(cell).matches()) {
       return cell.chars().filter(c -> c != '☆' && c != '✩').count();
     }
     String folded = Vocabulary.fold(cell);
     Double word = WORDS.get(folded);
-    return word != null ? word : right(folded);
+    if (word != null) {
+      return word;
+    }
+    return folded.contains("too ") || folded.contains("zu ") ? right(folded) : Double.NaN;
   }
 
   /** "7/10", "7½", "65 mm". */

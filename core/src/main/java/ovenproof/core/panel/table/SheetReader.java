@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -138,12 +139,13 @@ final class SheetReader {
   }
 
   private void leaveOutSummaryRows() {
+    Map<String, Boolean> summaries = new HashMap<>();
     for (int r = 0; r < grid.body().size(); r++) {
       for (int c = 0; c < Math.min(2, grid.width()); c++) {
         String cell = grid.body().get(r).cell(c);
         if (!cell.isEmpty()
-            && Double.isNaN(Mark.parse(cell))
-            && Vocabulary.isSummary(cell)
+            && Double.isNaN(columns.get(c).number[r])
+            && summaries.computeIfAbsent(cell, Vocabulary::isSummary)
             && (!Vocabulary.isExtreme(cell) || holdsExtremes(r))) {
           summaryRows.add(r);
         }

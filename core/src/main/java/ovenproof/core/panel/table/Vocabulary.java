@@ -156,8 +156,24 @@ final class Vocabulary {
 
   /** Lower case, no accents, no punctuation at the ends. */
   static String fold(String text) {
+    if (isPlain(text)) {
+      return text.toLowerCase(Locale.ROOT);
+    }
     String plain = Normalizer.normalize(text, Normalizer.Form.NFD).replaceAll("\\p{M}", "");
     return plain.toLowerCase(Locale.ROOT).replaceAll("[\\s\\u00A0]+", " ").strip();
+  }
+
+  /** ASCII without stray spaces: nothing to fold but capitals. */
+  private static boolean isPlain(String text) {
+    boolean space = true;
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (c < ' ' || c > '~' || c == ' ' && space) {
+        return false;
+      }
+      space = c == ' ';
+    }
+    return !space || text.isEmpty();
   }
 
   /** Folded and without anything but letters and digits. */
