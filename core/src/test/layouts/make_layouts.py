@@ -119,6 +119,37 @@ write("ideograph.csv", "时间,温度(℃)\n" + "".join(f"{stamp(i,'%Y')}年3月
 write("serials-in-header.csv", '"Plot Title: invented"\n"#","Date Time, GMT+00:00","Temp, °C (LGR S/N: 1, SEN S/N: 2)","Stopped"\n' + "".join(f'{i+1},{stamp(i,"%m/%d/%y %I:%M:%S %p")},{A[i]},\n' for i in N),
     start=START, channels=[temp("Temp", A)], time="date-and-time")
 
+U = lambda text, code: text.encode(code)
+write("units-under-tabs.txt", "\ufeff日時\t温度CH1\t電力\n\t℃\tW\n" + "".join(f"{stamp(i,'%Y/%m/%d %H:%M:%S')}\t{A[i]}\t{1400 if i<20 else 0}\n" for i in N), encoding="utf-16-le", newline="\r\n",
+    start=START, channels=[temp("温度CH1", A), ch("電力", "power", "W", "measured", 1400, 0)], time="date-and-time")
+write("shift-jis.csv", "日時,温度CH1\n,℃\n" + "".join(f"{stamp(i,'%Y/%m/%d %H:%M:%S')},{A[i]}\n" for i in N), encoding="shift_jis", start=START, channels=[temp("温度CH1", A)], time="date-and-time")
+write("gbk.csv", "时间,温度(℃),设定\n" + "".join(f"{stamp(i,'%Y-%m-%d %H:%M:%S')},{A[i]},200\n" for i in N), encoding="gbk", start=START,
+    channels=[temp("温度", A), ch("设定", "temperature", "°C", "set-point", 200, 200)], time="date-and-time")
+write("nested.jsonl", "".join(json.dumps({"ts": stamp(i, "%Y-%m-%dT%H:%M:%SZ"), "temps": {"centre": A[i], "ambient": 21.3}, "power": {"w": 1400.5, "v": 229.5}}) + "\n" for i in N), form="json", start=START,
+    channels=[temp("temps.centre", A, "centre"), ch("temps.ambient", "temperature", "°C", "ambient", 21.3, 21.3), ch("power.w", "power", "W", "measured", 1400.5, 1400.5), ch("power.v", "voltage", "V", "measured", 229.5, 229.5)], time="date-and-time")
+write("named-columns.json", json.dumps({"columns": ["time_s", "centre", "rack"], "data": [[i * 5, A[i], B[i]] for i in N]}), form="json", channels=[temp("centre", A, "centre"), temp("rack", B)], time="elapsed")
+write("series.json", json.dumps([{"name": n, "unit": "°C", "points": [[1773480600000 + 5000 * i, v[i]] for i in N]} for n, v in (("centre", A), ("rack", B))]), form="json", start=START,
+    channels=[temp("centre", A, "centre"), temp("rack", B)], time="epoch")
+write("blocks-of-sensors.csv", "#datatype,string,long,dateTime,double,string\n,result,table,_time,_value,_field\n" + "".join(f",,{k},{stamp(i,'%Y-%m-%dT%H:%M:%SZ')},{v[i]},{n}\n" for k, (n, v) in enumerate((("centre", A), ("rack", B))) for i in N),
+    start=START, channels=[temp("centre", A, "centre"), temp("rack", B)], time="date-and-time")
+write("one-sensor-history.csv", "entity_id,state,last_changed\n" + "".join(f"sensor.oven_probe,{'unavailable' if i == 9 else A[i]},{stamp(i,'%Y-%m-%dT%H:%M:%S')}.250Z\n" for i in N), start="2026-03-14T09:30:00.250",
+    channels=[temp("sensor.oven_probe", A, "centre")], time="date-and-time")
+write("topics.txt", "".join(f"{stamp(i,'%Y-%m-%dT%H:%M:%S')} kitchen/oven/centre {A[i]}\n{stamp(i,'%Y-%m-%dT%H:%M:%S')} kitchen/oven/power 1400\n" for i in N), form="blanks", start=START,
+    channels=[temp("kitchen/oven/centre", A, "centre"), ch("kitchen/oven/power", "power", "W", "measured", 1400, 1400)], time="date-and-time")
+write("system-log.log", "".join(f"Mar 14 {stamp(i,'%H:%M:%S')} bench logger[812]: probe1={A[i]} probe2={B[i]}\n" for i in N), form="key-value", channels=[temp("probe1", A), temp("probe2", B)], time="date-and-time")
+write("row-numbers-short-year.csv", "SET,1\nPlace,Date,Time,T1,Unit,T2,Unit,T1-T2,Unit\n" + "".join(f"{i+1},26-03-14,{stamp(i,'%H:%M:%S')},{A[i]},C,{B[i]},C,{A[i]-B[i]:.1f},C\n" for i in N), newline="\r\n", start=START, questions=["date-order"],
+    channels=AB + [ch("T1-T2", "temperature-difference", "K", "difference", round(A[0] - B[0], 1), round(A[-1] - B[-1], 1))], time="date-and-time")
+write("doubled-rows.csv", "Time,T1\n" + "".join(f"{stamp(i,'%Y-%m-%d %H:%M:%S')},{A[i]}\n" * 2 for i in N), start=START, channels=[temp("T1", A)], time="date-and-time")
+write("open-word.csv", "t_s,T1,T2\n" + "".join(f"{i*5},OPEN,{A[i]}\n" for i in N), channels=[ch("T1", "temperature", "°C", "measured", None, None), temp("T2", A)], time="elapsed")
+write("tenths.csv", "sec;PV(0.1C);SV(0.1C)\n" + "".join(f"{i*5};{round(A[i]*10)};2000\n" for i in N), channels=[temp("PV", A, "centre"), ch("SV", "temperature", "°C", "set-point", 200, 200)], time="elapsed")
+write("tenths-unsaid.csv", "sec;PV;SV\n" + "".join(f"{i*5};{round(A[i]*10)};2000\n" for i in N), questions=["temperature-unit"], channels=[temp("PV", A, "centre"), ch("SV", "temperature", "°C", "set-point", 200, 200)], time="elapsed")
+write("remark-column.lvm", "Separator\tTab\nDate\t2026/03/14\nTime\t09:30:00\nX_Dimension\tTime\tTime\nY_Unit_Label\tDeg C\tDeg C\nDelta_X\t5.0\t5.0\n***End_of_Header***\nX_Value\tCentre\tWall\tComment\n" + "".join(f"{i*5:.6f}\t{A[i]:.6f}\t{B[i]:.6f}\n" for i in N),
+    start=START, channels=[temp("Centre", A, "centre"), temp("Wall", B)], time="counter")
+write("roast.csv", "Session: invented roast\nElapsed (m:ss),Ambient °F,Probe 1 °F,Probe 1 Target °F,Alarm\n" + "".join(f"{i*5//60}:{i*5%60:02d},{F(A[i])},{40+i*5},165,No\n" for i in N),
+    channels=[temp("Ambient", [C(F(21.0)), C(F(A[-1]))], "centre"), temp("Probe 1", [C(40), C(40 + 23 * 5)], "core"), ch("Probe 1 Target", "temperature", "°C", "set-point", C(165), C(165)), ch("Alarm", "status", "1", "status", 0, 0)], time="elapsed")
+write("unit-in-preamble.csv", "Model: invented\nUnit: Fahrenheit\nRate: 5 sec\n\n#,CH1,CH2\n" + "".join(f"{i+1},{F(A[i])},{F(B[i])}\n" for i in N),
+    channels=[temp("CH1", [C(F(21.0)), C(F(A[-1]))]), temp("CH2", [C(F(20.5)), C(F(B[-1]))])], time="interval")
+
 lines = []
 for e in expected:
     lines.append(f"file {e['file']}")

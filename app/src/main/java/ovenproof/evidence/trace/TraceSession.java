@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.measure.Subject;
 import ovenproof.core.quantity.Dimension;
+import ovenproof.core.quantity.Unit;
 import ovenproof.core.safety.SafetyMeasures;
 import ovenproof.core.thermal.HeatBalance;
 import ovenproof.core.thermal.HeatingModel;
@@ -17,6 +18,7 @@ import ovenproof.core.thermal.ThermalMeasures;
 import ovenproof.core.trace.Channel;
 import ovenproof.core.trace.Duty;
 import ovenproof.core.trace.HeatCurve;
+import ovenproof.core.trace.RunSearch;
 import ovenproof.core.trace.Segment;
 import ovenproof.core.trace.SteadyState;
 import ovenproof.core.trace.Trace;
@@ -56,7 +58,8 @@ public record TraceSession(
   }
 
   /**
-   * The run of a readable file; null when it holds no temperature.
+   * The run of a readable file; null when it holds neither temperature nor electricity. Of a record
+   * with several heat-ups the first is taken, or the one in which the given start lies.
    *
    * @param name of the file, for the evidence of the measurements
    */
@@ -72,11 +75,11 @@ public record TraceSession(
             file.warnings(),
             file.problems());
     Channel centre = placed.centre().orElse(null);
-    if (centre == null) {
-      return null;
-    }
     Segment segment = placed.longestSegment();
     List<String> notes = new ArrayList<>();
+    if (centre == null) {
+      return electric(placed, segment, choice, name);
+    }
     notes.add("Measured on “" + centre.name() + "”.");
     Trace whole = placed.trace(centre, segment).present();
     Trace power =
@@ -85,8 +88,69 @@ public record TraceSession(
             segment,
             c -> c.dimension() == Dimension.POWER && c.role() == Channel.Role.MEASURED);
     double offset = segment.rows() == 0 ? 0 : placed.time().seconds()[segment.fromRow()];
-    double start = start(choice, whole, power, offset, notes);
-    return build(placed, segment, centre, start, choice, name, notes);
+    List<RunSearch.HeatUp> runs = RunSearch.in(whole);
+    RunSearch.HeatUp run = runs.size() < 2 ? null : chosen(runs, choice, offset);
+    if (run != null) {
+      notes.add(several(runs, run));
+      whole = whole.part(run.startSecond(), run.endSecond());
+    }
+    boolean later = run != null && run != runs.get(0);
+    double found =
+        later && choice.startSecond == null
+            ? run.startSecond()
+            : start(choice, whole, power, offset, notes);
+    double end = run == null ? placed.trace(centre, segment).lastSecond() : run.endSecond();
+    return build(new Window(placed, segment, found, end), centre, choice, name, notes);
+  }
+
+  /** The heat-up in which the given start lies or which follows it, else the first. */
+  private static RunSearch.HeatUp chosen(
+      List<RunSearch.HeatUp> runs, Choice choice, double offset) {
+    Double start = choice.startSecond;
+    if (start == null) {
+      return runs.get(0);
+    }
+    return runs.stream()
+        .filter(r -> r.endSecond() > start - offset + 1)
+        .findFirst()
+        .orElse(runs.get(runs.size() - 1));
+  }
+
+  private static String several(List<RunSearch.HeatUp> runs, RunSearch.HeatUp chosen) {
+    String starts =
+        runs.stream().map(r -> clock(r.startSecond())).reduce((a, b) -> a + ", " + b).orElse("");
+    return String.format(
+        Locale.ROOT,
+        "The record holds %d heat-ups, beginning %s after the first row; measured is the one from"
+            + " %s to %s. Another is picked with --start.",
+        runs.size(),
+        starts,
+        clock(chosen.startSecond()),
+        clock(chosen.endSecond()));
+  }
+
+  private static String clock(double seconds) {
+    long s = Math.round(seconds);
+    return String.format(Locale.ROOT, "%d:%02d:%02d", s / 3600, s / 60 % 60, s % 60);
+  }
+
+  /** A meter at the plug alone: energy and power of the whole record. */
+  private static @Nullable TraceSession electric(
+      TraceFile file, Segment segment, Choice choice, String name) {
+    Channel meter =
+        file.channels().stream()
+            .filter(c -> c.dimension() == Dimension.POWER || c.dimension() == Dimension.ENERGY)
+            .findFirst()
+            .orElse(null);
+    if (meter == null || file.rows() == 0) {
+      return null;
+    }
+    double start = choice.startSecond == null ? 0 : choice.startSecond;
+    List<String> notes = new ArrayList<>();
+    notes.add("No temperature was logged: energy and power are measured over the whole record.");
+    Window window = new Window(file, segment, start, file.trace(meter, segment).lastSecond());
+    Trace none = new Trace(meter.name(), new double[0], new double[0], Unit.CELSIUS);
+    return build(none, window, choice, name, notes, Subject.ofChannel(meter.name()));
   }
 
   private static Channel placed(Channel channel, Choice choice) {
@@ -106,48 +170,63 @@ public record TraceSession(
   }
 
   private static TraceSession build(
-      TraceFile file,
-      Segment segment,
-      Channel centre,
-      double start,
+      Window window, Channel centre, Choice choice, String name, List<String> notes) {
+    return build(window.cut(centre), window, choice, name, notes, Subject.ofChannel(centre.name()));
+  }
+
+  private static TraceSession build(
+      Trace centre,
+      Window window,
       Choice choice,
       String name,
-      List<String> notes) {
-    double end = file.trace(centre, segment).lastSecond();
-    Window window = new Window(file, segment, start, end);
-    Double setting = setting(file, segment, choice, notes);
+      List<String> notes,
+      Subject subject) {
+    TraceFile file = window.file;
+    Double setting = setting(window, choice, notes);
     Double ambient = choice.ambientCelsius;
     if (ambient == null && file.first(Channel.Role.AMBIENT).isPresent()) {
       Trace room = window.cut(file.first(Channel.Role.AMBIENT).get()).present();
       ambient = room.size() == 0 ? null : Double.valueOf(room.values()[0]);
     }
     TraceInput input =
-        TraceInput.of(window.cut(centre))
+        TraceInput.of(centre)
             .withSetting(setting)
             .withAmbient(ambient)
-            .withPoints(
-                window.all(
-                    c ->
-                        c.isMeasuredTemperature()
-                            && c.state() == Channel.State.GOOD
-                            && (c.role() == Channel.Role.MEASURED
-                                || c.role() == Channel.Role.CENTRE)))
+            .withPoints(window.points(choice.places))
             .withCores(window.all(c -> c.isMeasuredTemperature() && c.role() == Channel.Role.CORE))
             .withPower(
                 window.first(
                     c -> c.dimension() == Dimension.POWER && c.role() == Channel.Role.MEASURED))
             .withEnergy(window.first(c -> c.dimension() == Dimension.ENERGY))
+            .withMains(window.first(TraceSession::isMains))
             .withDuty(
-                window.first(c -> c.role() == Channel.Role.DUTY || c.role() == Channel.Role.SWITCH))
-            .withSubject(Subject.ofChannel(centre.name()))
+                window.first(
+                    c ->
+                        c.role() == Channel.Role.DUTY
+                            || c.role() == Channel.Role.SWITCH && !isOtherSwitch(c)))
+            .withSubject(subject)
             .withEvidence(List.of(name));
-    return new TraceSession(file, input, HeatCurve.of(input.centre()), start, List.copyOf(notes));
+    return new TraceSession(
+        file, input, HeatCurve.of(input.centre()), window.start, List.copyOf(notes));
   }
 
   /** Cuts channels to the run. */
   private record Window(TraceFile file, Segment segment, double start, double end) {
     Trace cut(Channel channel) {
       return file.trace(channel, segment).window(start, end);
+    }
+
+    /** The places a spread is taken over, under the names a person gave them. */
+    List<Trace> points(Map<String, String> places) {
+      return file.channels().stream()
+          .filter(c -> c.isMeasuredTemperature() && c.state() == Channel.State.GOOD)
+          .filter(c -> c.role() == Channel.Role.MEASURED || c.role() == Channel.Role.CENTRE)
+          .map(c -> named(cut(c), places.getOrDefault(c.name(), c.name())))
+          .toList();
+    }
+
+    private static Trace named(Trace trace, String place) {
+      return new Trace(place, trace.seconds(), trace.values(), trace.unit());
     }
 
     List<Trace> all(java.util.function.Predicate<Channel> wanted) {
@@ -168,16 +247,19 @@ public record TraceSession(
         .orElse(null);
   }
 
-  private static @Nullable Double setting(
-      TraceFile file, Segment segment, Choice choice, List<String> notes) {
+  private static @Nullable Double setting(Window window, Choice choice, List<String> notes) {
     if (choice.settingCelsius != null) {
       return choice.settingCelsius;
     }
-    Channel column = file.first(Channel.Role.SET_POINT).orElse(null);
+    Channel column =
+        window.file.channels().stream()
+            .filter(c -> c.role() == Channel.Role.SET_POINT && !isOfFood(c, window.file))
+            .findFirst()
+            .orElse(null);
     if (column == null) {
       return null;
     }
-    double[] values = file.trace(column, segment).present().values();
+    double[] values = window.cut(column).present().values();
     double highest = Double.NEGATIVE_INFINITY;
     for (double v : values) {
       highest = Math.max(highest, v);
@@ -189,6 +271,25 @@ public record TraceSession(
         String.format(
             Locale.ROOT, "The setting, %.1f °C, is the highest of “%s”.", highest, column.name()));
     return highest;
+  }
+
+  /** A voltage of the size of mains; a battery's or a thermocouple's is none. */
+  private static boolean isMains(Channel channel) {
+    return channel.dimension() == Dimension.VOLTAGE
+        && java.util.Arrays.stream(channel.values()).anyMatch(v -> v > 80);
+  }
+
+  /** Switches that say nothing about the heater. */
+  private static boolean isOtherSwitch(Channel channel) {
+    return channel.name().matches("(?i).*(door|fan|light|lamp|alarm|tür|licht|porte|puerta).*");
+  }
+
+  /** "Probe 1 Target" beside a needle called "Probe 1" is what the food shall reach. */
+  private static boolean isOfFood(Channel setPoint, TraceFile file) {
+    String name = setPoint.name().toLowerCase(Locale.ROOT);
+    return file.channels().stream()
+        .filter(c -> c.role() == Channel.Role.CORE)
+        .anyMatch(c -> name.contains(c.name().toLowerCase(Locale.ROOT)));
   }
 
   private static double start(

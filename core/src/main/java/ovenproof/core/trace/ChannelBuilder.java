@@ -230,7 +230,8 @@ final class ChannelBuilder {
                 .map(w -> w.toLowerCase(Locale.ROOT))
                 .allMatch(w -> ON.contains(w) || OFF.contains(w))
             && (d.labels.size() == 1 || isOn(d, 0) != isOn(d, 1));
-    if (!switched) {
+    boolean alarm = d.header.says(HeaderText.STATUS) && !d.header.says(HeaderText.SWITCH);
+    if (!switched || alarm) {
       d.role = Role.STATUS;
       d.note("words");
       return;

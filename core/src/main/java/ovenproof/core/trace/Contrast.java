@@ -85,7 +85,9 @@ public final class Contrast implements TraceMeasure {
   }
 
   private static List<Trace> named(TraceInput input, String word) {
-    return input.points().stream().filter(t -> t.channel().contains(word)).toList();
+    return input.points().stream()
+        .filter(t -> t.channel().toLowerCase(java.util.Locale.ROOT).contains(word))
+        .toList();
   }
 
   private static OptionalDouble mean(List<Trace> places, SteadyState steady) {

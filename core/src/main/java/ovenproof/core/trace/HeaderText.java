@@ -101,7 +101,15 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "demand",
           "commanded",
           "ziel",
-          "zieltemperatur");
+          "zieltemperatur",
+          "设定",
+          "设定值",
+          "设定温度",
+          "目标温度",
+          "設定",
+          "設定温度",
+          "目标",
+          "目標温度");
   static final Set<String> DUTY =
       Set.of(
           "duty",
@@ -234,7 +242,9 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "wattage",
           "wirkleistung",
           "vermogen",
-          "potenza");
+          "potenza",
+          "功率",
+          "電力");
   static final Set<String> VOLTAGE =
       Set.of(
           "volt",
@@ -249,7 +259,9 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "spanning",
           "tensione",
           "voltaje",
-          "urms");
+          "urms",
+          "电压",
+          "電圧");
   static final Set<String> CURRENT =
       Set.of(
           "current",
@@ -261,7 +273,9 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "irms",
           "amperage",
           "stroom",
-          "corriente");
+          "corriente",
+          "电流",
+          "電流");
   static final Set<String> ENERGY =
       Set.of(
           "energy",
@@ -272,7 +286,9 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "verbrauch",
           "énergie",
           "energia",
-          "cumulative");
+          "cumulative",
+          "电量",
+          "電力量");
   static final Set<String> HUMIDITY =
       Set.of(
           "humidity",

@@ -131,11 +131,26 @@ final class TimeText {
       int asMonth = month(word);
       boolean weekday = WEEKDAYS.contains("," + word + ",");
       skip(" ,.");
+      if (weekday && asMonth > 0) {
+        return marchOrTuesday(asMonth);
+      }
       if (weekday && (isDigit(peek()) || month(peekWord()) > 0)) {
         return isDigit(peek()) ? digitsFirst() : monthFirst(month(word()));
       }
       return asMonth > 0 ? monthFirst(asMonth) : Kind.NONE;
     }
+    return isDigit(peek()) ? digitsFirst() : Kind.NONE;
+  }
+
+  /** "mar" is March in many languages and Tuesday in some. */
+  private Kind marchOrTuesday(int asMonth) {
+    int mark = i;
+    Kind kind = monthFirst(asMonth);
+    if (kind != Kind.NONE && atEnd()) {
+      return kind;
+    }
+    i = mark;
+    yearKnown = true;
     return isDigit(peek()) ? digitsFirst() : Kind.NONE;
   }
 
