@@ -52,7 +52,7 @@ class TraceCommandTest {
 
   private static double oven(double t) {
     double heating = 225 - 204 * Math.exp(-t / 300);
-    return heating < 200 ? heating : 200 + 3 * Math.sin(t * 2 * Math.PI / 80);
+    return heating < 200 ? heating : 200 + 3 * Math.sin((t - 629.7) * 2 * Math.PI / 80);
   }
 
   private static String rows(String header, int n, IntFunction<String> row) {

@@ -94,11 +94,7 @@ public record TraceSession(
       notes.add(several(runs, run));
       whole = whole.part(run.startSecond(), run.endSecond());
     }
-    boolean later = run != null && run != runs.get(0);
-    double found =
-        later && choice.startSecond == null
-            ? run.startSecond()
-            : start(choice, whole, power, offset, notes);
+    double found = start(choice, whole, power, offset, notes);
     double end = run == null ? placed.trace(centre, segment).lastSecond() : run.endSecond();
     return build(new Window(placed, segment, found, end), centre, choice, name, notes);
   }
