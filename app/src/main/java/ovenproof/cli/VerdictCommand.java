@@ -76,6 +76,11 @@ final class VerdictCommand implements Callable<Integer> {
     private boolean profiles;
 
     @Option(
+        names = "--own-scatter",
+        description = "Intervals and tiers if each product had its own scatter between runs.")
+    private boolean ownScatter;
+
+    @Option(
         names = "--acceptability",
         arity = "0..1",
         fallbackValue = "30",
@@ -199,6 +204,9 @@ final class VerdictCommand implements Callable<Integer> {
     }
     if (asked.profiles) {
       answers.add(questions.profiles());
+    }
+    if (asked.ownScatter) {
+      answers.add(questions.spread());
     }
     if (asked.acceptability != null) {
       answers.add(questions.acceptability(asked.acceptability));

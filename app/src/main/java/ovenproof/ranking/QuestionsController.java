@@ -2,11 +2,15 @@ package ovenproof.ranking;
 
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Supplier;
@@ -17,11 +21,16 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
+import ovenproof.campaign.Campaign;
+import ovenproof.campaign.Run;
 import ovenproof.chart.ControlChart;
 import ovenproof.chart.ScoreChart;
+import ovenproof.desk.Desk;
+import ovenproof.desk.Document;
 import ovenproof.input.InputException;
 import ovenproof.input.Place;
 import ovenproof.input.Problem;
+import ovenproof.method.Method;
 import ovenproof.publish.figure.Scores;
 import ovenproof.verdict.CampaignViews;
 import ovenproof.verdict.QuestionAnswer;
@@ -34,15 +43,18 @@ import ovenproof.verdict.VerdictService.Scored;
 import ovenproof.verdict.YearsQuestions;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
+import ovenproof.web.Shown;
 import ovenproof.web.Workbench;
 
 /** The questions a lead asks of a verdict, two products side by side, and the years. */
 @Controller
 class QuestionsController {
   private final Workbench workbench;
+  private final Desk desk;
 
-  QuestionsController(Workbench workbench) {
+  QuestionsController(Workbench workbench, Desk desk) {
     this.workbench = workbench;
+    this.desk = desk;
   }
 
   /** A product to choose. */
@@ -91,10 +103,21 @@ class QuestionsController {
     Optional<QuestionAnswer> answer =
         sheet
             .derived(Thinking.class, c -> new Thinking())
-            .answer(question + asked, work(sheet, questions, question, asked));
+            .answer(
+                question + asked + versionsOfOthers(question),
+                work(sheet, questions, question, asked));
     model.addAttribute("answer", answer.orElse(null));
     model.addAttribute("query", address(query));
     return "ranking/answer";
+  }
+
+  /** What looks into other campaigns is asked afresh when one of them changed. */
+  private String versionsOfOthers(String question) {
+    return question.equals("under")
+        ? desk.campaigns().stream()
+            .map(c -> c.id() + "@" + c.version())
+            .collect(Collectors.joining(" "))
+        : "";
   }
 
   /** The particulars as they stand in an address. */
@@ -108,7 +131,7 @@ class QuestionsController {
         .collect(Collectors.joining("&"));
   }
 
-  private static Supplier<QuestionAnswer> work(
+  private Supplier<QuestionAnswer> work(
       Workbench.Sheet sheet,
       VerdictQuestions questions,
       String question,
@@ -122,6 +145,8 @@ class QuestionsController {
       case "worth" -> questions::worth;
       case "value" -> questions::value;
       case "profiles" -> questions::profiles;
+      case "own-scatter" -> questions::spread;
+      case "under" -> () -> under(sheet, need(query, "of"), need(query, "version"));
       case "why" -> () -> questions.why(need(query, "a"), need(query, "b"));
       case "more-runs" -> () -> questions.moreRuns(need(query, "a"), need(query, "b"));
       case "suited" -> () -> questions.suited(rules(query));
@@ -167,6 +192,58 @@ class QuestionsController {
     }
   }
 
+  // ---------- another method version ----------
+
+  /** What a method version that this desk holds would move in a campaign. */
+  private QuestionAnswer under(Workbench.Sheet sheet, String of, String version) {
+    Workbench.Sheet chosen =
+        sheets(sheet).stream()
+            .filter(s -> s.at().id().equals(of))
+            .findFirst()
+            .orElseThrow(() -> refused("no campaign " + of, "one by the same method"));
+    Method method = versions(sheet).get(version);
+    if (method == null) {
+      throw refused("method version " + version, "one that this desk holds");
+    }
+    Campaign under = desk.loadWith(of, method);
+    return YearsQuestions.rescored(
+        chosen.campaign(),
+        chosen.basis().orElseThrow(() -> refused("nothing scored there", "a verdict")),
+        under,
+        chosen.score(under),
+        2);
+  }
+
+  /** This campaign and every other by the same method, in the order in which they were cooked. */
+  private List<Workbench.Sheet> sheets(Workbench.Sheet sheet) {
+    List<Workbench.Sheet> sheets = new ArrayList<>(workbench.others(sheet.at().id()));
+    sheets.removeIf(o -> !o.campaign().method().id().equals(sheet.campaign().method().id()));
+    sheets.add(sheet);
+    sheets.sort(Comparator.comparing(s -> begun(s.campaign())));
+    return sheets;
+  }
+
+  private static Instant begun(Campaign campaign) {
+    return campaign.runs().stream()
+        .map(Run::started)
+        .filter(Objects::nonNull)
+        .min(Comparator.naturalOrder())
+        .orElse(Instant.MAX);
+  }
+
+  /** Every version of the method that the desk holds, by its number; this campaign's own first. */
+  private Map<String, Method> versions(Workbench.Sheet sheet) {
+    Map<String, Method> versions = new LinkedHashMap<>();
+    versions.put(sheet.campaign().method().version(), sheet.campaign().method());
+    sheets(sheet)
+        .forEach(s -> versions.putIfAbsent(s.campaign().method().version(), s.campaign().method()));
+    for (Document revision : desk.revisions(sheet.at().id(), Document.METHOD)) {
+      Method method = desk.method(revision.body());
+      versions.putIfAbsent(method.version(), method);
+    }
+    return versions;
+  }
+
   private static InputException refused(String found, String expected) {
     return new InputException(Problem.error(Place.of("questions"), found, expected, ""));
   }
@@ -195,11 +272,62 @@ class QuestionsController {
       model.addAttribute("second", second);
       model.addAttribute("axis", ScoreChart.axis());
       model.addAttribute("pairs", pairs(first, second));
+      model.addAttribute("lines", lines(first, second));
+      model.addAttribute("told", List.of(told(sheet, first), told(sheet, second)));
       VerdictQuestions questions =
           new VerdictQuestions(sheet.campaign(), sheet.basis().orElseThrow(), 2);
       model.addAttribute("answer", questions.why(first.id(), second.id()));
     }
     return "ranking/compare";
+  }
+
+  /** One criterion of two products: points and what was measured. */
+  public record Line(
+      String name, String first, String firstMeasured, String second, String secondMeasured) {}
+
+  /** What is said of a product beside its scores. */
+  public record Told(String name, String place, String price, List<String> limits) {}
+
+  private static List<Line> lines(ProductVerdict first, ProductVerdict second) {
+    List<Line> lines = new ArrayList<>();
+    for (Node test : first.tests()) {
+      second.test(test.id()).ifPresent(other -> lines(test.name(), test, other, lines));
+    }
+    return lines;
+  }
+
+  private static void lines(String above, Node one, Node other, List<Line> lines) {
+    Map<String, Node> others = new LinkedHashMap<>();
+    other.children().forEach(n -> others.put(n.id(), n));
+    for (Node child : one.children()) {
+      Node beside = others.get(child.id());
+      if (beside != null && child.children().isEmpty()) {
+        lines.add(
+            new Line(
+                above + ", " + child.name(),
+                Scores.words(child.score()),
+                measured(child),
+                Scores.words(beside.score()),
+                measured(beside)));
+      } else if (beside != null) {
+        lines(above + ", " + child.name(), child, beside, lines);
+      }
+    }
+  }
+
+  private static String measured(Node node) {
+    return node.measurement() == null ? "–" : Shown.measurement(node.measurement());
+  }
+
+  private static Told told(Workbench.Sheet sheet, ProductVerdict p) {
+    List<String> limits = new ArrayList<>();
+    p.gates().stream()
+        .filter(g -> g.state() != Verdict.GateOutcome.State.PASSED)
+        .forEach(g -> limits.add(g.words()));
+    p.missing().forEach(m -> limits.add("missing: " + m));
+    String place =
+        p.tier() == null ? "unranked" : "place " + Scores.rank(p.rank()) + ", tier " + p.tier();
+    return new Told(p.name(), place, VerdictController.price(sheet.campaign(), p.id()), limits);
   }
 
   private static ProductVerdict chosen(
@@ -280,15 +408,24 @@ class QuestionsController {
               earlier.campaign().info().title()));
     }
     model.addAttribute("later", later(sheet));
+    model.addAttribute(
+        "sameMethod",
+        sheets(sheet).stream()
+            .map(o -> new Choice(o.at().id(), o.campaign().info().title()))
+            .toList());
+    model.addAttribute("versions", versions(sheet).keySet());
     return "ranking/years";
   }
 
   private static void charts(
       Workbench.Sheet sheet, List<Workbench.Sheet> others, String reference, Model model) {
     List<ReferenceChart.Season> seasons = new ArrayList<>();
-    for (Workbench.Sheet other : others) {
+    List<Workbench.Sheet> inOrder = new ArrayList<>(others);
+    inOrder.sort(Comparator.comparing(o -> begun(o.campaign())));
+    Instant now = begun(sheet.campaign());
+    for (Workbench.Sheet other : inOrder) {
       boolean cooked = other.campaign().products().stream().anyMatch(p -> p.id().equals(reference));
-      if (cooked) {
+      if (cooked && begun(other.campaign()).isBefore(now)) {
         seasons.add(new ReferenceChart.Season(other.campaign(), other.measured()));
       }
     }

@@ -193,7 +193,7 @@ class VerdictController {
         notes);
   }
 
-  private static String price(Campaign campaign, String product) {
+  static String price(Campaign campaign, String product) {
     return campaign.prices().stream()
         .filter(x -> x.product().equals(product))
         .max(Comparator.comparing(Campaign.Price::on))

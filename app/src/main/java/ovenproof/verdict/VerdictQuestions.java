@@ -27,6 +27,7 @@ import ovenproof.core.scoring.RankAcceptability;
 import ovenproof.core.scoring.Scoring;
 import ovenproof.core.scoring.ScoringCase;
 import ovenproof.core.scoring.ScoringResult;
+import ovenproof.core.scoring.ScoringRules;
 import ovenproof.core.scoring.SuitedTo;
 import ovenproof.core.scoring.TestWorth;
 import ovenproof.core.scoring.Unseating;
@@ -221,6 +222,55 @@ public final class VerdictQuestions {
       }
     }
     return reader + ": " + (first.isEmpty() ? "nobody" : String.join(" and ", first)) + " first.";
+  }
+
+  /** Each product's own deviation between runs, pulled towards the field, beside the pooled one. */
+  public QuestionAnswer spread() {
+    ScoringRules rules = scoringCase.rules();
+    ScoringResult pooled =
+        Scoring.score(scoringCase.withRules(rules.withSpread(ScoringRules.Spread.POOLED)), threads);
+    ScoringResult own =
+        Scoring.score(
+            scoringCase.withRules(rules.withSpread(ScoringRules.Spread.SHRUNKEN)), threads);
+    List<List<Object>> rows = new ArrayList<>();
+    for (ProductScore product : result.products()) {
+      rows.add(
+          List.of(
+              product.label(),
+              text(product.total()),
+              interval(pooled, product.id()),
+              tier(pooled, product.id()),
+              interval(own, product.id()),
+              tier(own, product.id())));
+    }
+    return new QuestionAnswer(
+        "spread",
+        "If each product had its own scatter",
+        List.of(
+            "product",
+            "score",
+            "90 %, pooled scatter",
+            "tier, pooled",
+            "90 %, own scatter",
+            "tier, own"),
+        rows,
+        List.of(
+            "Pooled: one deviation between runs for the whole field. Own: each product's deviation,"
+                + " pulled towards the field's as far as few runs demand (empirical Bayes). Scores do"
+                + " not change. The method decides which one counts; this verdict uses the "
+                + (rules.spread() == ScoringRules.Spread.POOLED ? "pooled" : "own")
+                + " one."));
+  }
+
+  private static String tier(ScoringResult in, String product) {
+    return in.product(product).map(ProductScore::tier).map(String::valueOf).orElse("unranked");
+  }
+
+  private static String interval(ScoringResult in, String product) {
+    return in.product(product)
+        .map(p -> p.total().interval())
+        .map(i -> String.format(Locale.ROOT, "%.1f to %.1f", i.low(), i.high()))
+        .orElse("none");
   }
 
   /** How often each product takes each place when weights are uncertain. */

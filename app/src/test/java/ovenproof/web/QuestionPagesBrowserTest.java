@@ -65,7 +65,8 @@ class QuestionPagesBrowserTest {
       String home = "/c/" + cid;
       page.navigate(home + "/verdict");
       page.waitForSelector(".ranks");
-      for (String question : List.of("unseat", "acceptability", "drop-assessor", "worth")) {
+      for (String question :
+          List.of("unseat", "acceptability", "own-scatter", "drop-assessor", "worth")) {
         page.navigate(home + "/verdict/questions/" + question);
         page.waitForSelector("#h-answer");
         assertThat(page.locator("main").textContent()).as(question).isNotBlank();
@@ -80,10 +81,14 @@ class QuestionPagesBrowserTest {
       page.navigate(home + "/verdict/compare");
       sound(page, "compare");
       assertThat(page.locator("#h-why").count()).isEqualTo(1);
+      assertThat(page.locator("main").textContent()).contains("What was measured");
       page.navigate(home + "/verdict/years");
       page.locator("main button", new Page.LocatorOptions().setHasText("Chart")).click();
       page.waitForSelector("#h-reference");
       sound(page, "years");
+      page.locator("main button", new Page.LocatorOptions().setHasText("Score again")).click();
+      page.waitForSelector("#h-answer");
+      assertThat(page.locator("main").textContent()).contains("stays as it was");
       page.navigate(home + "/panel");
       sound(page, "panel");
       String taster = desk.load(cid).ratings().get(0).assessor();
