@@ -122,6 +122,7 @@ class CurveController {
     }
     MethodText before = page.base(cid, typed);
     MethodText text = before.withCurve(test, criterion, CurveWords.yaml(curve.get()));
-    return page.decide(cid, page.versioned(cid, text), typed, model, request, response);
+    return page.decide(
+        cid, page.versioned(cid, text), typed, model::addAttribute, request, response);
   }
 }

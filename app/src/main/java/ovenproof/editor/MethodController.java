@@ -39,7 +39,7 @@ class MethodController {
   @GetMapping("/c/{cid}/method")
   @MayUse(Audience.OWNER)
   String method(@PathVariable String cid, Model model) {
-    return page.show(cid, model);
+    return page.show(cid, model::addAttribute);
   }
 
   /** The text as it was typed. */
@@ -52,7 +52,7 @@ class MethodController {
       HttpServletRequest request,
       HttpServletResponse response) {
     String text = typed.getOrDefault("text", "").replace("\r\n", "\n");
-    return page.decide(cid, text, typed, model, request, response);
+    return page.decide(cid, text, typed, model::addAttribute, request, response);
   }
 
   /** A starter in place of the text; looked at first, kept as any other change. */
@@ -68,7 +68,7 @@ class MethodController {
     if (!Starters.names().contains(starter)) {
       throw unknown("starter");
     }
-    return page.decide(cid, Starters.text(starter), typed, model, request, response);
+    return page.decide(cid, Starters.text(starter), typed, model::addAttribute, request, response);
   }
 
   /** Ticks, parts, runs and variants, put into the text at their places. */
@@ -96,7 +96,7 @@ class MethodController {
       text = text.withTestOf(MethodText.of(Starters.text(which[0])), which[1]);
     }
     if (problems.any()) {
-      page.show(cid, model);
+      page.show(cid, model::addAttribute);
       model.addAttribute("typed", typed);
       model.addAttribute("problems", problems.byField());
       response.setStatus(422);
@@ -104,7 +104,7 @@ class MethodController {
     }
     boolean changed = !text.toString().equals(before.toString());
     String kept = changed ? page.versioned(cid, text) : text.toString();
-    return page.decide(cid, kept, typed, model, request, response);
+    return page.decide(cid, kept, typed, model::addAttribute, request, response);
   }
 
   private static MethodText test(
@@ -186,7 +186,7 @@ class MethodController {
         workbench.look(key).orElseThrow(() -> unknown("look; look at the effect again"));
     model.addAttribute("cid", cid);
     model.addAttribute("look", key);
-    page.fill(look, model);
+    page.fill(look, model::addAttribute);
     return "editor/effect";
   }
 

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
-import org.springframework.ui.Model;
 import ovenproof.campaign.Campaign;
 import ovenproof.core.quantity.Rounding;
 import ovenproof.desk.Desk;
@@ -26,6 +25,7 @@ import ovenproof.verdict.Verdict;
 import ovenproof.web.Choice;
 import ovenproof.web.FormProblems;
 import ovenproof.web.MethodLook;
+import ovenproof.web.PageFields;
 import ovenproof.web.Shown;
 import ovenproof.web.Who;
 import ovenproof.web.Workbench;
@@ -73,22 +73,22 @@ final class MethodPage {
   public record EffectRow(
       String name, String now, String then, String rankNow, String rankThen, String moved) {}
 
-  String show(String cid, Model model) {
+  String show(String cid, PageFields model) {
     Campaign c = workbench.sheet(cid).campaign();
     Document newest = desk.document(cid, Document.METHOD);
-    model.addAttribute("cid", cid);
-    model.addAttribute("campaign", c);
-    model.addAttribute("frozen", !c.countedRuns().isEmpty());
-    model.addAttribute("text", newest.body());
-    model.addAttribute("revision", newest.revision());
-    model.addAttribute("lineProblems", List.of());
-    model.addAttribute("stale", null);
-    model.addAttribute("look", null);
-    model.addAttribute("differences", List.of());
-    model.addAttribute("tests", c.method().tests().stream().map(MethodPage::row).toList());
-    model.addAttribute("starters", starters());
-    model.addAttribute("others", others(c.method()));
-    model.addAttribute("revisions", revisions(cid, c));
+    model.put("cid", cid);
+    model.put("campaign", c);
+    model.put("frozen", !c.countedRuns().isEmpty());
+    model.put("text", newest.body());
+    model.put("revision", newest.revision());
+    model.put("lineProblems", List.of());
+    model.put("stale", null);
+    model.put("look", null);
+    model.put("differences", List.of());
+    model.put("tests", c.method().tests().stream().map(MethodPage::row).toList());
+    model.put("starters", starters());
+    model.put("others", others(c.method()));
+    model.put("revisions", revisions(cid, c));
     return "editor/method";
   }
 
@@ -163,18 +163,18 @@ final class MethodPage {
       String cid,
       String text,
       Map<String, String> typed,
-      Model model,
+      PageFields model,
       HttpServletRequest request,
       HttpServletResponse response) {
     show(cid, model);
-    model.addAttribute("typed", typed);
-    model.addAttribute("text", text);
-    model.addAttribute("revision", typed.getOrDefault("revision", "0"));
+    model.put("typed", typed);
+    model.put("text", text);
+    model.put("revision", typed.getOrDefault("revision", "0"));
     Method then;
     try {
       then = desk.method(text);
     } catch (InputException wrong) {
-      model.addAttribute("lineProblems", wrong.problems());
+      model.put("lineProblems", wrong.problems());
       response.setStatus(UNPROCESSABLE);
       return "editor/method";
     }
@@ -183,29 +183,29 @@ final class MethodPage {
       if (!problems.any()) {
         return keep(cid, text, then, typed, model, request, response);
       }
-      model.addAttribute("problems", problems.byField());
+      model.put("problems", problems.byField());
       response.setStatus(UNPROCESSABLE);
     }
     look(cid, text, then, model);
     return "editor/method";
   }
 
-  private void look(String cid, String text, Method then, Model model) {
+  private void look(String cid, String text, Method then, PageFields model) {
     Campaign c = workbench.sheet(cid).campaign();
-    model.addAttribute("differences", MethodDifference.between(c.method(), then));
+    model.put("differences", MethodDifference.between(c.method(), then));
     MethodLook look = workbench.look(cid, text, then);
-    model.addAttribute("look", look.key());
+    model.put("look", look.key());
     fill(look, model);
   }
 
   /** What the effect is, or how far computing it has come. */
-  void fill(MethodLook look, Model model) {
+  void fill(MethodLook look, PageFields model) {
     boolean ready = look.ready();
-    model.addAttribute("lookReady", ready);
-    model.addAttribute("lookDone", look.done());
-    model.addAttribute("lookTotal", look.total());
-    model.addAttribute("effects", ready ? effects(look) : List.of());
-    model.addAttribute("lookProblem", ready ? look.problem().orElse(null) : null);
+    model.put("lookReady", ready);
+    model.put("lookDone", look.done());
+    model.put("lookTotal", look.total());
+    model.put("effects", ready ? effects(look) : List.of());
+    model.put("lookProblem", ready ? look.problem().orElse(null) : null);
   }
 
   private static List<Effect> effects(MethodLook look) {
@@ -266,7 +266,7 @@ final class MethodPage {
       String text,
       Method then,
       Map<String, String> typed,
-      Model model,
+      PageFields model,
       HttpServletRequest request,
       HttpServletResponse response) {
     String revision = typed.getOrDefault("revision", "0");
@@ -280,8 +280,8 @@ final class MethodPage {
           why.isEmpty() ? null : why);
       return "redirect:/c/" + cid + "/method";
     } catch (StaleRevisionException stale) {
-      model.addAttribute("stale", stale.current());
-      model.addAttribute("revision", stale.current().revision());
+      model.put("stale", stale.current());
+      model.put("revision", stale.current().revision());
       look(cid, text, then, model);
       response.setStatus(CONFLICT);
       return "editor/method";

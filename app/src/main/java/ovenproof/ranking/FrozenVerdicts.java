@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.springframework.ui.Model;
 import ovenproof.campaign.Campaign;
 import ovenproof.desk.Desk;
 import ovenproof.desk.Document;
@@ -14,6 +13,7 @@ import ovenproof.publish.edition.EditionChange;
 import ovenproof.publish.edition.EditionJson;
 import ovenproof.publish.edition.FrozenEdition;
 import ovenproof.verdict.Verdict;
+import ovenproof.web.PageFields;
 import ovenproof.web.Shown;
 import ovenproof.web.Workbench;
 
@@ -30,7 +30,7 @@ final class FrozenVerdicts {
   public record Line(
       long number, String when, String who, @Nullable String why, String headline, String since) {}
 
-  void show(Workbench.Sheet sheet, @Nullable Verdict verdict, Model model) {
+  void show(Workbench.Sheet sheet, @Nullable Verdict verdict, PageFields model) {
     List<Document> kept = desk.revisions(sheet.at().id(), Document.VERDICT);
     List<Line> lines = new ArrayList<>();
     for (Document d : kept.stream().limit(SHOWN).toList()) {
@@ -46,8 +46,8 @@ final class FrozenVerdicts {
               then.headline(),
               since));
     }
-    model.addAttribute("frozen", lines);
-    model.addAttribute("frozenLast", kept.isEmpty() ? 0 : kept.get(0).revision());
+    model.put("frozen", lines);
+    model.put("frozenLast", kept.isEmpty() ? 0 : kept.get(0).revision());
   }
 
   private static String since(FrozenEdition then, FrozenEdition now) {

@@ -88,7 +88,7 @@ class VerdictController {
     model.addAttribute(
         "lead", "A score is a bead; its tray is the 90 % interval. A tier is a tray too.");
     scored.ifPresent(verdict -> fill(model, sheet, verdict, query));
-    frozen.show(sheet, scored.orElse(null), model);
+    frozen.show(sheet, scored.orElse(null), model::addAttribute);
     return "ranking/verdict";
   }
 
