@@ -86,6 +86,8 @@ public final class ServeCommand implements Callable<Integer> {
         started.accept("http://localhost:" + server.port() + "/");
         if (stay == Stay.UNTIL_STOPPED) {
           waitForTheEnd(server, desk);
+        } else {
+          PageVisit.all(desk, server.port());
         }
       }
     }
