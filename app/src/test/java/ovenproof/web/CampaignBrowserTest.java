@@ -132,8 +132,7 @@ class CampaignBrowserTest {
     look.at(page, "method-effect");
   }
 
-  private static void mendAMethod(Page page, String home, Look look, Desk desk)
-      throws IOException {
+  private static void mendAMethod(Page page, String home, Look look, Desk desk) throws IOException {
     page.navigate(home + "/method");
     look.at(page, "method");
     String right = page.locator("#text").inputValue();

@@ -84,16 +84,10 @@ class CampaignPagesTest {
           // A few pages of one kind say what the others would.
           String shape =
               next.replaceAll(
-<<<<<<< HEAD
                   "(runs|tests)/[^/?]+(/[a-z.]+)?.*|(products|settings|entries|verdict|frozen|curve)/.*"
                       + "|(files|log[.a-z]*|photo|picture|bench|plan|record|sort)\\?.*",
                   "*$1$2$3$4");
           if (!seen.contains(next) && perShape.merge(shape, 1, Integer::sum) <= 3) {
-=======
-                  "(products|settings|runs|entries|verdict|frozen|curve|traces|photos)/.*|(files|bench|plan|record|sort)\\?.*",
-                  "*$1$2");
-          if (!seen.contains(next) && perShape.merge(shape, 1, Integer::sum) <= 2) {
->>>>>>> 6ca41f6 (Look at every page once for all widths in the browser tests; train the archive on serving and scoring)
             seen.add(next);
             waiting.add(next);
           }

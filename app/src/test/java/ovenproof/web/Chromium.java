@@ -22,8 +22,7 @@ final class Chromium implements AutoCloseable {
 
   private final Playwright playwright =
       Playwright.create(
-          new Playwright.CreateOptions()
-              .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+          new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
   private final Browser browser =
       playwright
           .chromium()
@@ -109,8 +108,7 @@ final class Chromium implements AutoCloseable {
     for (ColorScheme scheme : List.of(ColorScheme.LIGHT, ColorScheme.DARK)) {
       page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(scheme));
       String name = what + "-" + width + "-" + scheme.name().toLowerCase(Locale.ROOT) + ".png";
-      page.screenshot(
-          new Page.ScreenshotOptions().setPath(Path.of(shots, name)).setFullPage(true));
+      page.screenshot(new Page.ScreenshotOptions().setPath(Path.of(shots, name)).setFullPage(true));
     }
     if (width == 820) {
       page.emulateMedia(
@@ -122,8 +120,7 @@ final class Chromium implements AutoCloseable {
               .setPath(Path.of(shots, what + "-print.png"))
               .setFullPage(true));
       page.emulateMedia(
-          new Page.EmulateMediaOptions()
-              .setMedia(com.microsoft.playwright.options.Media.SCREEN));
+          new Page.EmulateMediaOptions().setMedia(com.microsoft.playwright.options.Media.SCREEN));
     }
   }
 

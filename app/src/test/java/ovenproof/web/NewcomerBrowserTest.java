@@ -14,8 +14,8 @@ import ovenproof.desk.DatabaseKind;
 import ovenproof.desk.Desk;
 
 /**
- * A newcomer's path in a real browser: from nothing to a first score with the keyboard alone, on both
- * databases. On one of them every page is looked at in all widths, light and dark.
+ * A newcomer's path in a real browser: from nothing to a first score with the keyboard alone, on
+ * both databases. On one of them every page is looked at in all widths, light and dark.
  */
 class NewcomerBrowserTest {
   private static Chromium browser;
