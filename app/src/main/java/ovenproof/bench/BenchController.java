@@ -306,7 +306,7 @@ class BenchController {
         problems.need(
             "cause", typed.get("cause"), "the cause, before the results of the new run are seen");
     if (problems.any()) {
-      return page.again(sheet, cid, run, typed, problems, model);
+      return page.again(sheet, cid, run, typed, problems, model::addAttribute);
     }
     Begun begun =
         new Begun(

@@ -89,7 +89,7 @@ class FilesController implements JobKind {
     if (sent.isEmpty()) {
       FormProblems problems = new FormProblems();
       problems.add("files", "No file was sent. Choose one or more, or drop them on the field.");
-      return page.again(sheet, cid, run, typed, problems, model);
+      return page.again(sheet, cid, run, typed, problems, model::addAttribute);
     }
     NewEntry.Stamp stamp = Moment.of(request, desk.clock().instant());
     List<NewEntry> entries = new ArrayList<>();

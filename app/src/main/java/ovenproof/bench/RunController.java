@@ -53,7 +53,7 @@ class RunController {
   @MayUse(Audience.OWNER)
   String run(@PathVariable String cid, @PathVariable String id, Model model) {
     Workbench.Sheet sheet = workbench.sheet(cid);
-    return page.show(sheet, cid, Bench.run(sheet.campaign(), id), model);
+    return page.show(sheet, cid, Bench.run(sheet.campaign(), id), model::addAttribute);
   }
 
   /** One form in hand: who sent it, for which run, and what is wrong with it. */
@@ -82,7 +82,7 @@ class RunController {
     }
 
     String again(Model model) {
-      return page.again(sheet, cid, run, typed, problems, model);
+      return page.again(sheet, cid, run, typed, problems, model::addAttribute);
     }
 
     String save(EntryKind kind, Object body, @Nullable String corrects) {

@@ -13,7 +13,6 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.springframework.ui.Model;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Deviation;
 import ovenproof.campaign.Event;
@@ -34,6 +33,7 @@ import ovenproof.method.TestPlan;
 import ovenproof.publish.figure.Scores;
 import ovenproof.web.Choice;
 import ovenproof.web.FormProblems;
+import ovenproof.web.PageFields;
 import ovenproof.web.Shown;
 import ovenproof.web.Workbench;
 
@@ -101,22 +101,22 @@ final class RunPage {
         .toList();
   }
 
-  String show(Workbench.Sheet sheet, String cid, Run run, Model model) {
+  String show(Workbench.Sheet sheet, String cid, Run run, PageFields model) {
     Campaign c = sheet.campaign();
     TestPlan test = Bench.test(c, run);
-    model.addAttribute("cid", cid);
-    model.addAttribute("campaign", c);
-    model.addAttribute("run", run);
-    model.addAttribute("test", test);
+    model.put("cid", cid);
+    model.put("campaign", c);
+    model.put("run", run);
+    model.put("test", test);
     head(sheet, run, model);
     forms(c, run, test, model);
     entries(sheet, run, model);
-    model.addAttribute("pieces", pieces(c, run));
-    model.addAttribute("files", files(c, run));
+    model.put("pieces", pieces(c, run));
+    model.put("files", files(c, run));
     boolean ready = sheet.ready();
-    model.addAttribute("ready", ready);
-    model.addAttribute("measurements", ready ? measurements(sheet, run, test) : List.of());
-    model.addAttribute("firstScore", ready ? firstScore(sheet, run, test) : null);
+    model.put("ready", ready);
+    model.put("measurements", ready ? measurements(sheet, run, test) : List.of());
+    model.put("firstScore", ready ? firstScore(sheet, run, test) : null);
     return "bench/run";
   }
 
@@ -127,29 +127,28 @@ final class RunPage {
       Run run,
       Map<String, String> typed,
       FormProblems problems,
-      Model model) {
+      PageFields model) {
     show(sheet, cid, run, model);
-    model.addAttribute("problems", problems.byField());
-    model.addAttribute("typed", typed);
+    model.put("problems", problems.byField());
+    model.put("typed", typed);
     return "bench/run";
   }
 
-  private void head(Workbench.Sheet sheet, Run run, Model model) {
+  private void head(Workbench.Sheet sheet, Run run, PageFields model) {
     Campaign c = sheet.campaign();
     RunState state = RunState.all(sheet).of(run);
-    model.addAttribute(
+    model.put(
         "product", c.product(run.product()).map(Campaign.Product::name).orElse(run.product()));
-    model.addAttribute("state", c.whyNotCounted(run).orElse(state.words()));
-    model.addAttribute("sign", state.sign().svg());
-    model.addAttribute("running", state == RunState.RUNNING && run.started() != null);
-    model.addAttribute("redoable", state == RunState.COUNTED || state == RunState.VOID);
+    model.put("state", c.whyNotCounted(run).orElse(state.words()));
+    model.put("sign", state.sign().svg());
+    model.put("running", state == RunState.RUNNING && run.started() != null);
+    model.put("redoable", state == RunState.COUNTED || state == RunState.VOID);
     Instant now = desk.clock().instant();
     Instant started = run.started() == null ? now : run.started();
-    model.addAttribute("startedMillis", started.toEpochMilli());
-    model.addAttribute(
-        "elapsed", Shown.elapsed(Math.max(0, Duration.between(started, now).toSeconds())));
-    model.addAttribute("about", about(c, run));
-    model.addAttribute(
+    model.put("startedMillis", started.toEpochMilli());
+    model.put("elapsed", Shown.elapsed(Math.max(0, Duration.between(started, now).toSeconds())));
+    model.put("about", about(c, run));
+    model.put(
         "redoneAs",
         c.runs().stream()
             .filter(r -> run.id().equals(r.redoOf()))
@@ -194,21 +193,21 @@ final class RunPage {
     }
   }
 
-  private void forms(Campaign c, Run run, TestPlan test, Model model) {
-    model.addAttribute("endings", Bench.ENDINGS);
-    model.addAttribute("taps", TAPS);
-    model.addAttribute("rare", RARE);
-    model.addAttribute("faces", test.photos() == null ? List.of() : choices(test.photos().faces()));
-    model.addAttribute(
+  private void forms(Campaign c, Run run, TestPlan test, PageFields model) {
+    model.put("endings", Bench.ENDINGS);
+    model.put("taps", TAPS);
+    model.put("rare", RARE);
+    model.put("faces", test.photos() == null ? List.of() : choices(test.photos().faces()));
+    model.put(
         "batches",
         test.batches() > 1
             ? IntStream.rangeClosed(1, test.batches())
                 .mapToObj(n -> new Choice(String.valueOf(n), "batch " + n))
                 .toList()
             : List.of());
-    model.addAttribute("instruments", choices(c.instruments().stream().map(i -> i.id()).toList()));
-    model.addAttribute("lots", choices(c.lots().stream().map(Campaign.Lot::id).toList()));
-    model.addAttribute(
+    model.put("instruments", choices(c.instruments().stream().map(i -> i.id()).toList()));
+    model.put("lots", choices(c.lots().stream().map(Campaign.Lot::id).toList()));
+    model.put(
         "readings",
         test.measures().stream()
             .filter(m -> m.take().equals("reading"))
@@ -217,9 +216,8 @@ final class RunPage {
                     new Choice(
                         m.id(), name(m) + (m.unit() == null ? "" : ", " + m.unit().symbol())))
             .toList());
-    model.addAttribute(
-        "marks", test.marks().stream().map(m -> new Choice(m.id(), m.name())).toList());
-    model.addAttribute("sample", sample(test));
+    model.put("marks", test.marks().stream().map(m -> new Choice(m.id(), m.name())).toList());
+    model.put("sample", sample(test));
   }
 
   private static List<Choice> choices(List<String> words) {
@@ -246,7 +244,7 @@ final class RunPage {
 
   // ---------- what was entered ----------
 
-  private void entries(Workbench.Sheet sheet, Run run, Model model) {
+  private void entries(Workbench.Sheet sheet, Run run, PageFields model) {
     List<EventLine> events = new ArrayList<>();
     List<ValueLine> values = new ArrayList<>();
     List<DeviationLine> deviations = new ArrayList<>();
@@ -272,9 +270,9 @@ final class RunPage {
         deviations.add(new DeviationLine(e.key(), sign, words, d.what(), e.who()));
       }
     }
-    model.addAttribute("events", events);
-    model.addAttribute("typedValues", values);
-    model.addAttribute("deviations", deviations);
+    model.put("events", events);
+    model.put("typedValues", values);
+    model.put("deviations", deviations);
   }
 
   private static EventLine line(StoredEntry e, Event event) {
