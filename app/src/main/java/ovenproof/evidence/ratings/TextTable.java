@@ -154,6 +154,7 @@ final class TextTable {
     int header = filled.get(0).cells().size();
     boolean shorter =
         header > 0
+            && !filled.get(0).cells().get(0).isBlank()
             && filled.stream().skip(1).allMatch(r -> r.cells().size() == header + 1)
             && filled.stream().skip(1).noneMatch(r -> r.cells().get(header).isBlank());
     if (!shorter) {

@@ -41,6 +41,13 @@ class TypedTablesTest {
   @ParameterizedTest
   @CsvSource({
     "merged-header.csv,           PRODUCTS_IN_COLUMNS, 6, 4, 3, 0, 0,  72, 0",
+    "blank-corners.csv,           PRODUCTS_IN_COLUMNS, 6, 3, 2, 0, 0,  36, 0",
+    "blank-corner-short.csv,      PRODUCTS_IN_COLUMNS, 6, 2, 2, 0, 0,  24, 0",
+    "attribute-over-products.csv, PRODUCTS_IN_COLUMNS, 6, 3, 2, 0, 0,  36, 0",
+    "rows-of-attributes.csv,      PRODUCTS_IN_ROWS,    6, 3, 3, 0, 0,  54, 0",
+    "codes-per-session.csv,       LONG,                6, 2, 1, 2, 0,  24, 0",
+    "initials-long.csv,           LONG,                6, 3, 2, 0, 2,  72, 0",
+    "panel-no-names.csv,          UNNAMED,             0, 3, 2, 0, 0,  48, 0",
     "three-headers.csv,           PRODUCTS_IN_COLUMNS, 6, 2, 2, 2, 0,  48, 0",
     "session-in-cell.csv,         PRODUCTS_IN_COLUMNS, 6, 4, 1, 2, 0,  48, 0",
     "attribute-over-tasters.csv,  PRODUCTS_IN_ROWS,    6, 4, 2, 0, 0,  48, 0",

@@ -328,3 +328,15 @@ write("pandas.csv",[["Unnamed: 0","judge","product","score","Unnamed: 4"]]+[[i,t
 # percent liking
 write("session-in-cell.csv",[["Session","Mon","","","","Tue","","",""],["Taster"]+P+P]+[[t]+[s(t,p) for p in P+P] for t in T])
 
+import random
+random.seed(3)
+T=['Anna','Bela','Carlo','Dina','Emil','Fenna']
+r=lambda:random.randint(3,9)
+def w(n,t): open(n,'w').write(t)
+w('blank-corners.csv',',Alder,,Birch,,Cedar,\n,crisp,taste,crisp,taste,crisp,taste\n'+''.join(a+','+','.join(str(r()) for _ in range(6))+'\n' for a in T))
+w('blank-corner-short.csv',',Alder,,Birch\n,crisp,taste,crisp,taste\n'+''.join(a+','+','.join(str(r()) for _ in range(4))+'\n' for a in T))
+w('attribute-over-products.csv','Judge;Crispness;;;Juiciness;;\n;Alder;Birch;Cedar;Alder;Birch;Cedar\n'+''.join(a+';'+';'.join(f'{r()},5' for _ in range(6))+'\n' for a in T))
+w('rows-of-attributes.csv','Oven,Attribute,'+','.join(T)+'\n'+''.join(f"{p if k==0 else ''},{at},"+','.join(str(r()) for _ in T)+'\n' for p in ('Alder','Birch','Cedar') for k,at in enumerate(('Crisp','Brown','Liking'))))
+w('panel-no-names.csv','Sample,Crisp,Taste\n'+''.join(f'{p},{r()},{r()}\n' for _ in range(8) for p in ('Alder','Birch','Cedar')))
+w('codes-per-session.csv','Session;Panellist;Sample;Code;Crispness /10\n'+''.join(f'{s};{a};{p};{100*s+k*7+31};{r()}\n' for s in (1,2) for a in T for k,p in enumerate(('Alder','Birch'))))
+w('initials-long.csv','Init,Oven,Run,Crisp,Colour,Comment\n'+''.join(f'{a[:1]}{a[-1].upper()},{p},{b},{r()},{r()},{"" if random.random()<.7 else "bit dry"}\n' for b in (1,2) for a in T for p in ('Alder','Birch','Cedar')))

@@ -351,7 +351,7 @@ final class SheetReader {
       if (product != null
           && (tokens.contains("code") || tokens.contains("codes"))
           && column.whole
-          && column.isUnique()) {
+          && (column.isUnique() || column.smallest >= 100)) {
         set(column, Role.IGNORED, "codes of the samples");
       }
     }
