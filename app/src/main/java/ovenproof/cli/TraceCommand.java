@@ -60,7 +60,10 @@ final class TraceCommand implements Callable<Integer> {
   @Option(names = "--interval", paramLabel = "5s", description = "Distance of rows without times.")
   private @Nullable String interval;
 
-  @Option(names = "--dates", paramLabel = "ORDER", description = "day_first or month_first.")
+  @Option(
+      names = "--dates",
+      paramLabel = "ORDER",
+      description = "day_first, month_first or year_first.")
   private @Nullable DateOrder dates;
 
   @Option(names = "--temperatures", paramLabel = "C|F", description = "Unit where none is written.")

@@ -44,6 +44,9 @@ public record TraceSession(
   /** A flat lead longer than this is the logger waiting, not the probe lagging. */
   private static final double LONGEST_LAG_SECONDS = 60;
 
+  /** The air follows the elements sooner than this; an earlier start belongs to another run. */
+  private static final double LONGEST_DELAY_SECONDS = 300;
+
   /** What a person said about the run. */
   public record Choice(
       @Nullable Double settingCelsius,
@@ -95,6 +98,11 @@ public record TraceSession(
       whole = whole.part(run.startSecond(), run.endSecond());
     }
     double found = start(choice, whole, power, offset, notes);
+    if (run != null
+        && choice.startSecond == null
+        && found < run.startSecond() - LONGEST_DELAY_SECONDS) {
+      found = run.startSecond();
+    }
     double end = run == null ? placed.trace(centre, segment).lastSecond() : run.endSecond();
     return build(new Window(placed, segment, found, end), centre, choice, name, notes);
   }

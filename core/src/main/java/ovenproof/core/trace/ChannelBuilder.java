@@ -96,6 +96,20 @@ final class ChannelBuilder {
       this.values = values;
     }
 
+    private double @Nullable [] counted;
+    private @Nullable Stats stats;
+
+    /** Computed again only when the values were replaced. */
+    Stats stats() {
+      Stats known = stats;
+      if (known == null || counted != values) {
+        known = Stats.of(values);
+        stats = known;
+        counted = values;
+      }
+      return known;
+    }
+
     void note(String text) {
       why = why.isEmpty() ? text : why + "; " + text;
     }
@@ -103,15 +117,21 @@ final class ChannelBuilder {
 
   List<Channel> build() {
     List<Draft> drafts = drafts();
-    drafts.forEach(this::type);
+    each(drafts, this::type);
     drafts.removeIf(this::isEmptyRemark);
-    drafts.forEach(this::takeOutSentinels);
+    each(drafts, this::takeOutSentinels);
     temperatureUnits(drafts);
-    drafts.forEach(this::convert);
+    each(drafts, this::convert);
     hotRooms(drafts);
     judge(drafts);
     names(drafts);
     return drafts.stream().map(this::channel).toList();
+  }
+
+  /** Columns do not depend on each other here; many numbers are shared among the processors. */
+  private void each(List<Draft> drafts, java.util.function.Consumer<Draft> work) {
+    boolean many = (long) drafts.size() * rows.length > 500_000;
+    (many ? drafts.parallelStream() : drafts.stream()).forEach(work);
   }
 
   /** A column of remarks that nobody made; one full of OPEN is an input. */
@@ -191,7 +211,7 @@ final class ChannelBuilder {
       typeWords(d);
       return;
     }
-    Stats stats = Stats.of(d.values);
+    Stats stats = d.stats();
     if (isDifference(d)) {
       as(d, Role.DIFFERENCE, Dimension.TEMPERATURE_DIFFERENCE, Unit.KELVIN);
       d.unitFrom = "";
@@ -564,7 +584,7 @@ final class ChannelBuilder {
     boolean centre = drafts.stream().anyMatch(d -> d.role == Role.CENTRE);
     boolean hot = false;
     for (Draft d : drafts) {
-      if (d.role == Role.AMBIENT && finite(d.values) > 0 && Stats.of(d.values).high > 60) {
+      if (d.role == Role.AMBIENT && finite(d.values) > 0 && d.stats().high > 60) {
         d.role = centre ? Role.MEASURED : Role.CENTRE;
         d.note("too hot for a room: the air of the appliance");
         hot = true;
@@ -577,7 +597,7 @@ final class ChannelBuilder {
               && d.dimension == Dimension.TEMPERATURE
               && d.header.says(Set.of("probe", "sonde", "needle", "fühler"))
               && finite(d.values) > 0
-              && Stats.of(d.values).high < 110;
+              && d.stats().high < 110;
       if (needle) {
         d.role = Role.CORE;
         d.note("a probe beside the air: in the food");
@@ -594,7 +614,7 @@ final class ChannelBuilder {
       if (d.dimension == Dimension.TEMPERATURE
           && d.role != Role.SET_POINT
           && d.state == State.GOOD) {
-        Stats s = Stats.of(d.values);
+        Stats s = d.stats();
         if (s.high - s.low > widest) {
           widest = s.high - s.low;
           main = d;
@@ -611,7 +631,7 @@ final class ChannelBuilder {
   }
 
   private static void judgeOne(Draft d, @Nullable Draft main, double widest) {
-    Stats s = Stats.of(d.values);
+    Stats s = d.stats();
     int present = s.n;
     if (present < 0.5 * d.values.length && s.dropouts > 3 && !s.evenlySparse) {
       suspect(d, "reads only " + present + " of " + d.values.length + " rows");
@@ -683,7 +703,7 @@ final class ChannelBuilder {
       unit = Unit.CELSIUS;
     }
     String written = d.unit == null || d.unitFrom.isEmpty() ? "" : d.unit.unit().symbol();
-    Stats s = Stats.of(d.values);
+    Stats s = d.stats();
     return new Channel(
         d.name,
         d.header.written(),

@@ -212,9 +212,27 @@ final class Sentinels {
     return Double.isInfinite(v) || v > HOTTEST || v < COLDEST;
   }
 
+  /** Whole degrees in which a known one lies: nearly every reading is done with after one look. */
+  private static final boolean[] DEGREES = degrees();
+
+  private static boolean[] degrees() {
+    boolean[] degrees = new boolean[(int) (HOTTEST - COLDEST) + 3];
+    for (double known : KNOWN) {
+      for (double v : new double[] {known - 0.01, known + 0.01}) {
+        if (!isImpossible(v)) {
+          degrees[(int) Math.floor(v - COLDEST)] = true;
+        }
+      }
+    }
+    return degrees;
+  }
+
   private static boolean isCandidate(double v) {
     if (isImpossible(v)) {
       return true;
+    }
+    if (!DEGREES[(int) (v - COLDEST)]) {
+      return false;
     }
     for (double known : KNOWN) {
       if (Math.abs(v - known) < 0.006) {
