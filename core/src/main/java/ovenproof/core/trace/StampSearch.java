@@ -127,6 +127,9 @@ final class StampSearch {
    * 26-11-25 may begin with the year: when that is written with dashes or points like an ISO date,
    * when only the last number changes, or when somebody says so.
    */
+  /** Dates with points begin with the day wherever they are written. */
+  private static final String DOTTED = "\\d\\d\\.\\d\\d\\.\\d\\d.*";
+
   private static @Nullable Order yearFirst(List<int[]> dates, String example, ReadOptions options) {
     boolean possible =
         dates.stream().allMatch(d -> d[0] >= 15 && d[1] <= 12 && d[2] > 2000 && d[2] <= 2031);
@@ -135,7 +138,7 @@ final class StampSearch {
           ? new Order(DateOrder.YEAR_FIRST, "as given", false)
           : null;
     }
-    if (!possible) {
+    if (!possible || example.matches(DOTTED)) {
       return null;
     }
     boolean lastMoves = dates.stream().mapToInt(d -> d[2]).distinct().count() > 1;
