@@ -507,14 +507,20 @@ final class TableSearch {
 
   /** Columns without name and content, as trailing delimiters and outer pipes leave them. */
   private void dropEmptyEdges(ColumnKind[] kinds, List<HeaderText> headers, Types types) {
+    List<CellType[]> rows = new ArrayList<>();
+    for (int line : voterLines) {
+      CellType[] row = types.of(line);
+      if (isRow(kinds, row)) {
+        rows.add(row);
+      }
+    }
     for (int c = 0; c < kinds.length; c++) {
       if (!headers.get(c).written().isBlank()) {
         continue;
       }
       boolean empty = true;
-      for (int line : voterLines) {
-        CellType[] row = types.of(line);
-        empty &= !isRow(kinds, row) || row.length <= c || row[c] == CellType.EMPTY;
+      for (CellType[] row : rows) {
+        empty &= row.length <= c || row[c] == CellType.EMPTY;
       }
       if (empty) {
         kinds[c] = ColumnKind.SKIPPED;
