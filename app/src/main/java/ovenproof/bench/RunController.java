@@ -34,6 +34,7 @@ import ovenproof.web.FormProblems;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
 import ovenproof.web.Moment;
+import ovenproof.web.PageFields;
 import ovenproof.web.Workbench;
 
 /** One run: its page, and what people enter on it. */
@@ -81,8 +82,8 @@ class RunController {
       return new Entry.Provenance(key, stamp.who(), stamp.at(), null);
     }
 
-    String again(Model model) {
-      return page.again(sheet, cid, run, typed, problems, model::addAttribute);
+    String again(PageFields fields) {
+      return page.again(sheet, cid, run, typed, problems, fields);
     }
 
     String save(EntryKind kind, Object body, @Nullable String corrects) {
@@ -120,7 +121,7 @@ class RunController {
       form.problems.add("event-note", "Nothing here yet. Expected what happened, in words.");
     }
     if (form.problems.any() || seconds == null) {
-      return form.again(model);
+      return form.again(model::addAttribute);
     }
     Instant started = form.run.started();
     String ended = typed.getOrDefault("ended", "");
@@ -172,7 +173,7 @@ class RunController {
         form.problems.quantity("value", typed.get("value"), unit.dimension());
     Optional<Quantity> when = form.optional("read-at", Dimension.TIME);
     if (form.problems.any() || value.isEmpty()) {
-      return form.again(model);
+      return form.again(model::addAttribute);
     }
     Reading reading =
         new Reading(
@@ -209,7 +210,7 @@ class RunController {
     String assessor =
         form.problems.need("assessor", typed.get("assessor"), "a key for the taster, such as A1");
     if (form.problems.any() || points == null) {
-      return form.again(model);
+      return form.again(model::addAttribute);
     }
     Rating rating =
         new Rating(
@@ -241,7 +242,7 @@ class RunController {
     Optional<Quantity> before = form.optional("before", Dimension.MASS);
     Optional<Quantity> after = form.optional("after", Dimension.MASS);
     if (form.problems.any()) {
-      return form.again(model);
+      return form.again(model::addAttribute);
     }
     int batch = Objects.requireNonNullElse(form.batch(), 1);
     Optional<StoredEntry> known = known(form.sheet, id, batch, name);
@@ -295,7 +296,7 @@ class RunController {
       form.problems.add("class", "Choose 1, 2 or 3.");
     }
     if (form.problems.any()) {
-      return form.again(model);
+      return form.again(model::addAttribute);
     }
     Deviation deviation = new Deviation(id, Integer.parseInt(level), what, null, form.origin());
     return form.save(EntryKind.DEVIATION, deviation, null);

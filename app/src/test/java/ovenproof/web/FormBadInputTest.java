@@ -71,7 +71,16 @@ class FormBadInputTest {
               .followRedirects(HttpClient.Redirect.NORMAL)
               .build();
       String run =
-          post("/start", "key", "start-key-1", "oven", "Öfchen", "test", "toasters/medium", "dial", "shade 4")
+          post(
+                  "/start",
+                  "key",
+                  "start-key-1",
+                  "oven",
+                  "Öfchen",
+                  "test",
+                  "toasters/medium",
+                  "dial",
+                  "shade 4")
               .uri()
               .getPath();
       String home = run.replaceAll("/runs/.*", "");
@@ -110,12 +119,8 @@ class FormBadInputTest {
   private void aWrongQuantityIsSaidBesideItsField(Desk desk, String run, String cid)
       throws Exception {
     int before = desk.entries(cid).size();
-    var answer =
-        post(run + "/pieces", "key", "piece-key-3", "piece", "שלום", "before", "2o0 °C");
-    assertThat(answer.body())
-        .contains("before-error")
-        .contains("2o0 °C")
-        .contains("שלום");
+    var answer = post(run + "/pieces", "key", "piece-key-3", "piece", "שלום", "before", "2o0 °C");
+    assertThat(answer.body()).contains("before-error").contains("2o0 °C").contains("שלום");
     assertThat(desk.entries(cid)).hasSize(before);
   }
 
@@ -134,9 +139,7 @@ class FormBadInputTest {
     post(product, "revision", newest, "name", "Öfchen", "maker", "Mine (invented)");
     assertThat(desk.field(cid).products().get(0).maker()).isEqualTo("Mine (invented)");
     post(home + "/products", "revision", filled, "name", "Another");
-    assertThat(desk.field(cid).products())
-        .as("adding cannot undo what others did")
-        .hasSize(2);
+    assertThat(desk.field(cid).products()).as("adding cannot undo what others did").hasSize(2);
     assertThat(post(home + "/products", "revision", filled, "name", "x".repeat(301)).body())
         .contains("301 characters");
   }
@@ -158,11 +161,19 @@ class FormBadInputTest {
   private void whatIsNotRunNeedsItsReason(Desk desk, String home, String cid) throws Exception {
     String product = desk.field(cid).products().get(1).id();
     String variant = desk.load(cid).method().test("frozen").orElseThrow().scoredVariant().id();
-    var silent = post(home + "/not-run", "of", product, "which", "frozen/" + variant, "state", "CANNOT_DO");
+    var silent =
+        post(home + "/not-run", "of", product, "which", "frozen/" + variant, "state", "CANNOT_DO");
     assertThat(silent.body()).contains("reason-error");
     post(
         home + "/not-run",
-        "of", product, "which", "frozen/" + variant, "state", "CANNOT_DO", "reason", "no such mode");
+        "of",
+        product,
+        "which",
+        "frozen/" + variant,
+        "state",
+        "CANNOT_DO",
+        "reason",
+        "no such mode");
     assertThat(desk.field(cid).notRun()).hasSize(1);
     post(home + "/plan/all");
     assertThat(desk.field(cid).plan())
