@@ -1,9 +1,7 @@
 package ovenproof.core.trace;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import ovenproof.core.measure.Component;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.quantity.Unit;
@@ -80,7 +78,10 @@ public final class Contrast implements TraceMeasure {
         description,
         input,
         one.getAsDouble() - other.getAsDouble(),
-        components(input.probe(), steady, first.size(), second.size()),
+        input
+            .probe()
+            .ofPlaces(
+                Math.sqrt(1.0 / first.size() + 1.0 / second.size()), steady.standardError()),
         first.size() + " against " + second.size() + " place(s), " + SteadyMean.over(steady));
   }
 
@@ -95,18 +96,5 @@ public final class Contrast implements TraceMeasure {
         .mapToDouble(t -> TimeMean.of(t.present(), steady.startSecond(), steady.endSecond()))
         .filter(Double::isFinite)
         .average();
-  }
-
-  /** Each probe errs for itself: σ·√(1/n₁ + 1/n₂). */
-  private static List<Component> components(
-      ProbeAccuracy probe, SteadyState steady, int first, int second) {
-    double share = Math.sqrt(1.0 / first + 1.0 / second);
-    List<Component> parts = new ArrayList<>();
-    if (probe.calibrationKelvin() > 0) {
-      parts.add(Component.shared("set of " + probe.name(), share * probe.calibrationKelvin()));
-    }
-    parts.addAll(probe.radiation().unlike(share));
-    parts.add(Component.run(share * Math.hypot(steady.standardError(), probe.placementKelvin())));
-    return parts;
   }
 }

@@ -46,6 +46,23 @@ public record ProbeAccuracy(
     }
   }
 
+  /**
+   * The components of a quantity that compares places, each with its own probe: calibrations of
+   * different probes do not cancel, nor does what they feel unlike of elements and walls.
+   *
+   * @param share standard uncertainty of the quantity per kelvin that each place may err by
+   * @param standardError of the mean of a place, K
+   */
+  List<Component> ofPlaces(double share, double standardError) {
+    List<Component> parts = new ArrayList<>();
+    if (calibrationKelvin > 0) {
+      parts.add(Component.shared("set of " + name, share * calibrationKelvin));
+    }
+    parts.addAll(radiation.unlike(share));
+    parts.add(Component.run(share * Math.hypot(standardError, placementKelvin)));
+    return parts;
+  }
+
   public boolean isKnown() {
     return calibrationKelvin > 0 || placementKelvin > 0;
   }

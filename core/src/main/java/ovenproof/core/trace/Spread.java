@@ -2,7 +2,6 @@ package ovenproof.core.trace;
 
 import java.util.ArrayList;
 import java.util.List;
-import ovenproof.core.measure.Component;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.quantity.Unit;
@@ -45,25 +44,9 @@ public final class Spread implements TraceMeasure {
         DESCRIPTION,
         input,
         sd,
-        components(input, steady, means.length),
+        // ∂SD/∂x = d/((n − 1)·SD): independent errors of σ each make σ/√(n − 1) of it.
+        input.probe().ofPlaces(1 / Math.sqrt(means.length - 1.0), steady.standardError()),
         "standard deviation of " + means.length + " places, " + SteadyMean.over(steady));
-  }
-
-  /**
-   * Errors of different probes do not cancel between places: ∂SD/∂x = d/((n − 1)·SD), so
-   * independent errors of σ each make σ/√(n − 1) of it. Calibration and radiation are the same in
-   * every run with these probes in this appliance.
-   */
-  private static List<Component> components(TraceInput input, SteadyState steady, int places) {
-    ProbeAccuracy probe = input.probe();
-    double share = 1 / Math.sqrt(places - 1.0);
-    List<Component> parts = new ArrayList<>();
-    if (probe.calibrationKelvin() > 0) {
-      parts.add(Component.shared("set of " + probe.name(), share * probe.calibrationKelvin()));
-    }
-    probe.radiation().unlike(share).forEach(parts::add);
-    parts.add(Component.run(share * Math.hypot(steady.standardError(), probe.placementKelvin())));
-    return parts;
   }
 
   static double[] means(TraceInput input, SteadyState steady) {

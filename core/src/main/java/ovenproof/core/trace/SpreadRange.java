@@ -1,9 +1,6 @@
 package ovenproof.core.trace;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
-import ovenproof.core.measure.Component;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.quantity.Unit;
@@ -46,20 +43,7 @@ public final class SpreadRange implements TraceMeasure {
         DESCRIPTION,
         input,
         means[means.length - 1] - means[0],
-        components(input, steady),
+        input.probe().ofPlaces(Math.sqrt(2), steady.standardError()),
         "range of " + means.length + " places; compare only with as many places");
-  }
-
-  /** Two places, each with its own probe: √2 of what one is wrong by. */
-  private static List<Component> components(TraceInput input, SteadyState steady) {
-    ProbeAccuracy probe = input.probe();
-    double share = Math.sqrt(2);
-    List<Component> parts = new ArrayList<>();
-    if (probe.calibrationKelvin() > 0) {
-      parts.add(Component.shared("set of " + probe.name(), share * probe.calibrationKelvin()));
-    }
-    probe.radiation().unlike(share).forEach(parts::add);
-    parts.add(Component.run(share * Math.hypot(steady.standardError(), probe.placementKelvin())));
-    return parts;
   }
 }
