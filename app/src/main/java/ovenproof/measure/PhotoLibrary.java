@@ -169,7 +169,7 @@ final class PhotoLibrary {
 
   private MeasurementKey key(Photo photo, ShadeSettings settings, int expected, Subject subject) {
     List<String> parts = new ArrayList<>();
-    parts.add("photo, outlines 2, light 2");
+    parts.add("photo");
     for (MeasureDescription measure : PhotoMeasureCatalogue.ALL) {
       parts.add(measure.id() + "@" + measure.revision());
     }

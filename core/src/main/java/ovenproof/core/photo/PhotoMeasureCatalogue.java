@@ -10,6 +10,9 @@ import ovenproof.core.quantity.Unit;
 /** Every measure of a photographed piece, described once. All colours are CIELAB under D50. */
 public final class PhotoMeasureCatalogue {
 
+  /** All measures of a picture rest on the same outlines and light, so they change together. */
+  private static final int REVISION = 2;
+
   private static final String CIE = "CIE 15:2018";
   private static final String OWN = "own definition";
   private static final Parameter TARGET =
@@ -250,6 +253,6 @@ public final class PhotoMeasureCatalogue {
       String source,
       Parameter... parameters) {
     return new MeasureDescription(
-        id, name, unit, help, formula, source, EvidenceKind.PHOTO, List.of(parameters), 1);
+        id, name, unit, help, formula, source, EvidenceKind.PHOTO, List.of(parameters), REVISION);
   }
 }
