@@ -70,14 +70,16 @@ public final class RunTraces {
     return Optional.of(taker.input(evidence, bindings, place, setting(evidence)));
   }
 
-  /** Of the first measure of a trace that the test uses. */
+  /** The dial; a test without one is drawn against the first level that a measure asks for. */
   private static @Nullable Double setting(RunEvidence evidence) {
-    return evidence.test().measures().stream()
-        .filter(u -> TraceMeasures.named(u.take()).isPresent() || u.parameters().containsKey("set"))
-        .map(u -> Optional.ofNullable(TraceTaker.setting(evidence, u)))
-        .flatMap(Optional::stream)
-        .findFirst()
-        .orElse(null);
+    Double dial = TraceTaker.dial(evidence);
+    return dial != null
+        ? dial
+        : evidence.test().measures().stream()
+            .filter(u -> u.parameters().containsKey("set"))
+            .map(u -> TraceTaker.setting(evidence, u))
+            .findFirst()
+            .orElse(null);
   }
 
   /** What reading the files had to say. */

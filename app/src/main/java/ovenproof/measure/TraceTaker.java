@@ -286,9 +286,13 @@ final class TraceTaker implements Taker {
   /** What the dial was set to: the method's parameter, else the product's card, else the test's. */
   static @Nullable Double setting(RunEvidence run, MeasureUse use) {
     String parameter = use.parameters().get("set");
-    if (parameter != null) {
-      return QuantityParser.parse(parameter, Dimension.TEMPERATURE).contract();
-    }
+    return parameter == null
+        ? dial(run)
+        : Double.valueOf(QuantityParser.parse(parameter, Dimension.TEMPERATURE).contract());
+  }
+
+  /** The product's card, else the test's. */
+  static @Nullable Double dial(RunEvidence run) {
     Run r = run.run();
     Optional<Double> card =
         run.campaign().settingCards().stream()

@@ -25,6 +25,7 @@ import ovenproof.measure.MeasureRegistry;
 import ovenproof.measure.MeasureService;
 import ovenproof.measure.Measured;
 import ovenproof.measure.MeasurementCache;
+import ovenproof.measure.RunTraces;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 
@@ -67,14 +68,11 @@ class DemoTruthTest {
 
   @BeforeAll
   static void cook() throws Exception {
-    Path demo = Optional.ofNullable(System.getProperty("demo")).map(Path::of).orElse(folder);
-    if (demo == folder) {
-      Kitchen.demo().writeTo(folder, Progress.SILENT);
-    }
-    loaded = CampaignFolder.withAllMeasures().load(demo);
+    Kitchen.demo().writeTo(folder, Progress.SILENT);
+    loaded = CampaignFolder.withAllMeasures().load(folder);
     measured = MEASURE.measure(loaded.campaign(), loaded.evidence());
     verdict = new VerdictService(2).score(loaded.campaign(), measured).verdict();
-    truth = new ObjectMapper().readTree(demo.resolve("truth.json").toFile());
+    truth = new ObjectMapper().readTree(folder.resolve("truth.json").toFile());
   }
 
   @Test
@@ -163,6 +161,19 @@ class DemoTruthTest {
           .as(value.run() + ": " + shown + " against " + core)
           .isLessThan(2.0);
     }
+  }
+
+  @Test
+  void aRunIsDrawnAgainstItsDialNotAgainstALevelThatAMeasureAsksFor() {
+    // The method sets the dial to 230 °C and times the preheat to 220 °C.
+    Campaign campaign = loaded.campaign();
+    Run run =
+        campaign.runs().stream()
+            .filter(r -> r.id().equals("heat-up-rowan-1"))
+            .findFirst()
+            .orElseThrow();
+    assertThat(new RunTraces(campaign, loaded.evidence()).input(run, "centre"))
+        .hasValueSatisfying(input -> assertThat(input.settingCelsius()).isEqualTo(230.0));
   }
 
   @Test
