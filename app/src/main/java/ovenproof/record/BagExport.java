@@ -5,12 +5,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
-import java.util.TreeMap;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.FactValue;
@@ -21,9 +20,6 @@ import ovenproof.evidence.EvidenceSource;
 import ovenproof.files.Table;
 import ovenproof.files.Tables;
 import ovenproof.input.InputException;
-import ovenproof.input.OutsideException;
-import ovenproof.input.Place;
-import ovenproof.input.Problem;
 import ovenproof.measure.Measured;
 import ovenproof.verdict.Verdict;
 import tools.jackson.databind.SerializationFeature;
@@ -79,42 +75,14 @@ public final class BagExport {
    */
   public Path write(Path target) {
     Path place = target.toAbsolutePath().normalize();
-    Path parent = Objects.requireNonNull(place.getParent());
-    refuseExisting(place);
-    try (TemporaryFolder draft = TemporaryFolder.in(parent)) {
-      Path bag = draft.path().resolve("bag");
-      fill(bag);
-      if (place.toString().endsWith(".zip")) {
-        Path zip = draft.path().resolve("bag.zip");
-        BagZip.pack(bag, place.getFileName().toString().replaceAll("\\.zip$", ""), zip);
-        Files.move(zip, place);
-      } else {
-        Files.deleteIfExists(place);
-        Files.move(bag, place);
-      }
-      return place;
-    } catch (IOException e) {
-      throw new OutsideException("could not write the bag " + place + ": " + e, e);
-    }
-  }
-
-  static void refuseExisting(Path place) {
-    boolean empty = false;
-    if (Files.isDirectory(place) && !Files.isSymbolicLink(place)) {
-      try (Stream<Path> inside = Files.list(place)) {
-        empty = inside.findAny().isEmpty();
-      } catch (IOException e) {
-        throw new OutsideException("could not look into " + place + ": " + e, e);
-      }
-    }
-    if (Files.exists(place, java.nio.file.LinkOption.NOFOLLOW_LINKS) && !empty) {
-      throw new InputException(
-          Problem.error(
-              Place.of(place.toString()),
-              "something that stands there already",
-              "a new name",
-              "nothing was overwritten"));
-    }
+    BagPlace.write(
+        place,
+        "the bag",
+        bag -> {
+          fill(bag);
+          return bag;
+        });
+    return place;
   }
 
   private void fill(Path bag) throws IOException {
@@ -158,60 +126,13 @@ public final class BagExport {
   }
 
   private void tags(Path bag) throws IOException {
-    Map<String, Path> payload = below(bag, bag.resolve("data"));
-    long bytes = 0;
-    for (Path file : payload.values()) {
-      bytes += Files.size(file);
-    }
-    Files.writeString(
-        bag.resolve("bagit.txt"), "BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n");
-    Files.writeString(
-        bag.resolve("bag-info.txt"),
-        "Source-Organization: "
-            + oneLine(campaign.info().kitchen())
-            + "\nExternal-Description: "
-            + oneLine(campaign.info().title())
-            + (campaign.info().provenance() == Campaign.Provenance.INVENTED ? " (invented)" : "")
-            + "\nExternal-Identifier: "
-            + oneLine(campaign.info().id())
-            + "\nInternal-Sender-Identifier: verdict "
-            + oneLine(verdict.version())
-            + "\nBagging-Date: "
-            + day
-            + "\nPayload-Oxum: "
-            + bytes
-            + "."
-            + payload.size()
-            + "\n");
-    manifest(bag.resolve("manifest-sha256.txt"), payload);
-    Map<String, Path> tags = below(bag, bag);
-    tags.keySet().removeIf(name -> name.startsWith("data/"));
-    manifest(bag.resolve("tagmanifest-sha256.txt"), tags);
-  }
-
-  private static String oneLine(String words) {
-    return words.replaceAll("\\s+", " ").strip();
-  }
-
-  private static Map<String, Path> below(Path bag, Path folder) throws IOException {
-    Map<String, Path> files = new TreeMap<>();
-    try (Stream<Path> walk = Files.walk(folder)) {
-      walk.filter(Files::isRegularFile)
-          .forEach(f -> files.put(bag.relativize(f).toString().replace('\\', '/'), f));
-    }
-    return files;
-  }
-
-  /** RFC 8493, 2.1.3: digest, two spaces, path with line ends and per cent signs encoded. */
-  private static void manifest(Path manifest, Map<String, Path> files) throws IOException {
-    String text =
-        files.entrySet().stream()
-            .map(
-                e ->
-                    Fingerprints.of(e.getValue())
-                        + "  "
-                        + e.getKey().replace("%", "%25").replace("\n", "%0A").replace("\r", "%0D"))
-            .collect(Collectors.joining("\n", "", "\n"));
-    Files.writeString(manifest, text);
+    boolean invented = campaign.info().provenance() == Campaign.Provenance.INVENTED;
+    Map<String, String> info = new LinkedHashMap<>();
+    info.put("Source-Organization", campaign.info().kitchen());
+    info.put("External-Description", campaign.info().title() + (invented ? " (invented)" : ""));
+    info.put("External-Identifier", campaign.info().id());
+    info.put("Internal-Sender-Identifier", "verdict " + verdict.version());
+    info.put("Bagging-Date", day.toString());
+    BagSeal.close(bag, info, Map.of());
   }
 }

@@ -20,7 +20,7 @@ public final class BagImport {
    */
   public static Path read(Path bag, Path target) {
     Path place = target.toAbsolutePath().normalize();
-    BagExport.refuseExisting(place);
+    BagPlace.refuseExisting(place);
     Path parent = Objects.requireNonNull(place.getParent());
     try (TemporaryFolder unpacked = new TemporaryFolder();
         TemporaryFolder draft = TemporaryFolder.in(parent)) {

@@ -66,23 +66,8 @@ public final class DeskBackup {
    */
   public static Written write(DeskLocation location, Path target, Instant at) {
     Path place = target.toAbsolutePath().normalize();
-    BagExport.refuseExisting(place);
     refuseInside(location, place);
-    try (TemporaryFolder draft = TemporaryFolder.in(Objects.requireNonNull(place.getParent()))) {
-      Path bag = draft.path().resolve("bag");
-      Written written = fill(location, bag, place, at);
-      if (place.toString().endsWith(".zip")) {
-        Path zip = draft.path().resolve("bag.zip");
-        BagZip.pack(bag, place.getFileName().toString().replaceAll("\\.zip$", ""), zip);
-        Files.move(zip, place);
-      } else {
-        Files.deleteIfExists(place);
-        Files.move(bag, place);
-      }
-      return written;
-    } catch (IOException e) {
-      throw new OutsideException("could not write the backup " + place + ": " + e, e);
-    }
+    return BagPlace.write(place, "the backup", bag -> fill(location, bag, place, at));
   }
 
   private static void refuseInside(DeskLocation location, Path place) {

@@ -30,7 +30,6 @@ import ovenproof.campaign.TraceBinding;
 import ovenproof.evidence.EvidenceSource;
 import ovenproof.files.CampaignFolder;
 import ovenproof.input.InputException;
-import ovenproof.input.OutsideException;
 import ovenproof.input.Place;
 import ovenproof.input.Problem;
 import ovenproof.input.Problems;
@@ -87,23 +86,15 @@ public final class EvidencePack {
    */
   public Path write(Path target, LocalDate day) {
     Path place = target.toAbsolutePath().normalize();
-    BagExport.refuseExisting(place);
-    try (TemporaryFolder draft = TemporaryFolder.in(Objects.requireNonNull(place.getParent()))) {
-      Path bag = draft.path().resolve("bag");
-      Files.createDirectories(bag);
-      fill(bag, day);
-      if (place.toString().endsWith(".zip")) {
-        Path zip = draft.path().resolve("bag.zip");
-        BagZip.pack(bag, place.getFileName().toString().replaceAll("\\.zip$", ""), zip);
-        Files.move(zip, place);
-      } else {
-        Files.deleteIfExists(place);
-        Files.move(bag, place);
-      }
-      return place;
-    } catch (IOException e) {
-      throw new OutsideException("could not write the evidence pack " + place + ": " + e, e);
-    }
+    BagPlace.write(
+        place,
+        "the evidence pack",
+        bag -> {
+          Files.createDirectories(bag);
+          fill(bag, day);
+          return bag;
+        });
+    return place;
   }
 
   private void fill(Path bag, LocalDate day) throws IOException {
