@@ -2,6 +2,7 @@ package ovenproof.chart;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -56,7 +57,7 @@ public record CurveChart(
         "0 0 100 212",
         "preserveAspectRatio",
         "none");
-    svg.empty("path", "class", "curve own", "d", path());
+    svg.empty("path", "class", "curve own", "d", path(corners, scale, CurveChart::y));
     svg.close();
     ticks(svg);
     marks(svg);
@@ -98,13 +99,17 @@ public record CurveChart(
     svg.empty("line", "class", "setline", "x1", x, "x2", x, "y1", TOP, "y2", FLOOR);
   }
 
-  private String path() {
+  /** The line through the corners, for any height of the drawing. */
+  static String path(List<Corner> corners, Scale scale, DoubleUnaryOperator y) {
     StringBuilder path = new StringBuilder();
     for (Corner corner : corners) {
       path.append(path.isEmpty() ? "M" : " L")
           .append(
               String.format(
-                  Locale.ROOT, "%.2f %.1f", scale.percent(corner.value()), y(corner.points())));
+                  Locale.ROOT,
+                  "%.2f %.1f",
+                  scale.percent(corner.value()),
+                  y.applyAsDouble(corner.points())));
     }
     return path.isEmpty() ? "M0 0" : path.toString();
   }

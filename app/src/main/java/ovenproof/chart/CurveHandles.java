@@ -71,7 +71,7 @@ public record CurveHandles(
         "0 0 100 276",
         "preserveAspectRatio",
         "none");
-    svg.empty("path", "class", "curve own", "d", path());
+    svg.empty("path", "class", "curve own", "d", CurveChart.path(corners, scale, CurveHandles::y));
     svg.close();
     ticks(svg);
     handles.forEach(h -> handle(svg, h));
@@ -87,17 +87,6 @@ public record CurveHandles(
     svg.text("10 points", "class", "halo", "x", "0", "y", y(10) - 4);
     svg.text("5", "class", "halo", "x", "0", "y", y(5) - 4);
     svg.text("0", "class", "halo", "x", "0", "y", FLOOR - 4);
-  }
-
-  private String path() {
-    StringBuilder path = new StringBuilder();
-    for (CurveChart.Corner corner : corners) {
-      path.append(path.isEmpty() ? "M" : " L")
-          .append(
-              String.format(
-                  Locale.ROOT, "%.2f %.1f", scale.percent(corner.value()), y(corner.points())));
-    }
-    return path.isEmpty() ? "M0 0" : path.toString();
   }
 
   private void ticks(Svg svg) {

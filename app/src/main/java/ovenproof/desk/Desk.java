@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.InquiryStep;
 import ovenproof.evidence.EvidenceSource;
@@ -321,15 +322,17 @@ public final class Desk implements AutoCloseable {
    * @throws InputException if the desk has no such campaign
    */
   public Document document(String id, String name) {
-    return database
-        .reader()
+    return newest(database.reader(), id, name).orElseThrow(() -> noSuchCampaign(id));
+  }
+
+  private static Optional<Document> newest(JdbcClient client, String id, String name) {
+    return client
         .sql(
             "select * from document where campaign = ? and name = ? order by revision desc limit 1")
         .param(id)
         .param(name)
         .query(Desk::document)
-        .optional()
-        .orElseThrow(() -> noSuchCampaign(id));
+        .optional();
   }
 
   /** Every revision, the newest first. */
@@ -398,16 +401,7 @@ public final class Desk implements AutoCloseable {
           if (held == 0) {
             throw noSuchCampaign(id);
           }
-          Optional<Document> newest =
-              write
-                  .sql()
-                  .sql(
-                      "select * from document where campaign = ? and name = ? order by revision desc"
-                          + " limit 1")
-                  .param(id)
-                  .param(name)
-                  .query(Desk::document)
-                  .optional();
+          Optional<Document> newest = newest(write.sql(), id, name);
           if (newest.isPresent() && newest.get().body().equals(body)) {
             return newest.get().revision();
           }
@@ -425,16 +419,7 @@ public final class Desk implements AutoCloseable {
     return database.write(
         write -> {
           nextSeq(write, id, 0);
-          Optional<Document> newest =
-              write
-                  .sql()
-                  .sql(
-                      "select * from document where campaign = ? and name = ? order by revision desc"
-                          + " limit 1")
-                  .param(id)
-                  .param(name)
-                  .query(Desk::document)
-                  .optional();
+          Optional<Document> newest = newest(write.sql(), id, name);
           if (newest.isPresent() && newest.get().body().equals(body)) {
             return newest.get().revision();
           }

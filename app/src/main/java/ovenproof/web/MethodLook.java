@@ -3,9 +3,6 @@ package ovenproof.web;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.jspecify.annotations.Nullable;
 import ovenproof.input.InputException;
@@ -13,8 +10,6 @@ import ovenproof.verdict.Verdict;
 
 /** What a changed method does to verdicts, computed in the background; nothing of it is saved. */
 public final class MethodLook {
-  private static final long MOMENT_MILLIS = 700;
-
   private final String key;
   private final int total;
   private final AtomicInteger done;
@@ -44,17 +39,7 @@ public final class MethodLook {
 
   /** Whether it is there, after at most a moment. */
   public boolean ready() {
-    try {
-      pairs.get(MOMENT_MILLIS, TimeUnit.MILLISECONDS);
-      return true;
-    } catch (TimeoutException notYet) {
-      return false;
-    } catch (ExecutionException failed) {
-      return true;
-    } catch (InterruptedException stopping) {
-      Thread.currentThread().interrupt();
-      return false;
-    }
+    return Workbench.within(pairs);
   }
 
   /** Why there is no effect to show; empty when there is one. */

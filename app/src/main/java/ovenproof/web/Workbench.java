@@ -205,7 +205,8 @@ public final class Workbench {
         .toList();
   }
 
-  private static boolean within(CompletableFuture<?> work) {
+  /** Whether work is done, failed or not, after at most a moment. */
+  static boolean within(CompletableFuture<?> work) {
     try {
       work.get(MOMENT_MILLIS, TimeUnit.MILLISECONDS);
       return true;
