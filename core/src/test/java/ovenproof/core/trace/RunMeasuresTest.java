@@ -46,8 +46,8 @@ class RunMeasuresTest {
     TraceInput input =
         TraceInput.of(celsius("centre", 2000, RunMeasuresTest::withDoor))
             .withHappenings(List.of(at(Happening.Kind.DOOR_OPEN, 1000)));
-    // Smoothing over 15 s takes 60·(1 − 40/15·(1 − e^(−15/80)) …) off the peak: about a tenth.
-    assertThat(measured("door-drop", input).value()).isCloseTo(60, within(9.0));
+    // The curve falls by 60 K at once; smoothing may take a little off it.
+    assertThat(measured("door-drop", input).value()).isCloseTo(60, within(0.5));
   }
 
   @Test
