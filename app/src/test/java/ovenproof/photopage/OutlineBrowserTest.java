@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.BoundingBox;
@@ -21,6 +20,7 @@ import ovenproof.campaign.Photo;
 import ovenproof.desk.DatabaseKind;
 import ovenproof.desk.Desk;
 import ovenproof.tracepage.HeatedDesk;
+import ovenproof.web.Chromium;
 import ovenproof.web.WebServer;
 
 /** Curves and outlines in a real browser: by mouse, by keys, at three widths, light and dark. */
@@ -41,22 +41,8 @@ class OutlineBrowserTest {
     desk = DatabaseKind.SQLITE.open(folder);
     HeatedDesk.fill(desk);
     server = WebServer.start(desk, 0);
-    playwright = Playwright.create();
-    browser =
-        playwright
-            .chromium()
-            .launch(
-                new BrowserType.LaunchOptions()
-                    .setExecutablePath(Path.of("/usr/bin/chromium"))
-                    .setArgs(
-                        List.of(
-                            "--no-sandbox",
-                            "--disable-gpu",
-                            "--disable-quic",
-                            "--no-first-run",
-                            "--disable-background-networking",
-                            "--disable-component-update",
-                            "--disable-sync")));
+    playwright = Chromium.driver();
+    browser = playwright.chromium().launch(Chromium.options());
   }
 
   @AfterAll

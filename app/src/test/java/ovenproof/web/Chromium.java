@@ -17,30 +17,35 @@ import java.util.Locale;
 import java.util.Map;
 
 /** A real browser, and what every page has to stand in it. */
-final class Chromium implements AutoCloseable {
+public final class Chromium implements AutoCloseable {
   private static final int[] WIDTHS = {390, 820, 1440};
 
-  private final Playwright playwright =
-      Playwright.create(
-          new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-  private final Browser browser =
-      playwright
-          .chromium()
-          .launch(
-              new BrowserType.LaunchOptions()
-                  .setExecutablePath(Path.of("/usr/bin/chromium"))
-                  .setArgs(
-                      List.of(
-                          "--no-sandbox",
-                          "--disable-gpu",
-                          "--disable-quic",
-                          "--no-first-run",
-                          "--disable-background-networking",
-                          "--disable-component-update",
-                          "--disable-sync")));
+  private final Playwright playwright = driver();
+  private final Browser browser = playwright.chromium().launch(options());
 
   /** Complaints of the page's own scripts, in the order they came. */
   final List<String> errors = new ArrayList<>();
+
+  /** The driver alone; it fetches no browser of its own. */
+  public static Playwright driver() {
+    return Playwright.create(
+        new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+  }
+
+  /** The system's Chromium, quiet and without a sandbox, as builds that run as root need it. */
+  public static BrowserType.LaunchOptions options() {
+    return new BrowserType.LaunchOptions()
+        .setExecutablePath(Path.of("/usr/bin/chromium"))
+        .setArgs(
+            List.of(
+                "--no-sandbox",
+                "--disable-gpu",
+                "--disable-quic",
+                "--no-first-run",
+                "--disable-background-networking",
+                "--disable-component-update",
+                "--disable-sync"));
+  }
 
   Page page(int port, int width) {
     Page page =

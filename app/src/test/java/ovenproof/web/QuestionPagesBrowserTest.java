@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import java.io.ByteArrayInputStream;
@@ -45,8 +44,8 @@ class QuestionPagesBrowserTest {
                 .toURI());
     try (Desk desk = DatabaseKind.SQLITE.open(folder.resolve("desk"));
         WebServer server = WebServer.start(desk, 0);
-        Playwright playwright = Playwright.create();
-        Browser browser = playwright.chromium().launch(chromium());
+        Playwright playwright = Chromium.driver();
+        Browser browser = playwright.chromium().launch(Chromium.options());
         BrowserContext context =
             browser.newContext(
                 new Browser.NewContextOptions()
@@ -104,20 +103,6 @@ class QuestionPagesBrowserTest {
           .doesNotContain(taster);
       assertThat(refused).isEmpty();
     }
-  }
-
-  private static BrowserType.LaunchOptions chromium() {
-    return new BrowserType.LaunchOptions()
-        .setExecutablePath(Path.of("/usr/bin/chromium"))
-        .setArgs(
-            List.of(
-                "--no-sandbox",
-                "--disable-gpu",
-                "--disable-quic",
-                "--no-first-run",
-                "--disable-background-networking",
-                "--disable-component-update",
-                "--disable-sync"));
   }
 
   /** Nothing for axe to say, no sideways scrolling, valid HTML as the server sent it. */

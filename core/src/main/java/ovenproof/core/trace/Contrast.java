@@ -80,8 +80,7 @@ public final class Contrast implements TraceMeasure {
         one.getAsDouble() - other.getAsDouble(),
         input
             .probe()
-            .ofPlaces(
-                Math.sqrt(1.0 / first.size() + 1.0 / second.size()), steady.standardError()),
+            .ofPlaces(Math.sqrt(1.0 / first.size() + 1.0 / second.size()), steady.standardError()),
         first.size() + " against " + second.size() + " place(s), " + SteadyMean.over(steady));
   }
 
