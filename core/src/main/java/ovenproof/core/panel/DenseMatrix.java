@@ -1,5 +1,7 @@
 package ovenproof.core.panel;
 
+import java.util.Arrays;
+
 /** Small dense matrices, as plain arrays; only what the mixed model needs. */
 final class DenseMatrix {
 
@@ -69,6 +71,47 @@ final class DenseMatrix {
     return sum;
   }
 
+  /** Adds a multiple of the first entries of one row to another. */
+  static void addScaled(double[] target, double[] source, double factor, int length) {
+    for (int j = 0; j < length; j++) {
+      target[j] += factor * source[j];
+    }
+  }
+
+  /** Takes Σ r·r'/w over the rows out of a symmetric matrix. */
+  static void subtractOuters(double[][] target, double[][] rows, double[] weights) {
+    for (int i = 0; i < target.length; i++) {
+      for (int p = 0; p < rows.length; p++) {
+        if (rows[p][i] != 0) {
+          addScaled(target[i], rows[p], -rows[p][i] / weights[p], i + 1);
+        }
+      }
+    }
+    mirror(target);
+  }
+
+  /** Takes Σ (a·b' + b·a')/w over the rows out of a symmetric matrix. */
+  static void subtractMixedOuters(double[][] target, double[][] a, double[][] b, double[] weights) {
+    for (int i = 0; i < target.length; i++) {
+      for (int p = 0; p < a.length; p++) {
+        if (a[p][i] != 0 || b[p][i] != 0) {
+          addScaled(target[i], b[p], -a[p][i] / weights[p], i + 1);
+          addScaled(target[i], a[p], -b[p][i] / weights[p], i + 1);
+        }
+      }
+    }
+    mirror(target);
+  }
+
+  /** Copies what is below the diagonal to above it. */
+  private static void mirror(double[][] a) {
+    for (int i = 0; i < a.length; i++) {
+      for (int j = 0; j < i; j++) {
+        a[j][i] = a[i][j];
+      }
+    }
+  }
+
   /** Lower Cholesky factor. */
   static double[][] cholesky(double[][] a) {
     int n = a.length;
@@ -89,6 +132,23 @@ final class DenseMatrix {
     return l;
   }
 
+  /** Solution of LL'x = b, for the first entries of b. */
+  static double[] solve(double[][] cholesky, double[] b) {
+    int n = cholesky.length;
+    double[] x = Arrays.copyOf(b, n);
+    for (int i = 0; i < n; i++) {
+      for (int k = 0; k < i; k++) {
+        x[i] -= cholesky[i][k] * x[k];
+      }
+      x[i] /= cholesky[i][i];
+    }
+    for (int i = n - 1; i >= 0; i--) {
+      x[i] /= cholesky[i][i];
+      addScaled(x, cholesky[i], -x[i], i);
+    }
+    return x;
+  }
+
   static double logDeterminant(double[][] cholesky) {
     double sum = 0;
     for (int i = 0; i < cholesky.length; i++) {
@@ -101,25 +161,22 @@ final class DenseMatrix {
   static double[][] inverse(double[][] cholesky) {
     int n = cholesky.length;
     double[][] inverseFactor = new double[n][n];
-    for (int j = 0; j < n; j++) {
-      inverseFactor[j][j] = 1 / cholesky[j][j];
-      for (int i = j + 1; i < n; i++) {
-        double sum = 0;
-        for (int k = j; k < i; k++) {
-          sum -= cholesky[i][k] * inverseFactor[k][j];
-        }
-        inverseFactor[i][j] = sum / cholesky[i][i];
+    for (int i = 0; i < n; i++) {
+      double[] row = inverseFactor[i];
+      for (int k = 0; k < i; k++) {
+        addScaled(row, inverseFactor[k], -cholesky[i][k] / cholesky[i][i], k + 1);
       }
+      row[i] = 1 / cholesky[i][i];
     }
     double[][] inverse = new double[n][n];
-    for (int k = 0; k < n; k++) {
-      double[] row = inverseFactor[k];
-      for (int i = 0; i <= k; i++) {
-        for (int j = 0; j <= k; j++) {
-          inverse[i][j] += row[i] * row[j];
+    for (double[] row : inverseFactor) {
+      for (int i = 0; i < n; i++) {
+        if (row[i] != 0) {
+          addScaled(inverse[i], row, row[i], i + 1);
         }
       }
     }
+    mirror(inverse);
     return inverse;
   }
 

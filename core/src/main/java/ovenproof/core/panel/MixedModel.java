@@ -1,9 +1,7 @@
 package ovenproof.core.panel;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.statistics.Descriptive;
 
@@ -30,28 +28,17 @@ final class MixedModel implements ProductModel {
   private static final int CELL = 1;
   private static final int BATCH = 2;
 
+  private final MixedDesign design;
   private final int products;
   private final int fixed;
   private final int columns;
   private final int persons;
-  private final int n;
-  private final List<Cell> cells;
-  private final int[] personStart;
-  private final double[][] crossProducts;
-  private final double[] crossProductsY;
-  private final double sumOfSquaresY;
-  private final double centre;
-  private final double scale;
   private final boolean hasCells;
   private final boolean hasBatches;
-  private final int[][] columnOfLevel;
-  private final double[] averageBlock;
-  private final List<String> lost;
-
   private final double[] theta = new double[3];
-  private final Solution solution;
-  private final double[][] covariance;
-  private final double[][] informationInverse;
+  private final MixedEquations solution;
+  private double @Nullable [][] covariance;
+  private double @Nullable [][] informationInverse;
   private double @Nullable [][][] sensitivities;
 
   /**
@@ -72,469 +59,53 @@ final class MixedModel implements ProductModel {
     IN_RESIDUAL
   }
 
-  private record Cell(int person, double count, double sum, int[] columns, double[] counts) {}
-
   private MixedModel(Observations data, Interaction interaction) {
-    this.products = data.product().size();
-    this.n = data.n();
-    this.persons = Math.max(1, data.assessors());
-    double[] y = data.y();
-    this.centre = Arrays.stream(y).average().orElse(0);
-    double squares = Arrays.stream(y).map(v -> (v - centre) * (v - centre)).sum();
-    this.scale = squares > 0 ? Math.sqrt(squares / n) : 1;
-    double[] standard = Arrays.stream(y).map(v -> (v - centre) / scale).toArray();
-    Columns layout = Columns.of(data);
-    this.columnOfLevel = layout.columnOfLevel;
-    this.fixed = layout.fixed;
-    this.lost = layout.lost;
-    this.averageBlock = layout.averageBlock;
-    this.hasBatches = data.batch() != null;
-    int batches = hasBatches ? batchSize(data) : 0;
-    this.columns = fixed + batches;
-    int[][] rows = layout.rows(data, fixed);
-    this.cells = cells(data, rows, standard);
-    this.personStart = personStart();
+    this.design = new MixedDesign(data);
+    this.products = design.products;
+    this.fixed = design.fixed;
+    this.columns = design.columns;
+    this.persons = design.persons;
+    this.hasBatches = design.hasBatches;
     this.hasCells =
-        interaction == Interaction.RANDOM && data.assessor() != null && repeatedCells() > 0;
-    this.crossProducts = new double[columns][columns];
-    this.crossProductsY = new double[columns];
-    double sum = 0;
-    for (int i = 0; i < n; i++) {
-      for (int a : rows[i]) {
-        crossProductsY[a] += standard[i];
-        for (int b : rows[i]) {
-          crossProducts[a][b]++;
-        }
-      }
-      sum += standard[i] * standard[i];
-    }
-    this.sumOfSquaresY = sum;
-    if (n - persons - fixed < 1) {
-      throw new IllegalArgumentException("marks must exceed parameters, found " + n);
-    }
+        interaction == Interaction.RANDOM && data.assessor() != null && design.hasRepeatedCells();
     this.solution = maximise();
-    this.informationInverse = informationInverse(solution);
-    this.covariance = adjustedCovariance(solution);
-  }
-
-  private static int batchSize(Observations data) {
-    Factor batch = data.batch();
-    return batch == null ? 0 : batch.size();
-  }
-
-  private long repeatedCells() {
-    return cells.stream().filter(c -> c.count > 1).count();
-  }
-
-  /** Design columns of products (all but the last) and blocks that can be told apart. */
-  private record Columns(
-      int fixed, int[][] columnOfLevel, double[] averageBlock, List<String> lost) {
-
-    static Columns of(Observations data) {
-      List<Factor> factors = new ArrayList<>();
-      List<String> names = new ArrayList<>();
-      factors.add(data.product());
-      names.add("product");
-      for (Map.Entry<String, Factor> block : data.blocks().entrySet()) {
-        factors.add(block.getValue());
-        names.add(block.getKey());
-      }
-      int all = factors.stream().mapToInt(f -> f.size() - 1).sum();
-      boolean[] kept = DenseMatrix.independent(sweptCrossProduct(data, factors, all), 1e-9);
-      int[][] columnOfLevel = new int[factors.size()][];
-      List<String> lost = new ArrayList<>();
-      int candidate = 0;
-      int column = 0;
-      for (int f = 0; f < factors.size(); f++) {
-        columnOfLevel[f] = new int[factors.get(f).size()];
-        Arrays.fill(columnOfLevel[f], -1);
-        for (int level = 0; level < factors.get(f).size() - 1; level++) {
-          if (kept[candidate++]) {
-            columnOfLevel[f][level] = column++;
-          } else if (!lost.contains(names.get(f))) {
-            lost.add(names.get(f));
-          }
-        }
-      }
-      double[] average = new double[column];
-      for (int f = 1; f < factors.size(); f++) {
-        for (int c : columnOfLevel[f]) {
-          if (c >= 0) {
-            average[c] = 1.0 / factors.get(f).size();
-          }
-        }
-      }
-      return new Columns(column, columnOfLevel, average, lost);
-    }
-
-    private static double[][] sweptCrossProduct(Observations data, List<Factor> factors, int all) {
-      int persons = Math.max(1, data.assessors());
-      Factor assessor = data.assessor();
-      double[][] cross = new double[all][all];
-      double[][] sums = new double[persons][all];
-      double[] counts = new double[persons];
-      int[] row = new int[factors.size()];
-      for (int i = 0; i < data.n(); i++) {
-        int used = 0;
-        int offset = 0;
-        for (Factor factor : factors) {
-          int level = factor.of()[i];
-          if (level < factor.size() - 1) {
-            row[used++] = offset + level;
-          }
-          offset += factor.size() - 1;
-        }
-        int person = assessor == null ? 0 : assessor.of()[i];
-        counts[person]++;
-        for (int a = 0; a < used; a++) {
-          sums[person][row[a]]++;
-          for (int b = 0; b < used; b++) {
-            cross[row[a]][row[b]]++;
-          }
-        }
-      }
-      for (int p = 0; p < persons; p++) {
-        subtractOuter(cross, sums[p], 1 / counts[p]);
-      }
-      return cross;
-    }
-
-    int[][] rows(Observations data, int fixedColumns) {
-      List<Factor> factors = new ArrayList<>();
-      factors.add(data.product());
-      factors.addAll(data.blocks().values());
-      Factor batch = data.batch();
-      int[][] rows = new int[data.n()][];
-      int[] buffer = new int[factors.size() + 1];
-      for (int i = 0; i < rows.length; i++) {
-        int used = 0;
-        for (int f = 0; f < factors.size(); f++) {
-          int column = columnOfLevel[f][factors.get(f).of()[i]];
-          if (column >= 0) {
-            buffer[used++] = column;
-          }
-        }
-        if (batch != null) {
-          buffer[used++] = fixedColumns + batch.of()[i];
-        }
-        rows[i] = Arrays.copyOf(buffer, used);
-      }
-      return rows;
-    }
-  }
-
-  private static void subtractOuter(double[][] target, double[] vector, double factor) {
-    for (int i = 0; i < vector.length; i++) {
-      if (vector[i] != 0) {
-        double f = factor * vector[i];
-        for (int j = 0; j < vector.length; j++) {
-          target[i][j] -= f * vector[j];
-        }
-      }
-    }
-  }
-
-  private List<Cell> cells(Observations data, int[][] rows, double[] standard) {
-    Factor assessor = data.assessor();
-    int[] personOf = assessor == null ? new int[n] : assessor.of();
-    int keys = persons * products;
-    int[] size = new int[keys];
-    for (int i = 0; i < n; i++) {
-      size[personOf[i] * products + data.product().of()[i]]++;
-    }
-    int[][] members = new int[keys][];
-    int[] filled = new int[keys];
-    for (int i = 0; i < n; i++) {
-      int key = personOf[i] * products + data.product().of()[i];
-      if (members[key] == null) {
-        members[key] = new int[size[key]];
-      }
-      members[key][filled[key]++] = i;
-    }
-    List<Cell> result = new ArrayList<>();
-    double[] counts = new double[columns];
-    for (int key = 0; key < keys; key++) {
-      if (size[key] > 0) {
-        result.add(cell(key / products, members[key], rows, standard, counts));
-      }
-    }
-    return result;
-  }
-
-  private static Cell cell(
-      int person, int[] members, int[][] rows, double[] standard, double[] counts) {
-    int[] seen = new int[members.length * 4];
-    int used = 0;
-    double sum = 0;
-    for (int i : members) {
-      sum += standard[i];
-      for (int column : rows[i]) {
-        if (counts[column]++ == 0) {
-          if (used == seen.length) {
-            seen = Arrays.copyOf(seen, 2 * used);
-          }
-          seen[used++] = column;
-        }
-      }
-    }
-    int[] columns = Arrays.copyOf(seen, used);
-    double[] values = new double[used];
-    for (int k = 0; k < used; k++) {
-      values[k] = counts[columns[k]];
-      counts[columns[k]] = 0;
-    }
-    return new Cell(person, members.length, sum, columns, values);
-  }
-
-  private int[] personStart() {
-    int[] start = new int[persons + 1];
-    int cell = 0;
-    for (int p = 0; p < persons; p++) {
-      start[p] = cell;
-      while (cell < cells.size() && cells.get(cell).person == p) {
-        cell++;
-      }
-    }
-    start[persons] = cells.size();
-    return start;
-  }
-
-  /** Everything that one set of variance components implies. */
-  private final class Solution {
-    final double e;
-    final double c;
-    final double b;
-
-    /** G = U'M₀U. */
-    final double[][] g;
-
-    /** H: inverse of the mixed-model equations. */
-    final double[][] h;
-
-    /** S = R'R and T = R'DR with R = Zc'M₀U, D = Zc'M₀Zc. */
-    final double[][] s;
-
-    final double[][] t;
-    final double[] solved;
-    final double[] right;
-    final double[][] personRow;
-    final double[] personWeight;
-    final double[] personSum;
-    final double logLikelihood;
-    final double penalty;
-    final double traceD;
-    final double traceDSquared;
-
-    Solution(double[] at) {
-      e = at[RESIDUAL];
-      c = at[CELL];
-      b = at[BATCH];
-      g = new double[columns][columns];
-      s = new double[columns][columns];
-      t = new double[columns][columns];
-      right = new double[columns];
-      personRow = new double[persons][columns];
-      personWeight = new double[persons];
-      personSum = new double[persons];
-      double yMy = sumOfSquaresY / e;
-      for (int i = 0; i < columns; i++) {
-        right[i] = crossProductsY[i] / e;
-        for (int j = 0; j < columns; j++) {
-          g[i][j] = crossProducts[i][j] / e;
-        }
-      }
-      double logDeterminant = n * Math.log(e);
-      double sumD = 0;
-      double sumDSquared = 0;
-      double[] first = new double[columns];
-      double[] second = new double[columns];
-      for (int p = 0; p < persons; p++) {
-        double[] row = personRow[p];
-        Arrays.fill(first, 0);
-        Arrays.fill(second, 0);
-        double h1 = 0;
-        double h2 = 0;
-        double h3 = 0;
-        double q = 0;
-        for (int k = personStart[p]; k < personStart[p + 1]; k++) {
-          Cell cell = cells.get(k);
-          double w = 1 / (e + cell.count * c);
-          double nw = cell.count * w;
-          double shrink = c * w / e;
-          logDeterminant += Math.log1p(cell.count * c / e);
-          yMy -= shrink * cell.sum * cell.sum;
-          h1 += nw;
-          h2 += nw * nw;
-          h3 += nw * nw * nw;
-          q += w * cell.sum;
-          for (int a = 0; a < cell.columns.length; a++) {
-            int i = cell.columns[a];
-            double ui = cell.counts[a];
-            right[i] -= shrink * ui * cell.sum;
-            row[i] += w * ui;
-            first[i] += nw * w * ui;
-            second[i] += nw * nw * w * ui;
-            for (int d = 0; d < cell.columns.length; d++) {
-              int j = cell.columns[d];
-              double uu = ui * cell.counts[d];
-              g[i][j] -= shrink * uu;
-              s[i][j] += w * w * uu;
-              t[i][j] += nw * w * w * uu;
-            }
-          }
-        }
-        personWeight[p] = h1;
-        personSum[p] = q;
-        yMy -= q * q / h1;
-        logDeterminant += Math.log(h1);
-        sumD += h1 - h2 / h1;
-        sumDSquared += h2 - 2 * h3 / h1 + h2 * h2 / h1 / h1;
-        sweep(row, first, second, h1, h2, h3, q);
-      }
-      traceD = sumD;
-      traceDSquared = sumDSquared;
-      double[][] equations = new double[columns][];
-      for (int i = 0; i < columns; i++) {
-        equations[i] = g[i].clone();
-      }
-      h = new double[columns][columns];
-      int active = b > 0 ? columns : fixed;
-      double[][] used = new double[active][];
-      for (int i = 0; i < active; i++) {
-        used[i] = Arrays.copyOf(equations[i], active);
-        if (i >= fixed) {
-          used[i][i] += 1 / b;
-        }
-      }
-      double[][] factor = DenseMatrix.cholesky(used);
-      double[][] inverse = DenseMatrix.inverse(factor);
-      for (int i = 0; i < active; i++) {
-        System.arraycopy(inverse[i], 0, h[i], 0, active);
-      }
-      logDeterminant += DenseMatrix.logDeterminant(factor);
-      if (b > 0) {
-        logDeterminant += (columns - fixed) * Math.log(b);
-      }
-      solved = DenseMatrix.multiply(h, right);
-      penalty = yMy - DenseMatrix.dot(right, solved);
-      logLikelihood = -0.5 * (logDeterminant + penalty);
-    }
-
-    /** Takes one person's mean out of G, R'R and R'DR. */
-    private void sweep(
-        double[] row, double[] first, double[] second, double h1, double h2, double h3, double q) {
-      for (int i = 0; i < columns; i++) {
-        right[i] -= row[i] * q / h1;
-        if (row[i] == 0) {
-          continue;
-        }
-        double vi = first[i] - h2 / h1 * row[i];
-        for (int j = 0; j < columns; j++) {
-          if (row[j] == 0) {
-            continue;
-          }
-          double bb = row[i] * row[j];
-          g[i][j] -= bb / h1;
-          s[i][j] += -(first[i] * row[j] + row[i] * first[j]) / h1 + h2 / h1 / h1 * bb;
-          double vj = first[j] - h2 / h1 * row[j];
-          t[i][j] +=
-              -(second[i] * row[j] + row[i] * second[j]) / h1 + h3 / h1 / h1 * bb - vi * vj / h1;
-        }
-      }
-    }
-
-    /** I − HG, the part of U that the fixed and random columns leave. */
-    double[][] remainder() {
-      double[][] hg = DenseMatrix.multiply(h, g);
-      for (int i = 0; i < columns; i++) {
-        for (int j = 0; j < columns; j++) {
-          hg[i][j] = (i == j ? 1 : 0) - hg[i][j];
-        }
-      }
-      return hg;
-    }
-
-    /** Zb'PZb. */
-    double[][] batchProjection(double[][] remainder) {
-      double[][] all = DenseMatrix.multiply(g, remainder);
-      double[][] block = new double[columns - fixed][];
-      for (int i = fixed; i < columns; i++) {
-        block[i - fixed] = Arrays.copyOfRange(all[i], fixed, columns);
-      }
-      return block;
-    }
-
-    /** Σ (Zc'Py)² over the cells. */
-    double cellScore() {
-      double sum = 0;
-      for (int p = 0; p < persons; p++) {
-        double personFit = DenseMatrix.dot(personRow[p], solved);
-        double level = (personSum[p] - personFit) / personWeight[p];
-        for (int k = personStart[p]; k < personStart[p + 1]; k++) {
-          Cell cell = cells.get(k);
-          double value = cell.sum - cell.count * level;
-          for (int a = 0; a < cell.columns.length; a++) {
-            value -= cell.counts[a] * solved[cell.columns[a]];
-          }
-          value /= e + cell.count * c;
-          sum += value * value;
-        }
-      }
-      return sum;
-    }
-
-    /** Σ (Zb'Py)² over the batches. */
-    double batchScore() {
-      double sum = 0;
-      for (int i = fixed; i < columns; i++) {
-        double value = right[i] - DenseMatrix.dot(g[i], solved);
-        sum += value * value;
-      }
-      return sum;
-    }
   }
 
   /** Scores and expected information of the components. */
   private record Curvature(double[] score, double[][] information) {}
 
-  private Curvature curvature(Solution at) {
-    double[][] remainder = at.remainder();
+  private Curvature curvature(MixedEquations at) {
     double[] trace = new double[3];
     double[][] pairs = new double[3][3];
     double[] quadratic = new double[3];
     if (hasCells) {
-      double[][] hs = DenseMatrix.multiply(at.h, at.s);
-      trace[CELL] = at.traceD;
-      for (int i = 0; i < columns; i++) {
-        trace[CELL] -= hs[i][i];
-      }
+      MixedEquations.CellSpread spread = at.spread();
+      double[][] hs = DenseMatrix.multiply(at.h(), spread.s());
+      trace[CELL] = spread.traceD() - DenseMatrix.trace(hs);
       pairs[CELL][CELL] =
-          at.traceDSquared
-              - 2 * DenseMatrix.traceOfProduct(at.h, at.t)
+          spread.traceDSquared()
+              - 2 * DenseMatrix.traceOfProduct(at.h(), spread.t())
               + DenseMatrix.traceOfProduct(hs, hs);
       quadratic[CELL] = at.cellScore();
     }
     if (hasBatches) {
-      double[][] block = at.batchProjection(remainder);
-      for (int i = 0; i < block.length; i++) {
-        trace[BATCH] += block[i][i];
-      }
+      double[][] block = at.batchProjection();
+      trace[BATCH] = DenseMatrix.trace(block);
       pairs[BATCH][BATCH] = DenseMatrix.sumOfSquares(block);
       quadratic[BATCH] = at.batchScore();
     }
     if (hasBatches && hasCells) {
-      double[][] sr = DenseMatrix.multiply(at.s, remainder);
+      double[][] left = batchColumns(at.remainder());
+      double[][] spread = DenseMatrix.multiply(at.spread().s(), left);
       double sum = 0;
-      for (int j = fixed; j < columns; j++) {
-        for (int i = 0; i < columns; i++) {
-          sum += remainder[i][j] * sr[i][j];
-        }
+      for (int i = 0; i < columns; i++) {
+        sum += DenseMatrix.dot(left[i], spread[i]);
       }
       pairs[CELL][BATCH] = sum;
       pairs[BATCH][CELL] = sum;
     }
     // P·V·P = P gives everything about the residual from the other two.
-    double degrees = n - persons - fixed;
+    double degrees = design.residualDegrees();
     trace[RESIDUAL] = (degrees - at.c * trace[CELL] - at.b * trace[BATCH]) / at.e;
     for (int i : new int[] {CELL, BATCH}) {
       double value = (trace[i] - at.c * pairs[i][CELL] - at.b * pairs[i][BATCH]) / at.e;
@@ -556,33 +127,38 @@ final class MixedModel implements ProductModel {
   }
 
   /** Fisher scoring; a component that wants to be negative is held at 0. */
-  private Solution maximise() {
+  private MixedEquations maximise() {
     theta[RESIDUAL] = 0.6;
     theta[CELL] = hasCells ? 0.2 : 0;
     theta[BATCH] = hasBatches ? 0.2 : 0;
-    Solution current = new Solution(theta);
+    MixedEquations current = equations(theta);
     if (!hasCells && !hasBatches) {
-      theta[RESIDUAL] = Math.max(1e-12, current.penalty * theta[RESIDUAL] / (n - persons - fixed));
-      return new Solution(theta);
+      double residual = current.penalty * theta[RESIDUAL] / design.residualDegrees();
+      theta[RESIDUAL] = Math.max(1e-12, residual);
+      return equations(theta);
     }
     for (int iteration = 0; iteration < 60; iteration++) {
       Curvature curvature = curvature(current);
       double[] step = step(curvature);
-      Solution next = halved(current, step);
-      double gain = next.logLikelihood - current.logLikelihood;
-      double moved =
-          Math.abs(next.e - current.e)
-              + Math.abs(next.c - current.c)
-              + Math.abs(next.b - current.b);
+      MixedEquations next = halved(current, step, promise(curvature, step));
+      double moved = distance(current, next);
       current = next;
       theta[RESIDUAL] = next.e;
       theta[CELL] = next.c;
       theta[BATCH] = next.b;
-      if (gain < 1e-11 && moved < 1e-8) {
+      if (moved < 1e-9) {
         break;
       }
     }
     return current;
+  }
+
+  private MixedEquations equations(double[] at) {
+    return new MixedEquations(design, at[RESIDUAL], at[CELL], at[BATCH]);
+  }
+
+  private static double distance(MixedEquations from, MixedEquations to) {
+    return Math.abs(to.e - from.e) + Math.abs(to.c - from.c) + Math.abs(to.b - from.b);
   }
 
   private double[] step(Curvature curvature) {
@@ -592,6 +168,11 @@ final class MixedModel implements ProductModel {
     }
     double[][] inverse = inverseOf(curvature.information, free);
     return DenseMatrix.multiply(inverse, curvature.score);
+  }
+
+  /** By how much a step would raise the likelihood if that were quadratic. */
+  private static double promise(Curvature curvature, double[] step) {
+    return DenseMatrix.dot(curvature.score, step) / 2;
   }
 
   private boolean isIdentified(int component) {
@@ -625,35 +206,55 @@ final class MixedModel implements ProductModel {
     return full;
   }
 
-  private Solution halved(Solution current, double[] step) {
+  private MixedEquations halved(MixedEquations current, double[] step, double promise) {
+    if (promise < 1e-12) {
+      return current;
+    }
+    // So near the top, the likelihood differs by less than rounding lets it be known.
+    double unknown = promise < 1e-6 ? 1e-6 : 0;
     double factor = 1;
     for (int attempt = 0; attempt < 30; attempt++, factor /= 2) {
-      double[] at = {
-        Math.max(1e-10, Math.max(current.e / 20, current.e + factor * step[RESIDUAL])),
-        Math.max(0, current.c + factor * step[CELL]),
-        Math.max(0, current.b + factor * step[BATCH])
-      };
-      Solution next = new Solution(at);
-      if (next.logLikelihood >= current.logLikelihood) {
+      MixedEquations next =
+          equations(
+              new double[] {
+                Math.max(1e-10, Math.max(current.e / 20, current.e + factor * step[RESIDUAL])),
+                Math.max(0, current.c + factor * step[CELL]),
+                Math.max(0, current.b + factor * step[BATCH])
+              });
+      if (next.logLikelihood >= current.logLikelihood - unknown) {
         return next;
       }
     }
     return current;
   }
 
-  private double[][] informationInverse(Solution at) {
-    boolean[] identified = {true, hasCells, hasBatches};
-    return inverseOf(curvature(at).information, identified);
+  private double[][] informationInverse() {
+    double[][] known = informationInverse;
+    if (known == null) {
+      boolean[] identified = {true, hasCells, hasBatches};
+      known = inverseOf(curvature(solution).information, identified);
+      informationInverse = known;
+    }
+    return known;
+  }
+
+  private double[][] covariance() {
+    double[][] known = covariance;
+    if (known == null) {
+      known = adjustedCovariance(solution);
+      covariance = known;
+    }
+    return known;
   }
 
   /** L'VᵢL for each component, L the weights of the estimates: how their variance follows it. */
-  private double[][][] sensitivities(Solution at) {
-    double[][] weights = fixedColumns(at.h);
+  private double[][][] sensitivities(MixedEquations at) {
+    double[][] weights = fixedColumns(at.h());
     double[][] plain = Arrays.copyOf(weights, fixed);
     double[][] cell = new double[fixed][fixed];
     double[][] batch = new double[fixed][fixed];
     if (hasCells) {
-      cell = DenseMatrix.sandwich(weights, at.s);
+      cell = DenseMatrix.sandwich(weights, at.spread().s());
     }
     if (hasBatches) {
       double[][] onBatches = batchRows(DenseMatrix.multiply(at.g, weights));
@@ -664,22 +265,23 @@ final class MixedModel implements ProductModel {
   }
 
   /** L'VᵢPVⱼL for each pair of components: what Kenward and Roger add to the covariance. */
-  private double[][][][] curvatures(Solution at) {
-    double[][] weights = fixedColumns(at.h);
+  private double[][][][] curvatures(MixedEquations at) {
+    double[][] weights = fixedColumns(at.h());
     double[][][][] terms = new double[3][3][fixed][fixed];
-    double[][] remainder = at.remainder();
     double[][] onBatches = batchRows(DenseMatrix.multiply(at.g, weights));
     if (hasCells) {
-      double[][] shs = DenseMatrix.multiply(at.s, DenseMatrix.multiply(at.h, at.s));
-      terms[CELL][CELL] = DenseMatrix.sandwich(weights, DenseMatrix.sum(1, at.t, -1, shs, 0, shs));
+      double[][] spread = DenseMatrix.multiply(at.spread().s(), weights);
+      double[][] fitted = DenseMatrix.sandwich(spread, at.h());
+      double[][] whole = DenseMatrix.sandwich(weights, at.spread().t());
+      terms[CELL][CELL] = DenseMatrix.sum(1, whole, -1, fitted, 0, fitted);
     }
     if (hasBatches) {
-      terms[BATCH][BATCH] = DenseMatrix.sandwich(onBatches, at.batchProjection(remainder));
+      terms[BATCH][BATCH] = DenseMatrix.sandwich(onBatches, at.batchProjection());
     }
     if (hasCells && hasBatches) {
-      double[][] sr = batchColumns(DenseMatrix.multiply(at.s, remainder));
-      double[][] right = DenseMatrix.multiply(sr, onBatches);
-      terms[CELL][BATCH] = DenseMatrix.multiply(DenseMatrix.transpose(weights), right);
+      double[][] left = DenseMatrix.multiply(batchColumns(at.remainder()), onBatches);
+      double[][] spread = DenseMatrix.multiply(at.spread().s(), weights);
+      terms[CELL][BATCH] = DenseMatrix.multiply(DenseMatrix.transpose(spread), left);
       terms[BATCH][CELL] = DenseMatrix.transpose(terms[CELL][BATCH]);
     }
     // P·V·L = 0 gives the residual's terms from the others.
@@ -693,8 +295,8 @@ final class MixedModel implements ProductModel {
     return terms;
   }
 
-  private double[][] adjustedCovariance(Solution at) {
-    double[][] adjusted = Arrays.copyOf(fixedColumns(at.h), fixed);
+  private double[][] adjustedCovariance(MixedEquations at) {
+    double[][] adjusted = Arrays.copyOf(fixedColumns(at.h()), fixed);
     if (!hasCells && !hasBatches) {
       return adjusted;
     }
@@ -702,7 +304,8 @@ final class MixedModel implements ProductModel {
     for (int i = 0; i < 3; i++) {
       for (int j = 0; j < 3; j++) {
         double[][] none = adjusted;
-        adjusted = DenseMatrix.sum(1, adjusted, 2 * informationInverse[i][j], terms[i][j], 0, none);
+        adjusted =
+            DenseMatrix.sum(1, adjusted, 2 * informationInverse()[i][j], terms[i][j], 0, none);
       }
     }
     return adjusted;
@@ -730,12 +333,12 @@ final class MixedModel implements ProductModel {
 
   /** Factors whose levels could not all be told apart from products and persons. */
   List<String> inseparable() {
-    return lost;
+    return design.lost;
   }
 
   /** Whether every product is linked with every other through the people who rated both. */
   boolean isConnected() {
-    return !lost.contains("product");
+    return !design.lost.contains("product");
   }
 
   @Override
@@ -753,7 +356,7 @@ final class MixedModel implements ProductModel {
       for (int k = 0; k < fixed; k++) {
         value += at[k] * solution.solved[k];
       }
-      means[i] = centre + scale * value;
+      means[i] = design.centre + design.scale * value;
     }
     return means;
   }
@@ -770,8 +373,8 @@ final class MixedModel implements ProductModel {
 
   /** Columns of a product's mean, every block level counting alike. */
   private double[] meanColumns(int product) {
-    double[] at = averageBlock.clone();
-    int column = columnOfLevel[0][product];
+    double[] at = design.averageBlock.clone();
+    int column = design.columnOfLevel[0][product];
     if (column >= 0) {
       at[column] = 1;
     }
@@ -791,8 +394,8 @@ final class MixedModel implements ProductModel {
       for (int k = 0; k < columns; k++) {
         vector[k] -= average[k];
       }
-      double variance = common + DenseMatrix.quadratic(vector, solution.h);
-      errors[i] = scale * Math.sqrt(variance * inflation(i));
+      double variance = common + DenseMatrix.quadratic(vector, solution.h());
+      errors[i] = design.scale * Math.sqrt(variance * inflation(i));
     }
     return errors;
   }
@@ -801,36 +404,37 @@ final class MixedModel implements ProductModel {
   private double inflation(int product) {
     double plain = 0;
     double adjusted = 0;
-    double[][] h = Arrays.copyOf(fixedColumns(solution.h), fixed);
+    double[][] h = Arrays.copyOf(fixedColumns(solution.h()), fixed);
     for (int other = 0; other < products; other++) {
       double[] contrast = contrast(product, other);
       plain += DenseMatrix.quadratic(contrast, h);
-      adjusted += DenseMatrix.quadratic(contrast, covariance);
+      adjusted += DenseMatrix.quadratic(contrast, covariance());
     }
     return plain > 0 ? Math.max(1, adjusted / plain) : 1;
   }
 
   private double[] contrast(int i, int j) {
     double[] contrast = new double[fixed];
-    if (columnOfLevel[0][i] >= 0) {
-      contrast[columnOfLevel[0][i]] += 1;
+    if (design.columnOfLevel[0][i] >= 0) {
+      contrast[design.columnOfLevel[0][i]] += 1;
     }
-    if (columnOfLevel[0][j] >= 0) {
-      contrast[columnOfLevel[0][j]] -= 1;
+    if (design.columnOfLevel[0][j] >= 0) {
+      contrast[design.columnOfLevel[0][j]] -= 1;
     }
     return contrast;
   }
 
   @Override
   public double standardErrorOfDifference(int i, int j) {
-    return scale * Math.sqrt(Math.max(0, DenseMatrix.quadratic(contrast(i, j), covariance)));
+    return design.scale
+        * Math.sqrt(Math.max(0, DenseMatrix.quadratic(contrast(i, j), covariance())));
   }
 
   /** 2(k'Φk)² / (g'Wg) with gᵢ = k'L'VᵢLk: Kenward and Roger's value for a single contrast. */
   @Override
   public double degreesOfDifference(int i, int j) {
     if (!hasCells && !hasBatches) {
-      return n - persons - fixed;
+      return design.residualDegrees();
     }
     double[] k = contrast(i, j);
     double[] gradient = new double[3];
@@ -838,8 +442,8 @@ final class MixedModel implements ProductModel {
     for (int component = 0; component < 3; component++) {
       gradient[component] = DenseMatrix.quadratic(k, sensitivities[component]);
     }
-    double variance = DenseMatrix.quadratic(k, Arrays.copyOf(fixedColumns(solution.h), fixed));
-    return 2 * variance * variance / DenseMatrix.quadratic(gradient, informationInverse);
+    double variance = DenseMatrix.quadratic(k, Arrays.copyOf(fixedColumns(solution.h()), fixed));
+    return 2 * variance * variance / DenseMatrix.quadratic(gradient, informationInverse());
   }
 
   private double[][][] sensitivities() {
@@ -851,17 +455,17 @@ final class MixedModel implements ProductModel {
 
   @Override
   public FTest productTest() {
-    return test(columnOfLevel[0], "restricted likelihood, Kenward–Roger");
+    return test(design.columnOfLevel[0], "restricted likelihood, Kenward–Roger");
   }
 
   /** Test of a block factor, in the order in which the observations hold their blocks. */
   FTest blockTest(int block) {
-    return test(columnOfLevel[block + 1], "restricted likelihood, Kenward–Roger");
+    return test(design.columnOfLevel[block + 1], "restricted likelihood, Kenward–Roger");
   }
 
   /** Residual degrees of freedom of the fixed part. */
   int residualDegrees() {
-    return n - persons - fixed;
+    return design.residualDegrees();
   }
 
   private FTest test(int[] levels, String words) {
@@ -876,13 +480,13 @@ final class MixedModel implements ProductModel {
     for (int i = 0; i < size; i++) {
       estimates[i] = solution.solved[chosen[i]];
       for (int j = 0; j < size; j++) {
-        plain[i][j] = solution.h[chosen[i]][chosen[j]];
-        adjusted[i][j] = covariance[chosen[i]][chosen[j]];
+        plain[i][j] = solution.h()[chosen[i]][chosen[j]];
+        adjusted[i][j] = covariance()[chosen[i]][chosen[j]];
       }
     }
     double wald = DenseMatrix.quadratic(estimates, DenseMatrix.inverseOf(adjusted)) / size;
     if (!hasCells && !hasBatches) {
-      return FTest.of(wald, size, n - persons - fixed, "residual");
+      return FTest.of(wald, size, design.residualDegrees(), "residual");
     }
     return kenwardRoger(wald, size, shrinkages(chosen, plain), words);
   }
@@ -909,7 +513,7 @@ final class MixedModel implements ProductModel {
     double a2 = 0;
     for (int i = 0; i < 3; i++) {
       for (int j = 0; j < 3; j++) {
-        double w = informationInverse[i][j];
+        double w = informationInverse()[i][j];
         a1 += w * DenseMatrix.trace(parts[i]) * DenseMatrix.trace(parts[j]);
         a2 += w * DenseMatrix.traceOfProduct(parts[i], parts[j]);
       }
@@ -935,7 +539,7 @@ final class MixedModel implements ProductModel {
 
   @Override
   public VarianceComponents components() {
-    double squared = scale * scale;
+    double squared = design.scale * design.scale;
     return new VarianceComponents(
         hasBatches ? solution.b * squared : Double.NaN,
         hasCells ? solution.c * squared : Double.NaN,
