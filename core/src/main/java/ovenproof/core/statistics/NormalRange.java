@@ -2,11 +2,13 @@ package ovenproof.core.statistics;
 
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 
 /**
- * Distribution of the range of k independent standard normal values. Evaluated once per k on a grid
- * of Chebyshev nodes and interpolated from there (degree 15 on intervals of length 1, agreeing with
- * the integral to 1e-13), because Tukey's test of many pairs asks for it thousands of times.
+ * Distribution of the range of k independent standard normal values. Evaluated once per k and
+ * interval on a grid of Chebyshev nodes and interpolated from there (degree 15 on intervals of
+ * length 1, agreeing with the integral to 1e-13), because Tukey's test of many pairs asks for it
+ * thousands of times.
  */
 final class NormalRange {
 
@@ -15,13 +17,12 @@ final class NormalRange {
   private static final int NODES = 16;
 
   private final int groups;
-  private final double[][] coefficients = new double[LARGEST][];
+
+  /** Of each interval that was asked for. */
+  private final AtomicReferenceArray<double[]> coefficients = new AtomicReferenceArray<>(LARGEST);
 
   private NormalRange(int groups) {
     this.groups = groups;
-    for (int interval = 0; interval < LARGEST; interval++) {
-      coefficients[interval] = fit(interval);
-    }
   }
 
   static NormalRange of(int groups) {
@@ -38,7 +39,7 @@ final class NormalRange {
     }
     int interval = (int) w;
     double x = 2 * (w - interval) - 1;
-    double[] c = coefficients[interval];
+    double[] c = coefficients(interval);
     double before = 0;
     double last = 0;
     for (int k = NODES - 1; k > 0; k--) {
@@ -47,6 +48,15 @@ final class NormalRange {
       last = next;
     }
     return x * last - before + c[0];
+  }
+
+  private double[] coefficients(int interval) {
+    double[] known = coefficients.get(interval);
+    if (known == null) {
+      known = fit(interval);
+      coefficients.set(interval, known);
+    }
+    return known;
   }
 
   private double[] fit(int interval) {

@@ -2,8 +2,9 @@ package ovenproof.core.statistics;
 
 import java.util.TreeSet;
 import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
-import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
+import org.hipparchus.analysis.integration.gauss.LegendreRuleFactory;
 import org.hipparchus.special.Gamma;
+import org.hipparchus.util.Pair;
 
 /**
  * Distribution of the studentized range: largest minus smallest of k independent normal values,
@@ -17,7 +18,7 @@ import org.hipparchus.special.Gamma;
  */
 public final class StudentizedRange {
 
-  private static final GaussIntegrator PANEL = new GaussIntegratorFactory().legendre(16);
+  private static final GaussIntegrator PANEL = panel(new LegendreRuleFactory().getRule(16));
 
   /** Above this the estimate of the deviation is as good as exact. */
   private static final double INFINITE_DEGREES = 1e5;
@@ -25,9 +26,19 @@ public final class StudentizedRange {
   private final NormalRange range;
   private final double degreesOfFreedom;
 
+  /** Logarithm of the constant factor of the deviation's density. */
+  private final double logConstant;
+
   private StudentizedRange(NormalRange range, double degreesOfFreedom) {
     this.range = range;
     this.degreesOfFreedom = degreesOfFreedom;
+    double half = degreesOfFreedom / 2;
+    this.logConstant = Math.log(2) + half * Math.log(half) - Gamma.logGamma(half);
+  }
+
+  /** A rule on its own: the factory of all rules prepares forty decimal digits first. */
+  private static GaussIntegrator panel(Pair<double[], double[]> rule) {
+    return new GaussIntegrator(rule.getFirst(), rule.getSecond());
   }
 
   /**
@@ -119,15 +130,10 @@ public final class StudentizedRange {
 
   /** Density of s/σ: chi with ν degrees of freedom divided by √ν. */
   private double deviationDensity(double s) {
-    double half = degreesOfFreedom / 2;
     return s <= 0
         ? 0
         : Math.exp(
-            Math.log(2)
-                + half * Math.log(half)
-                - Gamma.logGamma(half)
-                + (degreesOfFreedom - 1) * Math.log(s)
-                - half * s * s);
+            logConstant + (degreesOfFreedom - 1) * Math.log(s) - degreesOfFreedom / 2 * s * s);
   }
 
   interface Integrand {
