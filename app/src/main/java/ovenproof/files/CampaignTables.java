@@ -514,12 +514,22 @@ final class CampaignTables {
         boxes.isEmpty() ? null : boxes,
         "outlines",
         outlines.isEmpty() ? null : outlines,
+        "chart_pitch",
+        p.frame().chartPitch(),
+        "chart_corners",
+        p.frame().chartCorners().isEmpty() ? null : corners(p.frame().chartCorners()),
+        "front",
+        p.frame().front(),
         "note",
         p.note());
   }
 
   private static String box(Photo.Box box) {
     return box.piece() + ":" + box.x() + "," + box.y() + "," + box.width() + "," + box.height();
+  }
+
+  private static String corners(List<Photo.Corner> corners) {
+    return corners.stream().map(c -> c.x() + "," + c.y()).collect(Collectors.joining(" "));
   }
 
   private static String outline(Photo.Drawn drawn) {

@@ -8,6 +8,9 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Photo;
 import ovenproof.campaign.TraceBinding;
+import ovenproof.core.photo.Outline;
+import ovenproof.core.photo.PixelPoint;
+import ovenproof.core.photo.ShadeSettings;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.Quantity;
 import ovenproof.core.quantity.Unit;
@@ -22,6 +25,11 @@ final class EvidenceRows {
   private static final Pattern OUTLINE =
       Pattern.compile(
           "([\\p{L}\\p{N}_.-]{1,100}):(\\d{1,6},\\d{1,6}(?:,\\d{1,6},\\d{1,6}){2,2000})");
+
+  private static final Pattern CHART_CORNERS =
+      Pattern.compile("\\d{1,6},\\d{1,6}(?:\\s+\\d{1,6},\\d{1,6}){3}");
+
+  private static final double LEAST_CHART_PIXELS = 24 * 16;
 
   private final Context context;
 
@@ -103,7 +111,35 @@ final class EvidenceRows {
             camera,
             boxes,
             row.find("outlines").map(EvidenceRows::outlines).orElse(List.of()),
+            frame(row),
             row.textOrNull("note")));
+  }
+
+  private static Photo.Frame frame(Row row) {
+    Optional<Written> written = row.find("chart_pitch");
+    Quantity pitch = written.flatMap(w -> w.quantity(Dimension.LENGTH)).orElse(null);
+    if (pitch != null && !(pitch.contract() > 0)) {
+      written.orElseThrow().error("a length above 0, such as 41 mm", "");
+      pitch = null;
+    }
+    return new Photo.Frame(
+        pitch,
+        row.find("chart_corners").map(EvidenceRows::chartCorners).orElse(List.of()),
+        row.find("front").flatMap(w -> w.word(ShadeSettings.Front.class)).orElse(null));
+  }
+
+  private static List<Photo.Corner> chartCorners(Written written) {
+    if (!CHART_CORNERS.matcher(written.text()).matches()) {
+      written.error("four corners such as 1200,80 1500,82 1498,280 1199,278", "");
+      return List.of();
+    }
+    List<Photo.Corner> corners = corners(written.text().replaceAll("\\s+", ","));
+    List<PixelPoint> points = corners.stream().map(c -> new PixelPoint(c.x(), c.y())).toList();
+    if (!(new Outline(points).area() >= LEAST_CHART_PIXELS)) {
+      written.error("corners in the order in which one walks around the chart", "");
+      return List.of();
+    }
+    return corners;
   }
 
   private static @Nullable String key(Row row, String column) {

@@ -1,9 +1,14 @@
 package ovenproof.files;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import ovenproof.campaign.Photo;
 import ovenproof.campaign.Run;
 import ovenproof.method.TestPlan;
@@ -22,6 +27,60 @@ final class PhotoChecks {
 
   void run() {
     sections.photos().forEach(this::photo);
+    shared();
+    cards();
+  }
+
+  /** Pieces of several runs in one frame: only a person knows which are whose. */
+  private void shared() {
+    Map<String, Long> rows =
+        sections.photos().stream()
+            .collect(Collectors.groupingBy(p -> p.value().file(), Collectors.counting()));
+    for (Rowed<Photo> rowed : sections.photos()) {
+      if (rows.getOrDefault(rowed.value().file(), 0L) > 1 && !rowed.value().isByHand()) {
+        rowed
+            .row()
+            .error(
+                "file",
+                "a picture of several runs that does not say which pieces are of "
+                    + rowed.value().run(),
+                "\"boxes\" or \"outlines\" in each of its rows",
+                "draw them on the photo page, or write piece:x,y,w,h");
+      }
+    }
+  }
+
+  /** A method that takes its shade from a card needs the card's picture in every session. */
+  private void cards() {
+    Set<String> photographed =
+        sections.photos().stream()
+            .filter(p -> Photo.SHADE_CARD.equals(p.value().face()))
+            .map(p -> String.valueOf(p.value().camera()))
+            .collect(Collectors.toSet());
+    Set<String> said = new HashSet<>();
+    for (Rowed<Photo> rowed : sections.photos()) {
+      String camera = String.valueOf(rowed.value().camera());
+      boolean wanted =
+          plan(rowed.value()).map(TestPlan.PhotoPlan::targetFrom).stream()
+              .anyMatch(from -> from == TestPlan.PhotoPlan.TargetFrom.SHADE_CARD);
+      if (wanted && !photographed.contains(camera) && said.add(camera)) {
+        rowed
+            .row()
+            .warning(
+                rowed.value().camera() == null ? "file" : "camera",
+                rowed.value().camera() == null
+                    ? "a photo without camera session"
+                    : "no shade card photographed in camera session " + camera,
+                "a row with face shade-card and the same \"camera\"",
+                "without it nothing is near, darker or paler than the shade wanted");
+      }
+    }
+  }
+
+  private Optional<TestPlan.PhotoPlan> plan(Photo photo) {
+    return Optional.ofNullable(runs.get(photo.run()))
+        .flatMap(r -> context.method().flatMap(m -> m.test(r.test())))
+        .map(TestPlan::photos);
   }
 
   private void photo(Rowed<Photo> rowed) {
@@ -55,7 +114,14 @@ final class PhotoChecks {
               "one of " + String.join(", ", plan.faces()),
               "fill in \"face\"");
     } else if (face != null) {
-      rowed.row().find("face").ifPresent(w -> w.oneOf(plan.faces(), "a face of the photo plan"));
+      List<String> faces = new ArrayList<>(plan.faces());
+      if (plan.targetFrom() == TestPlan.PhotoPlan.TargetFrom.SHADE_CARD) {
+        faces.add(Photo.SHADE_CARD);
+      }
+      rowed.row().find("face").ifPresent(w -> w.oneOf(faces, "a face of the photo plan"));
+    }
+    if (Photo.SHADE_CARD.equals(face)) {
+      return;
     }
     int boxes = rowed.value().boxes().size();
     if (boxes > 0 && boxes != plan.pieces()) {

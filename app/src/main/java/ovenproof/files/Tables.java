@@ -19,6 +19,7 @@ import java.util.List;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Event;
 import ovenproof.campaign.Run;
+import ovenproof.core.photo.ShadeSettings;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.input.Words;
 
@@ -284,15 +285,30 @@ public final class Tables {
       table(
           "photos.csv",
           "Pictures of batches",
-          List.of("file"),
+          List.of("file", "run"),
           of("file", PATH, "The picture.").required(),
           run().required(),
           batch(),
-          of("face", KEY, "Which face it shows."),
+          of(
+              "face",
+              KEY,
+              "Which face it shows; before: not baked yet; shade-card: the shade wanted."),
           of("taken", TIME, "When it was taken."),
           of("camera", KEY, "Camera session whose calibration it shares."),
           of("boxes", BOXES, "piece:x,y,w,h in pixels of the upright picture, where pieces lie."),
           of("outlines", TEXT, "piece:x,y,x,y,x,y … likewise: edges that a person drew or mended."),
+          of(
+              "chart_pitch",
+              QUANTITY,
+              "From the middle of a patch of the chart to the next, when it is not the method's."),
+          of(
+              "chart_corners",
+              TEXT,
+              "x,y four times: corners of the grid of patches where the chart is not found."),
+          word(
+              "front",
+              Words.all(ShadeSettings.Front.class),
+              "Side of the picture where the front of the appliance was; bottom if not said."),
           NOTE);
 
   /** In the order of the documentation. */

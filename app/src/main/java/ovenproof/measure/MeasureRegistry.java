@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import ovenproof.core.measure.MeasureDescription;
+import ovenproof.core.photo.BatchMeasureCatalogue;
 import ovenproof.core.photo.PhotoMeasureCatalogue;
 
 /**
@@ -31,6 +32,7 @@ public final class MeasureRegistry {
       group.measures().forEach(m -> measures.add(m.description()));
     }
     measures.addAll(PhotoMeasureCatalogue.ALL);
+    measures.addAll(BatchMeasureCatalogue.ALL);
     return new MeasureRegistry(measures);
   }
 

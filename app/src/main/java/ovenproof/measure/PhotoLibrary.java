@@ -2,26 +2,28 @@ package ovenproof.measure;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Photo;
-import ovenproof.core.colour.Lab;
+import ovenproof.core.measure.Component;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.measure.Subject;
-import ovenproof.core.photo.Outline;
-import ovenproof.core.photo.PhotoAnalyser;
+import ovenproof.core.photo.BatchMeasureCatalogue;
+import ovenproof.core.photo.BatchMeasures;
+import ovenproof.core.photo.FacePairs;
+import ovenproof.core.photo.FacePairs.Turned;
 import ovenproof.core.photo.PhotoAnalysis;
 import ovenproof.core.photo.PhotoMeasureCatalogue;
-import ovenproof.core.photo.Picture;
 import ovenproof.core.photo.PieceShade;
-import ovenproof.core.photo.PixelBox;
-import ovenproof.core.photo.PixelPoint;
-import ovenproof.core.photo.ShadeSettings;
-import ovenproof.core.quantity.Dimension;
-import ovenproof.core.quantity.QuantityParser;
+import ovenproof.core.quantity.Quantity;
+import ovenproof.core.quantity.ToleratedQuantity;
+import ovenproof.core.quantity.Unit;
 import ovenproof.evidence.EvidenceSource;
 import ovenproof.evidence.photo.PhotoFile;
 import ovenproof.method.MeasureUse;
@@ -29,14 +31,39 @@ import ovenproof.method.TestPlan;
 
 /** Photographs of a campaign, each decoded and measured once per set of parameters. */
 final class PhotoLibrary {
+  /** The outlined area in pixels: the weight of a piece where no scale is known. */
+  static final MeasureDescription OUTLINE_PIXELS =
+      new MeasureDescription(
+          "outline-pixels",
+          "Outlined pixels",
+          Unit.ONE,
+          "The size of the piece on the picture.",
+          "area of the outline in pixels",
+          "own definition",
+          MeasureDescription.EvidenceKind.PHOTO,
+          List.of(),
+          1);
+
+  private static final List<MeasureDescription> TAKEN =
+      Stream.of(
+              PhotoMeasureCatalogue.ALL.stream(),
+              Stream.of(
+                  BatchMeasureCatalogue.LIGHTNESS_MEDIAN,
+                  BatchMeasureCatalogue.LIGHTNESS_DARKEST_FIFTH,
+                  OUTLINE_PIXELS))
+          .flatMap(s -> s)
+          .toList();
+
   private final EvidenceSource evidence;
   private final MeasurementCache cache;
+  private final ShadeCards cards;
   private final Map<MeasurementKey, List<Measurement>> known = new ConcurrentHashMap<>();
   private final ConcurrentLinkedQueue<String> warnings = new ConcurrentLinkedQueue<>();
 
-  PhotoLibrary(EvidenceSource evidence, MeasurementCache cache) {
+  PhotoLibrary(Campaign campaign, EvidenceSource evidence, MeasurementCache cache) {
     this.evidence = evidence;
     this.cache = cache;
+    this.cards = new ShadeCards(campaign, evidence);
   }
 
   List<String> warnings() {
@@ -44,139 +71,110 @@ final class PhotoLibrary {
   }
 
   /** Every measure of every piece of a photograph. */
-  List<Measurement> measurements(Photo photo, TestPlan test, MeasureUse use, Subject subject) {
-    ShadeSettings settings = settings(test, use);
-    MeasurementKey key = key(photo, settings, expected(test, photo), subject);
+  List<Measurement> measurements(
+      Photo photo, TestPlan test, @Nullable MeasureUse use, Subject subject) {
+    PhotoSetup setup = PhotoSetup.of(photo, test, use, cards.target(photo, test));
+    MeasurementKey key = key(photo, test, setup, subject);
     List<Measurement> found = known.get(key);
     if (found == null) {
-      int expected = expected(test, photo);
-      found = cache.get(key, () -> measure(photo, settings, expected, subject));
+      found = cache.get(key, () -> measure(photo, test, setup, subject));
       known.put(key, found);
+      miscounted(found);
+      sizes(photo, test, found);
     }
     return found;
   }
 
-  private List<Measurement> measure(
-      Photo photo, ShadeSettings settings, int expected, Subject subject) {
+  private List<Measurement> measure(Photo photo, TestPlan test, PhotoSetup setup, Subject subject) {
     PhotoFile file =
         PhotoFile.open(evidence.bytes(photo.file(), PhotoFile.LARGEST_BYTES), photo.file());
-    String source = "camera:" + (photo.camera() == null ? photo.file() : photo.camera());
-    PhotoAnalyser analyser = PhotoAnalyser.withDefaults().with(settings).expecting(expected);
-    if (photo.boxes().isEmpty() && photo.outlines().isEmpty()) {
-      return counted(photo, analyser.analyse(file.picture(), source), expected, subject);
+    PhotoAnalysis analysis = setup.read(photo, file.picture());
+    List<String> names = PhotoSetup.names(photo);
+    int found = analysis.pieces().size();
+    if (names.isEmpty() && found != setup.expected()) {
+      return miscount(photo, found, setup.expected(), subject);
     }
-    PhotoAnalysis byHand = byHand(photo, file.picture(), analyser, source);
-    List<String> names = names(photo);
     List<Measurement> all = new ArrayList<>();
-    for (int i = 0; i < names.size(); i++) {
-      Subject piece = subject.withPiece(names.get(i));
-      all.addAll(of(photo, byHand.pieces().get(i).shade(), piece));
+    for (int i = 0; i < found; i++) {
+      PhotoAnalysis.Piece piece = analysis.pieces().get(i);
+      Subject of = subject.withPiece(names.isEmpty() ? piece.id() : names.get(i));
+      all.addAll(of(photo, test, piece.shade(), of));
     }
     return all;
   }
 
   /** A count that does not fit is to be resolved by a person, never guessed. */
-  private List<Measurement> counted(
-      Photo photo, PhotoAnalysis analysis, int expected, Subject subject) {
-    int found = analysis.pieces().size();
-    if (found != expected) {
-      String why =
-          photo.file()
-              + ": "
-              + found
-              + " of "
-              + expected
-              + " pieces found; mend the outlines on the photo page, or say where they lie with"
-              + " boxes in photos.csv";
-      warnings.add(why);
-      return PhotoMeasureCatalogue.ALL.stream()
-          .map(measure -> Measurement.missing(measure, subject, why))
-          .toList();
-    }
-    List<Measurement> all = new ArrayList<>();
-    analysis.pieces().forEach(p -> all.addAll(of(photo, p.shade(), subject.withPiece(p.id()))));
-    return all;
+  private static List<Measurement> miscount(Photo photo, int found, int expected, Subject subject) {
+    String why =
+        photo.file()
+            + ": "
+            + found
+            + " of "
+            + expected
+            + " pieces found; mend the outlines on the photo page, or say where they lie with"
+            + " boxes in photos.csv";
+    return TAKEN.stream().map(measure -> Measurement.missing(measure, subject, why)).toList();
   }
 
-  private List<Measurement> of(Photo photo, PieceShade shade, Subject subject) {
+  private void miscounted(List<Measurement> found) {
+    found.stream()
+        .filter(m -> m.isMissing() && m.subject().piece() == null)
+        .map(Measurement::note)
+        .filter(java.util.Objects::nonNull)
+        .findFirst()
+        .ifPresent(warnings::add);
+  }
+
+  /** A piece of another size than the method expects is probably not outlined rightly. */
+  private void sizes(Photo photo, TestPlan test, List<Measurement> found) {
+    TestPlan.PhotoPlan plan = test.photos();
+    ToleratedQuantity wanted = plan == null ? null : plan.area();
+    if (wanted == null || Photo.SHADE_CARD.equals(photo.face())) {
+      return;
+    }
+    for (Measurement m : found) {
+      Double area = m.value();
+      if (m.id().equals(PhotoMeasureCatalogue.PIECE_AREA.id())
+          && area != null
+          && !wanted.allows(Quantity.of(area, Unit.SQUARE_CENTIMETRE))) {
+        warnings.add(
+            String.format(
+                Locale.ROOT,
+                "%s: piece %s covers %.0f cm², expected %s: look at its outline on the photo page",
+                photo.file(),
+                m.subject().piece(),
+                area,
+                wanted));
+      }
+    }
+  }
+
+  private List<Measurement> of(Photo photo, TestPlan test, PieceShade shade, Subject subject) {
     List<String> file = List.of(photo.file() + " sha256:" + fingerprint(photo));
-    return shade.measurements(subject).stream().map(m -> m.withEvidence(file)).toList();
+    List<Measurement> all = new ArrayList<>(shade.measurements(subject));
+    all.addAll(BatchMeasures.ofPiece(shade, subject));
+    all.add(
+        Measurement.of(OUTLINE_PIXELS, subject, shade.outline().area())
+            .withComponents(List.of(Component.run(0))));
+    Turned turned = test.photos() == null ? null : test.photos().turned();
+    List<Measurement> seen =
+        turned != null && "underside".equals(photo.face())
+            ? FacePairs.asFromAbove(all, turned)
+            : all;
+    return seen.stream().map(m -> m.withEvidence(file)).toList();
   }
 
-  /** Measures what a person framed or outlined: outlines hold before boxes. */
-  static PhotoAnalysis byHand(Photo photo, Picture picture, PhotoAnalyser analyser, String source) {
-    if (photo.outlines().isEmpty()) {
-      List<PixelBox> boxes = photo.boxes().stream().map(box -> inside(picture, box)).toList();
-      return analyser.measureInside(picture, boxes, source);
-    }
-    List<Outline> outlines =
-        photo.outlines().stream().map(drawn -> mended(drawn, picture)).toList();
-    return analyser.measure(picture, outlines, source);
-  }
-
-  private static Outline mended(Photo.Drawn drawn, Picture picture) {
-    return new Outline(
-        drawn.corners().stream()
-            .map(
-                c ->
-                    new PixelPoint(
-                        Math.min(c.x(), picture.width()), Math.min(c.y(), picture.height())))
-            .toList());
-  }
-
-  /** What the person calls the pieces, in the order of {@link #byHand}. */
-  static List<String> names(Photo photo) {
-    return photo.outlines().isEmpty()
-        ? photo.boxes().stream().map(Photo.Box::piece).toList()
-        : photo.outlines().stream().map(Photo.Drawn::piece).toList();
-  }
-
-  /** What of a drawn box lies in the picture. */
-  private static PixelBox inside(Picture picture, Photo.Box box) {
-    int left = Math.max(0, Math.min(picture.width() - 1, box.x()));
-    int top = Math.max(0, Math.min(picture.height() - 1, box.y()));
-    int right = Math.min(picture.width(), box.x() + box.width());
-    int bottom = Math.min(picture.height(), box.y() + box.height());
-    return new PixelBox(left, top, Math.max(1, right - left), Math.max(1, bottom - top));
-  }
-
-  static ShadeSettings settings(TestPlan test, @Nullable MeasureUse use) {
-    ShadeSettings settings = ShadeSettings.withDefaults();
-    TestPlan.PhotoPlan plan = test.photos();
-    TestPlan.Shade target = plan == null ? null : plan.target();
-    if (target != null) {
-      settings = settings.withTarget(Lab.d50(target.lightness(), target.a(), target.b()));
-    }
-    if (use == null) {
-      return settings;
-    }
-    return settings.withLimits(
-        colour(use, "near", settings.nearLightness()),
-        colour(use, "beyond", settings.beyondLightness()));
-  }
-
-  static int expected(TestPlan test, Photo photo) {
-    TestPlan.PhotoPlan plan = test.photos();
-    int planned = plan == null ? 1 : plan.pieces();
-    int byHand = names(photo).size();
-    return Math.max(1, byHand == 0 ? planned : byHand);
-  }
-
-  private static double colour(MeasureUse use, String parameter, double fallback) {
-    String written = use.parameters().get(parameter);
-    return written == null ? fallback : QuantityParser.parse(written, Dimension.COLOUR).contract();
-  }
-
-  private MeasurementKey key(Photo photo, ShadeSettings settings, int expected, Subject subject) {
+  private MeasurementKey key(Photo photo, TestPlan test, PhotoSetup setup, Subject subject) {
     List<String> parts = new ArrayList<>();
     parts.add("photo");
-    for (MeasureDescription measure : PhotoMeasureCatalogue.ALL) {
+    for (MeasureDescription measure : TAKEN) {
       parts.add(measure.id() + "@" + measure.revision());
     }
     parts.add(fingerprint(photo));
     parts.add(photo.toString());
-    parts.add(settings.toString());
-    parts.add(Integer.toString(expected));
+    parts.add(setup.toString());
+    TestPlan.PhotoPlan plan = test.photos();
+    parts.add(String.valueOf(plan == null ? null : plan.turned()));
     parts.add(subject.toString());
     return MeasurementKey.of(parts);
   }

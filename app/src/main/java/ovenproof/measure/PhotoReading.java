@@ -1,9 +1,10 @@
 package ovenproof.measure;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Photo;
-import ovenproof.core.photo.PhotoAnalyser;
+import ovenproof.core.colour.Lab;
 import ovenproof.core.photo.PhotoAnalysis;
 import ovenproof.core.photo.PhotoMeasureCatalogue;
 import ovenproof.core.photo.Picture;
@@ -21,24 +22,22 @@ import ovenproof.method.TestPlan;
  */
 public record PhotoReading(ShadeSettings settings, int planned, PhotoAnalysis analysis) {
 
-  /** Reads it; pieces that a person outlined bear the names they were given. */
-  public static PhotoReading of(Photo photo, TestPlan test, Picture picture) {
-    ShadeSettings settings = PhotoLibrary.settings(test, use(photo, test));
-    String source = "camera:" + (photo.camera() == null ? photo.file() : photo.camera());
-    PhotoAnalyser analyser =
-        PhotoAnalyser.withDefaults().with(settings).expecting(PhotoLibrary.expected(test, photo));
-    List<String> names = PhotoLibrary.names(photo);
-    PhotoAnalysis analysis =
-        names.isEmpty()
-            ? analyser.analyse(picture, source)
-            : named(PhotoLibrary.byHand(photo, picture, analyser, source), names);
-    return new PhotoReading(settings, planned(test), analysis);
+  /**
+   * Reads it; pieces that a person outlined bear the names they were given.
+   *
+   * @param target the shade wanted, see {@link ShadeCards}
+   */
+  public static PhotoReading of(Photo photo, TestPlan test, Picture picture, @Nullable Lab target) {
+    PhotoSetup setup = PhotoSetup.of(photo, test, use(photo, test), target);
+    List<String> names = PhotoSetup.names(photo);
+    PhotoAnalysis seen = setup.read(photo, picture);
+    int planned = Photo.SHADE_CARD.equals(photo.face()) ? 1 : planned(test);
+    return new PhotoReading(setup.settings(), planned, names.isEmpty() ? seen : named(seen, names));
   }
 
   /** How many pieces the method expects; 1 when it does not say. */
   public static int planned(TestPlan test) {
-    TestPlan.PhotoPlan plan = test.photos();
-    return Math.max(1, plan == null ? 1 : plan.pieces());
+    return PhotoSetup.planned(test);
   }
 
   /** The first use of a photo measure that looks at this face. */
@@ -52,7 +51,7 @@ public record PhotoReading(ShadeSettings settings, int planned, PhotoAnalysis an
 
   private static PhotoAnalysis named(PhotoAnalysis analysis, List<String> names) {
     List<PhotoAnalysis.Piece> pieces =
-        java.util.stream.IntStream.range(0, names.size())
+        IntStream.range(0, names.size())
             .mapToObj(i -> new PhotoAnalysis.Piece(names.get(i), analysis.pieces().get(i).shade()))
             .toList();
     return new PhotoAnalysis(

@@ -48,7 +48,10 @@ final class PhotoTaker implements Taker {
   private static boolean wanted(Photo photo, RunEvidence run, MeasureUse use) {
     Integer batch = photo.batch() == null ? Integer.valueOf(1) : photo.batch();
     return photo.run().equals(run.run().id())
-        && (use.face() == null || use.face().equals(photo.face()))
+        && !Photo.SHADE_CARD.equals(photo.face())
+        && (use.face() == null
+            ? !Photo.BEFORE.equals(photo.face())
+            : use.face().equals(photo.face()))
         && (use.batch() == null || Objects.equals(use.batch(), batch));
   }
 }

@@ -17,7 +17,7 @@ final class Readers {
   Readers(Campaign campaign, EvidenceSource evidence, MeasurementCache cache) {
     this.marks = new MarkMeasures(campaign);
     this.traces = new TraceLibrary(evidence, campaign.info().zone());
-    this.photos = new PhotoLibrary(evidence, cache);
+    this.photos = new PhotoLibrary(campaign, evidence, cache);
     this.cache = cache;
   }
 
@@ -29,7 +29,11 @@ final class Readers {
   Optional<Taker> taker(MeasureDescription measure) {
     return switch (measure.evidence()) {
       case TRACE -> Optional.of(new TraceTaker(traces, cache, measure));
-      case PHOTO -> Optional.of(new PhotoTaker(photos, measure));
+      case PHOTO ->
+          Optional.of(
+              BatchTaker.takes(measure)
+                  ? new BatchTaker(photos, measure)
+                  : new PhotoTaker(photos, measure));
       case READING, EVENTS, PIECES, RATINGS, FACTS -> Optional.empty();
     };
   }

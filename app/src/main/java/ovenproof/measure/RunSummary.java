@@ -2,6 +2,7 @@ package ovenproof.measure;
 
 import java.util.List;
 import java.util.Optional;
+import ovenproof.campaign.Photo;
 import ovenproof.core.measure.Averaging;
 import ovenproof.core.measure.Censoring;
 import ovenproof.core.measure.Measurement;
@@ -54,7 +55,10 @@ final class RunSummary {
 
   private Measurement faceDifference(List<Measurement> parts, Subject subject) {
     TestPlan.PhotoPlan photos = run.test().photos();
-    List<String> faces = photos == null ? List.of() : photos.faces();
+    List<String> faces =
+        photos == null
+            ? List.of()
+            : photos.faces().stream().filter(f -> !f.equals(Photo.BEFORE)).toList();
     if (faces.size() < 2) {
       return missing(parts.get(0), "the method photographs one face only");
     }

@@ -10,6 +10,9 @@ import org.jspecify.annotations.Nullable;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.MeasureDescription.EvidenceKind;
 import ovenproof.core.measure.MeasureDescription.Parameter;
+import ovenproof.core.photo.BatchMeasureCatalogue;
+import ovenproof.core.photo.FacePairs;
+import ovenproof.core.photo.PieceClasses.ShadeClass;
 import ovenproof.core.quantity.Unit;
 import ovenproof.input.Written;
 import ovenproof.input.YamlMap;
@@ -85,13 +88,13 @@ final class MeasureUseReader {
 
   /** The wanted shade is the photo plan's, one for all measures of the test. */
   private void checkTarget(YamlMap map) {
-    if (scope.photos() != null && scope.photos().target() == null) {
+    if (scope.photos() != null && !scope.photos().hasTarget()) {
       error(
           map,
           "take",
           "a measure against a shade that is not given",
           "\"target\" in \"photos\"",
-          "for example target: {L: 62, a: 9, b: 31}");
+          "for example target: {L: 62, a: 9, b: 31}, or target: {from: shade-card}");
     }
   }
 
@@ -119,6 +122,8 @@ final class MeasureUseReader {
       case PHOTO -> {
         if (scope.photos() == null) {
           error(map, "take", "a photo measure in a test without photos", "\"photos\"", "add them");
+        } else {
+          checkPhotos(map, use, description, scope.photos());
         }
       }
       case TRACE, EVENTS, PIECES -> {
@@ -133,6 +138,39 @@ final class MeasureUseReader {
     }
   }
 
+  private static void checkPhotos(
+      YamlMap map, MeasureUse use, MeasureDescription description, TestPlan.PhotoPlan plan) {
+    String id = description.id();
+    boolean ofClass =
+        id.equals(BatchMeasureCatalogue.CLASS_SHARE.id())
+            || id.equals(BatchMeasureCatalogue.CLASS_AREA.id());
+    if (ofClass && plan.classes().isEmpty()) {
+      error(
+          map,
+          "take",
+          "a share of a class without classes",
+          "\"classes\" in \"photos\"",
+          "for example classes: [{id: pale, from: 65}, {id: golden, from: 50}, {id: dark}]");
+    } else if (ofClass) {
+      named(map, use, plan.classes().stream().map(ShadeClass::name).toList(), "a class");
+    } else if (id.equals(FacePairs.TOP_MINUS_UNDERSIDE.id())) {
+      needsFace(map, plan, "underside");
+    } else if (id.equals(FacePairs.BEFORE_MINUS_AFTER.id())) {
+      needsFace(map, plan, "before");
+    }
+  }
+
+  private static void needsFace(YamlMap map, TestPlan.PhotoPlan plan, String face) {
+    if (!plan.faces().contains(face)) {
+      error(
+          map,
+          "take",
+          "a difference to a face that is not photographed",
+          face + " among the faces of \"photos\"",
+          "add it to faces: [" + String.join(", ", plan.faces()) + "]");
+    }
+  }
+
   private List<String> facts(MeasureDescription description) {
     boolean rated = description.unit() == Unit.POINTS;
     return rated
@@ -144,7 +182,7 @@ final class MeasureUseReader {
     return description.unit() == Unit.POINTS ? "a rated " + noun : "a " + noun;
   }
 
-  private void named(YamlMap map, MeasureUse use, List<String> known, String what) {
+  private static void named(YamlMap map, MeasureUse use, List<String> known, String what) {
     String key = map.has("of") ? "of" : "id";
     new Written(use.ofOrId(), map.place(key), map.problems())
         .oneOf(known, what + " of this method");

@@ -8,6 +8,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.yaml.snakeyaml.DumperOptions;
 import org.yaml.snakeyaml.Yaml;
+import ovenproof.core.photo.PieceClasses.ShadeClass;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.Quantity;
 import ovenproof.core.quantity.ToleratedQuantity;
@@ -190,8 +191,24 @@ public final class MethodWriter {
       shade.put("a", number(target.a()));
       shade.put("b", number(target.b()));
       map.put("target", shade);
+    } else if (photos.targetFrom() == TestPlan.PhotoPlan.TargetFrom.SHADE_CARD) {
+      map.put("target", Map.of("from", Words.of(photos.targetFrom())));
+    }
+    put(map, "chart_pitch", photos.chartPitch() == null ? null : quantity(photos.chartPitch()));
+    put(map, "turned", photos.turned() == null ? null : Words.of(photos.turned()));
+    put(map, "area", tolerated(photos.area()));
+    if (!photos.classes().isEmpty()) {
+      map.put("classes", photos.classes().stream().map(MethodWriter::shadeClass).toList());
+      map.put("judged", Words.of(photos.judged()));
     }
     put(map, "note", photos.note());
+    return map;
+  }
+
+  private static Map<String, Object> shadeClass(ShadeClass shadeClass) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("id", shadeClass.name());
+    map.put("from", number(shadeClass.fromLightness()));
     return map;
   }
 

@@ -3,6 +3,9 @@ package ovenproof.method;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import ovenproof.core.photo.FacePairs.Turned;
+import ovenproof.core.photo.PieceClasses.Judged;
+import ovenproof.core.photo.PieceClasses.ShadeClass;
 import ovenproof.core.quantity.Quantity;
 import ovenproof.core.quantity.ToleratedQuantity;
 
@@ -120,14 +123,44 @@ public record TestPlan(
   /**
    * Photographs of each batch.
    *
-   * @param faces e.g. top, underside, cut
+   * @param faces e.g. top, underside, cut, before
    * @param pieces expected number in a frame
    * @param target wanted shade, or null
+   * @param targetFrom where the wanted shade is taken from
+   * @param chartPitch from the middle of a patch of the chart to the next; null when no scale is
+   *     known
+   * @param turned over which edge pieces are turned for their underside; null when it is not said
+   * @param area expected area of a piece, or null
+   * @param classes classes of small pieces from palest to darkest; empty when there are none
+   * @param judged what of a piece decides its class
    */
   public record PhotoPlan(
-      List<String> faces, int pieces, @Nullable Shade target, @Nullable String note) {
+      List<String> faces,
+      int pieces,
+      @Nullable Shade target,
+      TargetFrom targetFrom,
+      @Nullable Quantity chartPitch,
+      @Nullable Turned turned,
+      @Nullable ToleratedQuantity area,
+      List<ShadeClass> classes,
+      Judged judged,
+      @Nullable String note) {
     public PhotoPlan {
       faces = List.copyOf(faces);
+      classes = List.copyOf(classes);
+    }
+
+    /** Whether shades are compared with a wanted one. */
+    public boolean hasTarget() {
+      return target != null || targetFrom == TargetFrom.SHADE_CARD;
+    }
+
+    /** Where the wanted shade is taken from. */
+    public enum TargetFrom {
+      /** The colour that the plan writes, if any. */
+      VALUE,
+      /** A card photographed in the same camera session, as face {@code shade-card}. */
+      SHADE_CARD
     }
   }
 

@@ -48,8 +48,6 @@ final class TestPlanReader {
   static final List<String> SETTING_KEYS = List.of("rule", "mode", "dial", "note");
   static final List<String> ACTION_KEYS = List.of("do", "at", "within");
   static final List<String> STOP_KEYS = List.of("when", "at", "note");
-  static final List<String> PHOTO_KEYS = List.of("faces", "pieces", "target", "note");
-  static final List<String> SHADE_KEYS = List.of("L", "a", "b");
   static final List<String> MARK_KEYS = List.of("id", "name", "scale", "kind", "anchors", "why");
 
   private static final Pattern SCALE =
@@ -74,7 +72,8 @@ final class TestPlanReader {
     int batches = map.find("batches").flatMap(w -> w.wholeNumber(1, 50)).orElse(1);
     int replicates = map.need("replicates").flatMap(w -> w.wholeNumber(0, 100)).orElse(1);
     List<StopRule> stops = stops();
-    TestPlan.PhotoPlan photos = photos();
+    TestPlan.PhotoPlan photos =
+        map.map("photos").map(p -> new PhotoPlanReader(p).read()).orElse(null);
     List<PanelMark> marks = marks();
     TestScope within = new TestScope(scope, batches, replicates, stops, photos, marks);
     List<MeasureUse> measures = new MeasureUseReader(within, map.maps("measures")).read();
@@ -272,33 +271,6 @@ final class TestPlanReader {
             "");
       }
     }
-  }
-
-  private TestPlan.@Nullable PhotoPlan photos() {
-    Optional<YamlMap> written = map.map("photos");
-    if (written.isEmpty()) {
-      return null;
-    }
-    YamlMap photos = written.get();
-    photos.only(PHOTO_KEYS);
-    List<String> faces =
-        photos.list("faces").stream().flatMap(w -> w.key().stream()).distinct().toList();
-    if (faces.isEmpty()) {
-      problems.error(photos.place(), "no faces", "the faces to photograph", "faces: [top]");
-    }
-    return new TestPlan.PhotoPlan(
-        faces,
-        photos.need("pieces").flatMap(w -> w.wholeNumber(1, 1000)).orElse(1),
-        photos.map("target").map(TestPlanReader::shade).orElse(null),
-        photos.textOrNull("note"));
-  }
-
-  private static TestPlan.Shade shade(YamlMap target) {
-    target.only(SHADE_KEYS);
-    return new TestPlan.Shade(
-        target.need("L").flatMap(w -> w.number(0, 100)).orElse(0.0),
-        target.need("a").flatMap(w -> w.number(-128, 128)).orElse(0.0),
-        target.need("b").flatMap(w -> w.number(-128, 128)).orElse(0.0));
   }
 
   private List<PanelMark> marks() {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import ovenproof.core.photo.PhotoMeasureCatalogue;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.Quantity;
 import ovenproof.core.quantity.Unit;
@@ -93,6 +94,9 @@ final class ValueTreeReader {
   private Criterion criterion(YamlMap map) {
     map.only(CRITERION_KEYS);
     Optional<MeasureUse> measure = measure(map);
+    measure
+        .filter(m -> m.take().equals(PhotoMeasureCatalogue.BROWNING_INDEX.id()))
+        .ifPresent(m -> refuseBrowningIndex(map));
     Optional<Dimension> dimension = measure.flatMap(scope.method()::dimension);
     CurveSpec curve = new CurveReader(scope, measure, dimension, map).read();
     Criterion.Runs usual =
@@ -112,6 +116,16 @@ final class ValueTreeReader {
             .flatMap(w -> w.word(Criterion.NotAsked.class))
             .orElse(Criterion.NotAsked.BOUNDS),
         repeatability(map, dimension));
+  }
+
+  /** Golden, brown, dark, burnt give 79, 108, 94, 47: burnt would score as paler than golden. */
+  private static void refuseBrowningIndex(YamlMap map) {
+    map.problems()
+        .error(
+            map.place("measure"),
+            "a criterion on the browning index",
+            "lightness-difference, shade-difference or a share",
+            "the index falls again from brown to burnt, so it is shown and never scored alone");
   }
 
   private static @Nullable String repeatability(YamlMap map, Optional<Dimension> dimension) {

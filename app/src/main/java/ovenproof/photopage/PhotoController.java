@@ -107,7 +107,8 @@ class PhotoController {
     model.addAttribute("entry", held.entry());
     model.addAttribute("planned", PhotoReading.planned(held.test()));
     try {
-      PhotoShelf.Opened opened = shelf.open(desk.evidenceOf(cid), photo, held.test());
+      PhotoShelf.Opened opened =
+          shelf.open(held.campaign(), desk.evidenceOf(cid), photo, held.test());
       seen(opened, photo, typedOutlines, model);
     } catch (InputException unreadable) {
       model.addAttribute("opened", null);
@@ -247,7 +248,8 @@ class PhotoController {
     Held held = held(cid, path);
     int size = Math.max(SMALLEST_SIDE, Math.min(LARGEST_SIDE, side));
     byte[] drawn =
-        shelf.picture(desk.evidenceOf(cid), held.photo(), held.test(), Look.of(look), size);
+        shelf.picture(
+            held.campaign(), desk.evidenceOf(cid), held.photo(), held.test(), Look.of(look), size);
     return ResponseEntity.ok()
         .contentType(MediaType.IMAGE_JPEG)
         .header(HttpHeaders.CACHE_CONTROL, "private, no-cache")
@@ -305,7 +307,8 @@ class PhotoController {
 
   private List<Photo.Drawn> read(
       String cid, Held held, String text, String why, List<String> problems) {
-    PhotoShelf.Opened opened = shelf.open(desk.evidenceOf(cid), held.photo(), held.test());
+    PhotoShelf.Opened opened =
+        shelf.open(held.campaign(), desk.evidenceOf(cid), held.photo(), held.test());
     List<Photo.Drawn> outlines = OutlineText.read(text, opened.width(), opened.height(), problems);
     int planned = PhotoReading.planned(held.test());
     if (problems.isEmpty() && outlines.isEmpty()) {

@@ -7,12 +7,15 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Photo;
 import ovenproof.core.photo.Picture;
 import ovenproof.evidence.EvidenceSource;
 import ovenproof.evidence.photo.PhotoFile;
 import ovenproof.input.OutsideException;
 import ovenproof.measure.PhotoReading;
+import ovenproof.measure.ShadeCards;
 import ovenproof.method.TestPlan;
 
 /**
@@ -27,6 +30,7 @@ public final class PhotoShelf {
   private static final int REVISION = 1;
 
   private final Path folder;
+  private @Nullable Cards lastCards;
   private final Map<String, Opened> kept =
       new LinkedHashMap<>(16, 0.75f, true) {
         private static final long serialVersionUID = 1L;
@@ -52,15 +56,30 @@ public final class PhotoShelf {
    *
    * @throws ovenproof.input.InputException if it cannot be read
    */
-  public synchronized Opened open(EvidenceSource evidence, Photo photo, TestPlan test) {
-    String key = key(evidence, photo, test, "reading");
+  public synchronized Opened open(
+      Campaign campaign, EvidenceSource evidence, Photo photo, TestPlan test) {
+    ShadeCards cards = cards(campaign, evidence);
+    String key = key(evidence, cards, photo, test, "reading");
     Opened known = kept.get(key);
-    return known != null ? known : read(evidence, photo, test, key).opened();
+    return known != null ? known : read(evidence, cards, photo, test, key).opened();
   }
+
+  /** One version of a campaign after the other: its shade cards are read once. */
+  private ShadeCards cards(Campaign campaign, EvidenceSource evidence) {
+    Cards last = lastCards;
+    if (last == null || last.campaign() != campaign) {
+      last = new Cards(campaign, new ShadeCards(campaign, evidence));
+      lastCards = last;
+    }
+    return last.cards();
+  }
+
+  private record Cards(Campaign campaign, ShadeCards cards) {}
 
   private record Fresh(Opened opened, Picture picture) {}
 
-  private Fresh read(EvidenceSource evidence, Photo photo, TestPlan test, String key) {
+  private Fresh read(
+      EvidenceSource evidence, ShadeCards cards, Photo photo, TestPlan test, String key) {
     PhotoFile file =
         PhotoFile.open(evidence.bytes(photo.file(), PhotoFile.LARGEST_BYTES), photo.file());
     Picture picture = file.picture();
@@ -72,20 +91,22 @@ public final class PhotoShelf {
                 picture.width(),
                 picture.height(),
                 file.warnings(),
-                PhotoReading.of(photo, test, picture));
+                PhotoReading.of(photo, test, picture, cards.target(photo, test)));
     kept.put(key, opened);
     return new Fresh(opened, picture);
   }
 
   /** A drawing as JPEG, at most {@code side} pixels on its longer side. */
   public synchronized byte[] picture(
-      EvidenceSource evidence, Photo photo, TestPlan test, Look look, int side) {
-    Path place = folder.resolve(key(evidence, photo, test, look.word() + side) + ".jpg");
+      Campaign campaign, EvidenceSource evidence, Photo photo, TestPlan test, Look look, int side) {
+    ShadeCards cards = cards(campaign, evidence);
+    Path place = folder.resolve(key(evidence, cards, photo, test, look.word() + side) + ".jpg");
     try {
       if (Files.exists(place)) {
         return Files.readAllBytes(place);
       }
-      Fresh fresh = read(evidence, photo, test, key(evidence, photo, test, "reading"));
+      Fresh fresh =
+          read(evidence, cards, photo, test, key(evidence, cards, photo, test, "reading"));
       byte[] drawn = Drawing.jpeg(fresh.picture(), fresh.opened().reading(), look, side);
       keep(place, drawn);
       return drawn;
@@ -101,7 +122,8 @@ public final class PhotoShelf {
     Files.move(part, place, StandardCopyOption.REPLACE_EXISTING);
   }
 
-  private static String key(EvidenceSource evidence, Photo photo, TestPlan test, String what) {
+  private static String key(
+      EvidenceSource evidence, ShadeCards cards, Photo photo, TestPlan test, String what) {
     String all =
         REVISION
             + "|"
@@ -110,6 +132,7 @@ public final class PhotoShelf {
             + photo
             + "|"
             + test.photos()
+            + cards.target(photo, test)
             + "|"
             + test.measures()
             + "|"

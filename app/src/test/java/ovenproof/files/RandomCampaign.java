@@ -342,10 +342,22 @@ final class RandomCampaign {
                 random.nextBoolean() ? "camera-1" : null,
                 List.of(new Photo.Box("1", 0, 1, 7, 6)),
                 random.nextBoolean() ? List.of() : List.of(outline()),
+                random.nextBoolean() ? Photo.Frame.UNSAID : frame(),
                 maybe()));
       }
     }
     return photos;
+  }
+
+  private static Photo.Frame frame() {
+    return new Photo.Frame(
+        new ovenproof.core.quantity.Quantity(41, ovenproof.core.quantity.Unit.MILLIMETRE),
+        List.of(
+            new Photo.Corner(40, 40),
+            new Photo.Corner(100, 41),
+            new Photo.Corner(99, 80),
+            new Photo.Corner(41, 79)),
+        ovenproof.core.photo.ShadeSettings.Front.TOP);
   }
 
   private static Photo.Drawn outline() {

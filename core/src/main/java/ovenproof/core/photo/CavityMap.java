@@ -28,7 +28,6 @@ public final class CavityMap {
 
   private static final double CONFIDENCE = 0.90;
   private static final double RANK_TOLERANCE = 1e-9;
-  private static final double AT_EDGE = 1e-9;
 
   private CavityMap() {}
 
@@ -276,32 +275,11 @@ public final class CavityMap {
     }
 
     private List<Contrast> placeContrasts(Fit fit) {
-      double left = positions.stream().mapToDouble(Position::x).min().orElseThrow();
-      double right = positions.stream().mapToDouble(Position::x).max().orElseThrow();
-      double back = positions.stream().mapToDouble(Position::y).min().orElseThrow();
-      double front = positions.stream().mapToDouble(Position::y).max().orElseThrow();
-      double midX = (left + right) / 2;
-      double midY = (back + front) / 2;
       List<Contrast> raw = new ArrayList<>();
-      addPlace(
-          raw,
-          fit,
-          "corners against the rest",
-          p ->
-              (p.x() <= left + AT_EDGE || p.x() >= right - AT_EDGE)
-                      && (p.y() <= back + AT_EDGE || p.y() >= front - AT_EDGE)
-                  ? 1
-                  : -1);
-      addPlace(
-          raw, fit, "front against back", p -> Double.compare(p.y(), midY + side(p.y(), midY)));
-      addPlace(
-          raw, fit, "left against right", p -> -Double.compare(p.x(), midX + side(p.x(), midX)));
+      addPlace(raw, fit, "corners against the rest", CavitySides.cornersAgainstRest(positions));
+      addPlace(raw, fit, "front against back", CavitySides.frontAgainstBack(positions));
+      addPlace(raw, fit, "left against right", CavitySides.leftAgainstRight(positions));
       return adjusted(raw);
-    }
-
-    /** A place in the middle belongs to neither side. */
-    private static double side(double at, double middle) {
-      return Math.abs(at - middle) <= AT_EDGE ? at - middle : 0;
     }
 
     private void addPlace(

@@ -94,6 +94,38 @@ public final class FacePairs {
   }
 
   /**
+   * Measures of a turned piece as seen from above: what turning exchanges changes its sign. Tilts
+   * of the axis that the piece was turned about stay; everything that knows no direction stays.
+   */
+  public static List<Measurement> asFromAbove(List<Measurement> underside, Turned turned) {
+    String exchanged =
+        turned == Turned.SIDEWAYS
+            ? PhotoMeasureCatalogue.TILT_LEFT_RIGHT.id()
+            : PhotoMeasureCatalogue.TILT_FRONT_BACK.id();
+    return underside.stream().map(m -> m.id().equals(exchanged) ? negated(m) : m).toList();
+  }
+
+  private static Measurement negated(Measurement m) {
+    Double value = m.value();
+    return new Measurement(
+        m.id(),
+        m.label(),
+        m.subject(),
+        value == null ? null : Double.valueOf(-value),
+        m.unit(),
+        m.uncertainty(),
+        m.components().stream().map(c -> new Component(c.source(), -c.u())).toList(),
+        m.n(),
+        m.censored(),
+        m.low(),
+        m.high(),
+        m.definition(),
+        m.revision(),
+        m.note(),
+        m.evidence());
+  }
+
+  /**
    * Where a place on the underside lies as seen from the top.
    *
    * @param x 0…1 from the left of the photograph

@@ -35,23 +35,26 @@ public final class PhotoAnalyser {
   private final ShadeSettings settings;
   private final @Nullable Integer expectedPieces;
   private final @Nullable Double chartPitchMillimetres;
+  private final List<PixelPoint> chartCorners;
 
   private PhotoAnalyser(
       ShadeSettings settings,
       @Nullable Integer expectedPieces,
-      @Nullable Double chartPitchMillimetres) {
+      @Nullable Double chartPitchMillimetres,
+      List<PixelPoint> chartCorners) {
     this.settings = settings;
     this.expectedPieces = expectedPieces;
     this.chartPitchMillimetres = chartPitchMillimetres;
+    this.chartCorners = List.copyOf(chartCorners);
   }
 
   /** No target, any number of pieces, no scale. */
   public static PhotoAnalyser withDefaults() {
-    return new PhotoAnalyser(ShadeSettings.withDefaults(), null, null);
+    return new PhotoAnalyser(ShadeSettings.withDefaults(), null, null, List.of());
   }
 
   public PhotoAnalyser with(ShadeSettings newSettings) {
-    return new PhotoAnalyser(newSettings, expectedPieces, chartPitchMillimetres);
+    return new PhotoAnalyser(newSettings, expectedPieces, chartPitchMillimetres, chartCorners);
   }
 
   /**
@@ -60,7 +63,7 @@ public final class PhotoAnalyser {
    * @param count at least 1
    */
   public PhotoAnalyser expecting(int count) {
-    return new PhotoAnalyser(settings, count, chartPitchMillimetres);
+    return new PhotoAnalyser(settings, count, chartPitchMillimetres, chartCorners);
   }
 
   /**
@@ -73,7 +76,26 @@ public final class PhotoAnalyser {
       throw new IllegalArgumentException(
           "pitchMillimetres must be above 0, found " + pitchMillimetres);
     }
-    return new PhotoAnalyser(settings, expectedPieces, pitchMillimetres);
+    return new PhotoAnalyser(settings, expectedPieces, pitchMillimetres, chartCorners);
+  }
+
+  /**
+   * With the chart where a person saw it, for pictures in which it is not found by itself.
+   *
+   * @param corners of its grid of patches, four in the order around it, in pixels of the upright
+   *     picture; empty: to be found
+   */
+  public PhotoAnalyser withChartAt(List<PixelPoint> corners) {
+    if (!corners.isEmpty() && corners.size() != 4) {
+      throw new IllegalArgumentException("corners must be four or none, found " + corners.size());
+    }
+    return new PhotoAnalyser(settings, expectedPieces, chartPitchMillimetres, corners);
+  }
+
+  private ChartSighting chart(Picture picture) {
+    return chartCorners.isEmpty()
+        ? ChartFinder.find(picture)
+        : ChartFinder.at(picture, chartCorners);
   }
 
   /**
@@ -82,7 +104,7 @@ public final class PhotoAnalyser {
    * @param source name of what photographs of this session share, such as {@code camera:session-1}
    */
   public PhotoAnalysis analyse(Picture picture, String source) {
-    ChartSighting chart = ChartFinder.find(picture);
+    ChartSighting chart = chart(picture);
     PhotoCalibration calibration = calibration(picture, chart, source);
     PieceFinder finder =
         expectedPieces == null ? PieceFinder.anyNumber() : PieceFinder.expecting(expectedPieces);
@@ -96,7 +118,7 @@ public final class PhotoAnalyser {
    * @param outlines named by their place in the list, from 1
    */
   public PhotoAnalysis measure(Picture picture, List<Outline> outlines, String source) {
-    ChartSighting chart = ChartFinder.find(picture);
+    ChartSighting chart = chart(picture);
     PhotoCalibration calibration = calibration(picture, chart, source);
     return finish(picture, chart, calibration, outlines, new ArrayList<>(calibration.warnings()));
   }
@@ -107,7 +129,7 @@ public final class PhotoAnalyser {
    * @param boxes in pixels of the picture; pieces are named by their place in the list, from 1
    */
   public PhotoAnalysis measureInside(Picture picture, List<PixelBox> boxes, String source) {
-    ChartSighting chart = ChartFinder.find(picture);
+    ChartSighting chart = chart(picture);
     PhotoCalibration calibration = calibration(picture, chart, source);
     PieceFinder.Found found = BoxOutliner.find(picture, calibration.colours(), chart, boxes);
     List<String> warnings = new ArrayList<>(calibration.warnings());
@@ -137,6 +159,11 @@ public final class PhotoAnalyser {
       PhotoCalibration calibration,
       List<Outline> outlines,
       List<String> warnings) {
+    if (!chartCorners.isEmpty() && !chart.isWhole()) {
+      warnings.add(
+          "the four corners given for the chart do not hold its colours: mark the corners of the"
+              + " grid of patches, one after the other around it");
+    }
     PhotoScale scale = scale(chart, warnings);
     ColourTrust trust = calibration.trust();
     if (chart.isWhole() && !outlines.isEmpty()) {

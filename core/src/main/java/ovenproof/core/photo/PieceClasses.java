@@ -75,6 +75,10 @@ public final class PieceClasses {
 
   /** The lightness that decides, L*; NaN for a piece without a cell. */
   public double lightness(PieceShade piece) {
+    return lightness(piece, judged);
+  }
+
+  static double lightness(PieceShade piece, Judged judged) {
     ShadeMap map = piece.map();
     List<Double> values = new ArrayList<>();
     for (int i = 0; i < map.size(); i++) {
