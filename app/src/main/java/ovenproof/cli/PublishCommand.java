@@ -60,6 +60,14 @@ final class PublishCommand implements Callable<Integer> {
   private @Nullable Path cues;
 
   @Option(
+      names = "--frames",
+      split = ",",
+      paramLabel = "CARD",
+      description =
+          "Clock cards (clock-TEST-MEASURE-PRODUCT) of which the kit gets a picture a second.")
+  private List<String> frames = List.of();
+
+  @Option(
       names = "--why",
       paramLabel = "REASON",
       description = "Why this edition differs from the one before; printed with the corrections.")
@@ -129,7 +137,7 @@ final class PublishCommand implements Callable<Integer> {
             ? List.of()
             : ClipList.parse(clips.toString(), text(clips), edition.campaign().info().zone());
     Chapters chapters = cues == null ? null : Chapters.parse(cues.toString(), text(cues));
-    return EditorKit.write(edition, target, filmed, chapters);
+    return EditorKit.write(edition, target, filmed, chapters, frames);
   }
 
   private static String text(Path file) {

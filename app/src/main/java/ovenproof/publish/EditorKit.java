@@ -36,15 +36,20 @@ public final class EditorKit {
    *
    * @param clips filmed clips, or empty
    * @param chapters from the editor's cue list, or null
+   * @param frames clock cards of which every second is wanted as a picture
    */
   public static Written write(
-      Edition edition, Path kit, List<ClipMarkers.Clip> clips, @Nullable Chapters chapters) {
+      Edition edition,
+      Path kit,
+      List<ClipMarkers.Clip> clips,
+      @Nullable Chapters chapters,
+      List<String> frames) {
     var fragments = new Fragments(edition).files();
     try (SiteFolder folder = SiteFolder.begin(kit.resolve("fragments"), MARKER)) {
       fragments.forEach(folder::write);
       folder.publish();
     }
-    CardFolder.Written cards = CardFolder.write(edition, kit.resolve("cards"));
+    CardFolder.Written cards = CardFolder.write(edition, kit.resolve("cards"), frames);
     if (!clips.isEmpty() || chapters != null) {
       footage(edition, kit.resolve("footage"), clips, chapters);
     }

@@ -1,15 +1,18 @@
 package ovenproof.publish;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import ovenproof.input.InputException;
 import ovenproof.publish.card.Card;
 import ovenproof.publish.card.CardDeck;
 import ovenproof.publish.card.CardFolder;
@@ -19,7 +22,11 @@ class CardTest {
   @TempDir Path folder;
 
   private Edition edition() {
-    return SmallCampaign.edition(SmallCampaign.write(folder.resolve("campaign")));
+    return edition(folder.resolve("campaign"));
+  }
+
+  private static Edition edition(Path campaign) {
+    return SmallCampaign.edition(SmallCampaign.write(campaign));
   }
 
   @Test
@@ -82,6 +89,58 @@ class CardTest {
       }
     }
     return false;
+  }
+
+  /** SVG 1.1 (W3C), chapter 19: declarative animation, one value of href for each figure. */
+  @Test
+  void aClockRunsInItsDrawingAndInPictures() {
+    Card clock =
+        new CardDeck(edition())
+            .cards().stream()
+                .filter(c -> c.id().equals("clock-toast-time-alder"))
+                .findFirst()
+                .orElseThrow();
+    long seconds = Objects.requireNonNull(clock.motion()).seconds();
+    assertThat(seconds).isBetween(190L, 205L);
+    assertThat(clock.svg())
+        .contains("values=\"#f0;#f1;#f2;#f3;#f4;#f5;#f6;#f7;#f8;#f9\" dur=\"10s\"")
+        .contains("repeatDur=\"" + seconds + ".5s\" fill=\"freeze\"");
+    BufferedImage still = clock.picture().get();
+    assertThat(different(clock.motion().at(seconds), still)).isLessThan(50);
+    assertThat(different(clock.motion().at(0), still)).isGreaterThan(5000);
+  }
+
+  private static int different(BufferedImage a, BufferedImage b) {
+    int different = 0;
+    for (int y = 0; y < a.getHeight(); y++) {
+      for (int x = 0; x < a.getWidth(); x++) {
+        different += a.getRGB(x, y) == b.getRGB(x, y) ? 0 : 1;
+      }
+    }
+    return different;
+  }
+
+  @Test
+  void framesOfACardThatDoesNotRunAreRefusedWithThoseThatDo() {
+    assertThatThrownBy(
+            () -> CardFolder.write(edition(), folder.resolve("cards"), List.of("ranking")))
+        .isInstanceOf(InputException.class)
+        .hasMessageContaining("no clock card ranking")
+        .hasMessageContaining("clock-toast-time-alder");
+    assertThat(folder.resolve("cards")).doesNotExist();
+  }
+
+  @Test
+  void everyCardSaysItsNumberOfRunsAndItsVersion() {
+    Edition edition = edition();
+    assertThat(new CardDeck(edition).cards())
+        .filteredOn(
+            c ->
+                c.kind() == Card.Kind.TEST_RESULT && c.id().startsWith("test-toast")
+                    || c.kind() == Card.Kind.CLOCK
+                    || c.kind() == Card.Kind.THERMOMETER)
+        .isNotEmpty()
+        .allSatisfy(c -> assertThat(c.sentence()).contains("n = 3"));
   }
 
   @Test

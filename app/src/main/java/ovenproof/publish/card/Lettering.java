@@ -12,7 +12,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -134,7 +133,9 @@ enum Lettering {
   private static void append(StringBuilder data, char command, double[] c, int count) {
     data.append(command);
     for (int i = 0; i < count; i++) {
-      data.append(i == 0 ? "" : " ").append(String.format(Locale.ROOT, "%.1f", c[i]));
+      long tenths = Math.round(c[i] * 10);
+      data.append(i == 0 ? "" : " ").append(tenths < 0 ? "-" : "").append(Math.abs(tenths) / 10);
+      data.append('.').append(Math.abs(tenths) % 10);
     }
   }
 }
