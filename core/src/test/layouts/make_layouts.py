@@ -150,6 +150,73 @@ write("roast.csv", "Session: invented roast\nElapsed (m:ss),Ambient °F,Probe 1 
 write("unit-in-preamble.csv", "Model: invented\nUnit: Fahrenheit\nRate: 5 sec\n\n#,CH1,CH2\n" + "".join(f"{i+1},{F(A[i])},{F(B[i])}\n" for i in N),
     channels=[temp("CH1", [C(F(21.0)), C(F(A[-1]))]), temp("CH2", [C(F(20.5)), C(F(B[-1]))])], time="interval")
 
+# Shapes of loggers, meters, databases, terminals and home automation; names and data are invented.
+P = [1400 if i < 20 else 0 for i in N]
+R = [round(22.1 + 0.1 * (i % 3), 1) for i in N]
+H = [round(45 - 0.1 * i, 1) for i in N]
+comma = lambda v: str(v).replace(".", ",")
+epoch = lambda i: int(t0.replace(tzinfo=datetime.timezone.utc).timestamp()) + 5 * i
+lines_of = lambda head, row: head + "".join(row(i) + "\n" for i in N)
+power = lambda name="power": ch(name, "power", "W", "measured", 1400, 0)
+humid = lambda name: ch(name, "ratio", "%", "measured", H[0], H[-1])
+DT = dict(start=START, time="date-and-time")
+
+write("longer-first-row.txt", lines_of("Oven,Time,Celsius(°C),Humidity(%rh),Serial Number\n", lambda i: f"{i+1},{stamp(i,'%Y-%m-%d %H:%M:%S')},{A[i]},{H[i]}" + (",000123" if i == 0 else "")), encoding="cp1252", channels=[temp("Celsius", A), humid("Humidity")], **DT)
+write("names-in-two-lines.txt", lines_of("\t\tTemp\tHi\tOut\tWind\nDate\tTime\tOut\tTemp\tHum\tSpeed\n", lambda i: f"{stamp(i,'%m/%d/%y')}\t{stamp(i,'%H:%M:%S')}\t{A[i]}\t{B[i]}\t{H[i]}\t3.0"),
+    channels=[temp("Temp Out", A), temp("Hi Temp", B), humid("Out Hum"), ch("Wind Speed", "unknown", "1", "measured", 3, 3)], **DT)
+write("feed-newest-first.csv", "id,value,feed_id,feed_key,created_at,lat,lon\n" + "".join(f"0F{i:04X},{A[i]},28121,rack,{stamp(i,'%Y-%m-%d %H:%M:%S')} UTC,,\n" for i in reversed(N)), channels=[temp("rack", A)], **DT)
+uneven = sorted([(i * 5, "sensor.oven_temperature", A[i]) for i in N] + [(i * 5 + 2.125, "sensor.plug_power", P[i]) for i in N if i % 3 == 0])
+write("sensors-when-they-like.csv", "entity_id,state,last_changed\n" + "".join(f"{n},{v},{(t0+datetime.timedelta(seconds=s)).isoformat(timespec='milliseconds')}Z\n" for s, n, v in uneven), rows=32, step=2.875,
+    channels=[temp("sensor.oven_temperature", A, "centre"), ch("sensor.plug_power", "power", "W", "measured", 1400, 0)], **DT)
+write("bounds-of-a-query.csv", "#group,false,false,true,true,false,false,true,true\n#datatype,string,long,dateTime:RFC3339,dateTime:RFC3339,dateTime:RFC3339,double,string,string\n#default,mean,,,,,,,\n,result,table,_start,_stop,_time,_value,_field,_measurement\n"
+    + "".join(f",,{k},2026-03-14T09:00:00Z,2026-03-14T12:00:00Z,{stamp(i,'%Y-%m-%dT%H:%M:%SZ')},{v[i]},{n},oven\n" for k, (n, v) in enumerate((("temperature", A), ("power", P))) for i in N), channels=[temp("temperature", A), power()], **DT)
+write("line-with-nanoseconds.txt", lines_of("", lambda i: f"environment,host=bench,sensor=oven temperature={A[i]},humidity={H[i]},power={P[i]}i {epoch(i)}000000000"), form="key-value", start=START, time="epoch",
+    channels=[temp("oven temperature", A, "centre"), humid("humidity"), power()])
+write("points-with-nanoseconds.txt", lines_of("", lambda i: f"temp,probe=centre value={A[i]} {epoch(i)}000000000\ntemp,probe=left value={B[i]} {epoch(i)}000000000"), form="key-value", start=START, time="epoch", channels=[temp("centre value", A, "centre"), temp("left value", B)])
+write("units-of-sensors.csv", "time,sensor,value,unit\n" + "".join(f"{stamp(i,'%Y-%m-%dT%H:%M:%S')},{n},{v},{u}\n" for i in N for n, v, u in (("a", F(A[i]), "°F"), ("b", P[i], "W"))), channels=[temp("a", [C(F(A[0])), C(F(A[-1]))]), power("b")], **DT)
+write("seconds-since-start.log", lines_of("", lambda i: f"[{i*5+12.25:12.6f}] temp {A[i]} degC"), form="sentences", channels=[temp("temp", A)], time="elapsed")
+write("bracketed-values.log", lines_of("", lambda i: f"[{i*5+12.25:12.6f}] oven: T={A[i]} setpoint=200 duty={40 if P[i] else 0}"), form="key-value", time="elapsed",
+    channels=[temp("T", A), ch("setpoint", "temperature", "°C", "set-point", 200, 200), ch("duty", "ratio", "%", "duty", 40, 0)])
+write("sentences.log", lines_of("", lambda i: f"[{stamp(i,'%H:%M:%S')}][D][sensor:094]: 'Oven Temperature': Sending state {A[i]:.5f} °C with 1 decimals of accuracy\n[{stamp(i,'%H:%M:%S')}][D][sensor:094]: 'Plug Power': Sending state {P[i]:.5f} W with 0 decimals of accuracy"), form="sentences",
+    time="time-of-day", channels=[temp("Oven Temperature", A, "centre"), power("Plug Power")])
+write("dictionaries.txt", lines_of("", lambda i: str({"time": stamp(i, "%Y-%m-%d %H:%M:%S"), "tc1": A[i], "tc2": float("nan") if i == 5 else B[i], "err": None})), form="json", channels=[temp("tc1", A), temp("tc2", B)], **DT)
+write("tuples.txt", lines_of("", lambda i: f"('{stamp(i,'%Y-%m-%d %H:%M:%S')}', {A[i]}, {B[i]})"), channels=[temp("column 2", A), temp("column 3", B)], **DT)
+write("epoch-colon.txt", lines_of("                 temp            power\n\n", lambda i: f"{epoch(i)}: {A[i]:.10e} {'-nan' if i == 23 else f'{P[i]:.10e}'}"), form="blanks", start=START, time="epoch", channels=[temp("temp", A), power()])
+write("terminal-colours.log", lines_of("W (210) wifi: lost\n", lambda i: f"\x1b[0;32mI ({i*5000+312}) oven: temp={A[i]:.1f} duty={P[i]//14}\x1b[0m"), form="key-value", time="elapsed", skipped=1, channels=[temp("temp", A), ch("duty", "ratio", "%", "duty", 100, 0)])
+write("single-quotes.csv", lines_of("'Time','Oven (C)','Power (W)'\n", lambda i: f"'{stamp(i,'%H:%M:%S')}','{A[i]}','{P[i]}'"), time="time-of-day", channels=[temp("Oven", A, "centre"), power("Power")])
+write("signs-and-blanks.csv", lines_of("Model,invented\nSampling interval,5s\nData\nNumber,Date&Time,ms,CH1,CH2,Alarm\nNO.,Time,ms,degC,degC,A1234\n", lambda i: f"{i+1},{stamp(i,'%Y/%m/%d %H:%M:%S')},0,+   {A[i]:.1f},BURNOUT,LLLL"), channels=[temp("CH1", A), ch("CH2", "temperature", "°C", "measured", None, None), ch("Alarm A1234", "status", "1", "status", 0, 0)], **DT)
+write("short-date-tabs.txt", lines_of("Nr.\tDatum/Zeit\tWert\tEinheit\n", lambda i: f"{i+1}\t{stamp(i,'%d.%m.%y %H:%M:%S')}\t{comma(A[i])}\t°C"), encoding="cp1252", channels=[temp("Wert", A)], **DT)
+write("tags-and-values.csv", '"VarName";"TimeString";"VarValue";"Validity"\n' + "".join(f'"{n}";"{stamp(i,"%d.%m.%Y %H:%M:%S")}";{comma(v)};1\n' for i in N for n, v in (("Oven_PV", A[i]), ("Oven_SP", 200))), channels=[temp("Oven_PV", A, "centre"), ch("Oven_SP", "temperature", "°C", "set-point", 200, 200)], **DT)
+write("time-beside-each.txt", lines_of("File\tinvented\nStartTime\t14.03.2026 09:30:00\n\nName\tPV\tName\tSP\n", lambda i: f"{i*5000}\t{A[i]}\t{i*5000}\t200"), start=START, time="counter", channels=[temp("PV", A, "centre"), ch("SP", "temperature", "°C", "set-point", 200, 200)])
+write("meter-letters.csv", lines_of("Store No.,Date,Time,Millisecond,U-1,I-1,P-1,LAMBDA-1,WP-1\n", lambda i: f"{i+1},{stamp(i,'%Y/%m/%d')},{stamp(i,'%H:%M:%S')},250,2.3E+02,{P[i]/230:.4E},{P[i]:.4E},{0.998 if P[i] else 'NAN'},{i*1.5:.2E}"), start=START + ".250", time="date-and-time",
+    channels=[ch("U-1", "voltage", "V", "measured", 230, 230), ch("I-1", "current", "A", "measured", 6.087, 0), power("P-1"), ch("LAMBDA-1", "ratio", "%", "measured", 99.8, 99.8), ch("WP-1", "energy", "kWh", "measured", 0, 0.035)])
+write("units-with-underscore.txt", lines_of("Place\tDate\tTime\tValue\tUnit\n", lambda i: f"1\t{stamp(i,'%Y/%m/%d')}\t{stamp(i,'%H:%M:%S')}\t{A[i]}\tDegree_C"), channels=[ch("Place", "unknown", "1", "measured", 1, 1), temp("Value", A)], **DT)
+write("both-scales.txt", lines_of("", lambda i: f"C = {A[i]:.1f} F = {F(A[i]):.1f}"), form="key-value", step=1, questions=["interval"], time="none", channels=[temp("°C", A), temp("°F", [C(F(A[0])), C(F(A[-1]))])])
+write("parts-of-dates.csv", lines_of("Year,Month,Day,Hour,Minute,Second,Temp_C,RH\n", lambda i: stamp(i, "%Y,%m,%d,%H,%M,%S") + f",{A[i]},{H[i]}"), channels=[temp("Temp_C", A), humid("RH")], **DT)
+write("day-of-year.csv", lines_of("Year,DOY,Time,T_air_C\n", lambda i: f"2026,73,{(t0+datetime.timedelta(minutes=i)).strftime('%H%M').lstrip('0')},{A[i]}"), step=60, channels=[temp("T_air_C", A)], **DT)
+write("digits-to-the-minute.csv", lines_of("stn;time;tre;ure\n\nABC;yyyymmddhhmm;°C;%\n", lambda i: f"ABC;{stamp(i,'%Y%m%d%H%M',60)};{A[i]};{H[i]}"), step=60, channels=[ch("stn", "status", "1", "status", 0, 0), temp("tre", A), humid("ure")], **DT)
+write("six-digit-dates.csv", lines_of("Date,Time,Temp\n", lambda i: f"{stamp(i,'%d%m%y')},{stamp(i,'%H%M%S').lstrip('0')},{A[i]}"), channels=[temp("Temp", A)], **DT)
+write("spaced-slashes.txt", lines_of("", lambda i: f"{stamp(i,'%Y-%m-%d %H:%M:%S')} / {A[i]} / {B[i]}"), channels=[temp("column 2", A), temp("column 3", B)], **DT)
+write("history.json", json.dumps([[{"entity_id": "sensor.rack", "state": str(A[i]), "attributes": {"unit_of_measurement": "°C"}, "last_changed": stamp(i, "%Y-%m-%dT%H:%M:%S+00:00")} for i in N]], ensure_ascii=False), form="json", channels=[temp("sensor.rack", A), ch("unit", "status", "1", "status", 0, 0)], **DT)
+write("series-by-name.json", json.dumps({n: [[1000 * epoch(i), v[i]] for i in N] for n, v in (("centre", A), ("left", B))}), form="json", start=START, time="epoch", channels=[temp("centre", A, "centre"), temp("left", B)])
+write("fields-by-number.json", json.dumps({"channel": {"id": 1, "field1": "temperature", "field2": "power"}, "feeds": [{"created_at": stamp(i, "%Y-%m-%dT%H:%M:%SZ"), "entry_id": i + 1, "field1": str(A[i]), "field2": str(P[i])} for i in N]}), form="json", channels=[temp("temperature", A), power()], **DT)
+write("messages.jsonl", lines_of("", lambda i: json.dumps({"MESSAGE": f"temp={A[i]} room={R[i]}", "ts": f"{epoch(i)}000000"})), form="json", start=START, time="epoch", channels=[temp("temp", A), ch("room", "temperature", "°C", "ambient", R[0], R[-1])])
+tongues = [
+    ("danish", "Dato;Klokkeslæt;Ovn;Rum;Spænding", "%d-%m-%Y;%H.%M.%S", "V"), ("finnish", "Päivämäärä;Kellonaika;Uuni °C;Huone °C;Teho", "14.3.2026;%H.%M.%S", "W"),
+    ("polish", "Czas;Piec;Otoczenie;Moc", "14 marca 2026 %H:%M:%S", "W"), ("czech", "Datum a čas;Trouba (°C);Okolí (°C);Výkon", "14. 3. 2026 %H:%M:%S", "W"),
+    ("french", "Horodatage;Four;Ambiante;Tension", "14 févr. 2026 à %H:%M:%S", "V"), ("italian", "Data;Ora;Forno;Ambiente;Umidità", "14-mar-2026;%H:%M:%S", "%"),
+    ("spanish", "Fecha;Horno;Ambiente;Potencia", "14 de marzo de 2026, %H:%M:%S", "W"), ("portuguese", "Data/Hora;Forno;Ambiente;Tensão", "%d/%m/%Y %H:%M:%S", "V"),
+    ("russian", "Дата;Время;Печь, °С;Комната, °С;Мощность, Вт", "14 марта 2026;%H:%M:%S", "W"), ("turkish", "Tarih;Saat;Fırın;Oda;Nem", "%d.%m.%Y;%H:%M:%S", "%"),
+    ("korean", "날짜;시간;오븐;실온;전력", "%Y-%m-%d;오전 9:%M:%S", "W"), ("japanese", "日時;炉内温度(℃);室温(℃);消費電力(W)", "%Y/%m/%d %H:%M:%S", "W"),
+]
+for tongue, head, form, unit in tongues:
+    third = [229.5] * 24 if unit == "V" else H if unit == "%" else P
+    names = [n.split(" (")[0].split("(")[0].split(",")[0].replace(" °C", "") for n in head.split(";")][-3:]
+    quantity = {"V": "voltage", "W": "power", "%": "ratio"}[unit]
+    begin = "2026-02-14T09:30:00" if tongue == "french" else START
+    write(f"tongue-{tongue}.csv", lines_of(head + "\n", lambda i: f"{stamp(i, form)};{comma(A[i])};{comma(R[i])};{comma(third[i])}"), start=begin, time="date-and-time",
+        channels=[temp(names[0], A, "centre"), ch(names[1], "temperature", "°C", "ambient", R[0], R[-1]), ch(names[2], quantity, unit, "measured", third[0], third[-1])])
+
 lines = []
 for e in expected:
     lines.append(f"file {e['file']}")

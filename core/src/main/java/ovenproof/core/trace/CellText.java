@@ -138,6 +138,9 @@ final class CellText {
     if (NumberText.isNumber(plain) || text.isEmpty()) {
       return plain;
     }
+    if (text.length() > 2 && "+-".indexOf(text.charAt(0)) >= 0 && text.charAt(1) == ' ') {
+      return number(text.charAt(0) + text.substring(1).strip());
+    }
     if (grouped(text)) {
       return number(
           text.replaceAll(decimal == ',' ? "[. ' \u00a0\u202f]" : "[, ' \u00a0\u202f]", ""));

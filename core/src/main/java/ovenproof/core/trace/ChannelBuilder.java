@@ -136,9 +136,19 @@ final class ChannelBuilder {
 
   /** A column of remarks that nobody made; one full of OPEN is an input. */
   private boolean isEmptyRemark(Draft d) {
+    boolean remark = table.missingWords()[d.column] < 0.5 * d.values.length;
+    if (d.dimension == null && d.header.saysIndex() && isKey(d)) {
+      return true;
+    }
     return d.dimension == null
         && finite(d.values) == 0
-        && table.missingWords()[d.column] < 0.5 * d.values.length;
+        && (remark || d.header.says(HeaderText.STATUS));
+  }
+
+  /** The number of a station in every row, or a name of its own for every row. */
+  private static boolean isKey(Draft d) {
+    boolean ownName = d.labels.size() > 20 && d.labels.size() >= 0.9 * d.values.length;
+    return ownName || d.labels.isEmpty() && d.stats().distinct == 1 && d.values.length > 3;
   }
 
   private List<Draft> drafts() {
@@ -311,6 +321,14 @@ final class ChannelBuilder {
     HeaderText h = d.header;
     if (h.says(HeaderText.RATE)) {
       d.role = Role.RATE;
+    } else if (electric(d)) {
+      typeElectric(d);
+    } else if (h.says(HeaderText.POWER_FACTOR)) {
+      as(d, Role.MEASURED, Dimension.RATIO, Unit.PERCENT);
+      d.scale = stats.high <= 1.01 ? 100 : 1;
+      d.note("power factor by its name, kept in %");
+    } else if (h.says(HeaderText.OTHER) && !h.says(HeaderText.TEMPERATURE)) {
+      d.note("its name says another quantity than this program measures with");
     } else if (saysSetPoint(h) && !h.says(HeaderText.STATUS)) {
       as(d, Role.SET_POINT, Dimension.TEMPERATURE, null);
       d.note("set-point by its name");
@@ -333,11 +351,17 @@ final class ChannelBuilder {
       as(d, Role.MEASURED, Dimension.FREQUENCY, Unit.HERTZ);
     } else if (h.says(HeaderText.MASS)) {
       as(d, Role.MEASURED, Dimension.MASS, Unit.GRAM);
-    } else if (h.says(HeaderText.DUTY) && !h.says(HeaderText.TEMPERATURE) && stats.low >= -100) {
+    } else if (h.says(HeaderText.DUTY)
+        && !h.says(HeaderText.TEMPERATURE)
+        && stats.low >= -100
+        && (stats.distinct > 1 || !h.words().contains("pid"))) {
       duty(d, stats);
     } else if (stats.distinct <= 2
         && stats.low >= 0
         && stats.high <= 1
+        && stats.low == Math.rint(stats.low)
+        && stats.high == Math.rint(stats.high)
+        && (stats.distinct == 2 || h.says(HeaderText.SWITCH) || h.says(HeaderText.STATUS))
         && stats.n > 3
         && !h.says(Set.of("temp", "temperature"))) {
       as(d, h.says(HeaderText.STATUS) ? Role.STATUS : Role.SWITCH, Dimension.RATIO, Unit.PERCENT);
@@ -356,6 +380,30 @@ final class ChannelBuilder {
     } else {
       typeTemperature(d, stats);
     }
+  }
+
+  /** U, I and P of one meter: letters that mean something only together. */
+  private boolean electric(Draft d) {
+    return electricLetter(d.header) != 0
+        && table.headers().stream().map(ChannelBuilder::electricLetter).anyMatch(c -> c == 'u')
+        && table.headers().stream().map(ChannelBuilder::electricLetter).anyMatch(c -> c == 'i');
+  }
+
+  private static char electricLetter(HeaderText header) {
+    String name = header.name().toLowerCase(Locale.ROOT);
+    return name.matches("(u|i|p|wp)(rms)?[ _.\\-]?\\d?")
+        ? name.startsWith("wp") ? 'e' : name.charAt(0)
+        : 0;
+  }
+
+  private static void typeElectric(Draft d) {
+    switch (electricLetter(d.header)) {
+      case 'u' -> as(d, Role.MEASURED, Dimension.VOLTAGE, Unit.VOLT);
+      case 'i' -> as(d, Role.MEASURED, Dimension.CURRENT, Unit.AMPERE);
+      case 'p' -> as(d, Role.MEASURED, Dimension.POWER, Unit.WATT);
+      default -> as(d, Role.MEASURED, Dimension.ENERGY, Unit.WATT_HOUR);
+    }
+    d.note("a meter's letter beside U and I");
   }
 
   /** "state" also names the reading of a sensor, which then moves smoothly in fractions. */
@@ -417,12 +465,22 @@ final class ChannelBuilder {
     if (named || (plausible && (d.header.written().isBlank() || looksPlaced(d.header)))) {
       d.dimension = Dimension.TEMPERATURE;
       d.note(named ? "temperature by its name" : "temperature by its values");
-    } else if (plausible && stats.smooth && bulk > 5) {
+    } else if (plausible && stats.smooth && bulk > 5 && !temperaturesNamed()) {
       d.dimension = Dimension.TEMPERATURE;
       d.note("temperature by its values");
     } else {
       d.note("nothing tells its quantity");
     }
+  }
+
+  /** A file that names its temperatures means something else by its other columns. */
+  private boolean temperaturesNamed() {
+    return table.headers().stream()
+        .anyMatch(
+            h ->
+                h.unit() != null && h.unit().isTemperature()
+                    || h.words().stream()
+                        .anyMatch(w -> w.startsWith("temp") || w.contains("thermo")));
   }
 
   /** Left rear, rack 2, P3: places rather than quantities. */
@@ -464,8 +522,9 @@ final class ChannelBuilder {
   private void takeOutSentinels(Draft d) {
     boolean reading =
         d.dimension == Dimension.TEMPERATURE && d.role != Role.SET_POINT
-            || d.dimension == null && d.role == Role.MEASURED;
-    if (!reading) {
+            || d.dimension == null && d.role == Role.MEASURED && !d.header.says(HeaderText.OTHER);
+    if (!reading || d.dimension == null && d.stats().distinct <= 2) {
+      unread(d);
       return;
     }
     Sentinels.Found found = Sentinels.find(d.values);
@@ -482,6 +541,14 @@ final class ChannelBuilder {
     }
     if (words > 0 && d.state == State.GOOD) {
       d.note(words + " cell(s) hold a word instead of a reading");
+    }
+  }
+
+  /** A column of anything else in which nothing can be read. */
+  private static void unread(Draft d) {
+    if (finite(d.values) == 0 && d.labels.isEmpty()) {
+      d.state = State.UNUSED;
+      d.note("no reading in any row: not connected");
     }
   }
 
@@ -590,6 +657,7 @@ final class ChannelBuilder {
         hot = true;
       }
     }
+    roomsByValue(drafts);
     for (Draft d : drafts) {
       boolean needle =
           hot
@@ -603,6 +671,31 @@ final class ChannelBuilder {
         d.note("a probe beside the air: in the food");
       }
     }
+  }
+
+  /** What stays in a room's range while another place gets as hot as an oven is in the room. */
+  private static void roomsByValue(List<Draft> drafts) {
+    List<Draft> places =
+        drafts.stream()
+            .filter(d -> d.dimension == Dimension.TEMPERATURE && finite(d.values) > 20)
+            .filter(d -> d.role == Role.MEASURED || d.role == Role.CENTRE)
+            .toList();
+    boolean hot = places.stream().anyMatch(d -> d.stats().high > 120 && d.stats().low < 60);
+    boolean roomKnown = drafts.stream().anyMatch(d -> d.role == Role.AMBIENT);
+    for (Draft d : places) {
+      Stats s = d.stats();
+      boolean cool = s.low > 10 && s.high < 40 && s.high - s.low < 8 && s.distinct > 2;
+      if (hot && cool && d.role == Role.MEASURED && !isPlace(d.header)) {
+        d.role = roomKnown ? Role.COLD_JUNCTION : Role.AMBIENT;
+        d.note("never leaves the room's range while another rises: taken as the room");
+      }
+    }
+  }
+
+  /** A name that says a place of the appliance keeps it, though it stays cold. */
+  private static boolean isPlace(HeaderText header) {
+    return looksPlaced(header)
+        && !header.says(Set.of("value", "reading", "val", "channel", "data", "y"));
   }
 
   // What is wrong with it

@@ -67,9 +67,51 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "time_ms",
           "sekunden",
           "msec",
-          "horodatage");
+          "horodatage",
+          "čas",
+          "tijdstip",
+          "tidspunkt",
+          "klokkeslæt",
+          "klokkeslett",
+          "klockslag",
+          "tidpunkt",
+          "kello",
+          "kellonaika",
+          "godzina",
+          "saat",
+          "시간",
+          "시각",
+          "zeitpunkt",
+          "日時",
+          "час",
+          "ώρα",
+          "orario",
+          "jam",
+          "heureutc",
+          "zaman",
+          "óra",
+          "timp",
+          "ชั่วโมง",
+          "idő");
   static final Set<String> DATE =
-      Set.of("date", "datum", "fecha", "data", "日期", "дата", "dato", "päivä", "day");
+      Set.of(
+          "date",
+          "datum",
+          "fecha",
+          "data",
+          "日期",
+          "дата",
+          "dato",
+          "päivä",
+          "day",
+          "날짜",
+          "日付",
+          "tarih",
+          "päivämäärä",
+          "ημερομηνία",
+          "fechahora",
+          "dátum",
+          "dag");
   static final Set<String> INDEX =
       Set.of(
           "index", "no", "nr", "num", "number", "sample", "samples", "scan", "record", "row", "id",
@@ -109,7 +151,18 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "設定",
           "設定温度",
           "目标",
-          "目標温度");
+          "目標温度",
+          "børverdi",
+          "børværdi",
+          "börvärde",
+          "asetus",
+          "gewenst",
+          "zadana",
+          "zadaná",
+          "žádaná",
+          "nastaveno",
+          "уставка",
+          "설정온도");
   static final Set<String> DUTY =
       Set.of(
           "duty",
@@ -175,6 +228,10 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "profile",
           "alarms",
           "msg",
+          "err",
+          "errors",
+          "warn",
+          "warning",
           "stat");
   static final Set<String> TEMPERATURE =
       Set.of(
@@ -229,7 +286,31 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "tempf",
           "bt",
           "et",
-          "furnace");
+          "furnace",
+          "teplota",
+          "sıcaklık",
+          "θερμοκρασία",
+          "hőmérséklet",
+          "온도",
+          "気温",
+          "temperature1",
+          "temperatură",
+          "temperatuurmeting",
+          "ofen",
+          "ovn",
+          "ugn",
+          "uuni",
+          "trouba",
+          "piec",
+          "piekarnik",
+          "печь",
+          "печи",
+          "духовка",
+          "fırın",
+          "cuptor",
+          "four",
+          "horno",
+          "forno");
   static final Set<String> POWER =
       Set.of(
           "power",
@@ -244,7 +325,20 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "vermogen",
           "potenza",
           "功率",
-          "電力");
+          "電力",
+          "effekt",
+          "potência",
+          "teho",
+          "moc",
+          "výkon",
+          "мощность",
+          "потужність",
+          "güç",
+          "전력",
+          "消費電力",
+          "putere",
+          "teljesítmény",
+          "ισχύς");
   static final Set<String> VOLTAGE =
       Set.of(
           "volt",
@@ -261,7 +355,22 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "voltaje",
           "urms",
           "电压",
-          "電圧");
+          "電圧",
+          "tensão",
+          "tensión",
+          "spænding",
+          "spenning",
+          "spänning",
+          "jännite",
+          "napięcie",
+          "napětí",
+          "напряжение",
+          "напруга",
+          "gerilim",
+          "전압",
+          "feszültség",
+          "tensiune",
+          "τάση");
   static final Set<String> CURRENT =
       Set.of(
           "current",
@@ -275,7 +384,20 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "stroom",
           "corriente",
           "电流",
-          "電流");
+          "電流",
+          "corrente",
+          "strøm",
+          "ström",
+          "virta",
+          "prąd",
+          "proud",
+          "ток",
+          "струм",
+          "akım",
+          "전류",
+          "áram",
+          "curent",
+          "ρεύμα");
   static final Set<String> ENERGY =
       Set.of(
           "energy",
@@ -288,7 +410,17 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "energia",
           "cumulative",
           "电量",
-          "電力量");
+          "電力量",
+          "energi",
+          "energía",
+          "энергия",
+          "enerji",
+          "전력량",
+          "zużycie",
+          "spotřeba",
+          "kulutus",
+          "forbruk",
+          "förbrukning");
   static final Set<String> HUMIDITY =
       Set.of(
           "humidity",
@@ -300,7 +432,29 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "humidité",
           "humedad",
           "湿度",
-          "rhum");
+          "rhum",
+          "umidità",
+          "umidade",
+          "luftfeuchte",
+          "fugtighed",
+          "fugt",
+          "luftfuktighet",
+          "fuktighet",
+          "fukt",
+          "kosteus",
+          "vocht",
+          "luchtvochtigheid",
+          "vochtigheid",
+          "wilgotność",
+          "vlhkost",
+          "влажность",
+          "вологість",
+          "nem",
+          "습도",
+          "páratartalom",
+          "umiditate",
+          "υγρασία",
+          "feuchtigkeit");
   static final Set<String> FREQUENCY = Set.of("freq", "frequency", "hz", "frequenz");
   static final Set<String> MASS =
       Set.of("mass", "weight", "gewicht", "masse", "poids", "peso", "gram", "grams", "scale");
@@ -319,7 +473,35 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "environment",
           "kitchen",
           "raumtemperatur",
-          "outdoor");
+          "outdoor",
+          "rum",
+          "rom",
+          "rumstemperatur",
+          "romtemperatur",
+          "huone",
+          "kamer",
+          "omgeving",
+          "otoczenie",
+          "otoczenia",
+          "pokój",
+          "okolí",
+          "pokoj",
+          "воздух",
+          "воздуха",
+          "комната",
+          "oda",
+          "실온",
+          "室温",
+          "pièce",
+          "salle",
+          "habitación",
+          "stanza",
+          "sala",
+          "kamertemperatuur",
+          "omgivning",
+          "omgivelser",
+          "innendørs",
+          "inne");
   static final Set<String> COLD_JUNCTION =
       Set.of(
           "cj",
@@ -336,7 +518,13 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "onboard",
           "device",
           "case",
-          "pcb");
+          "pcb",
+          "tcj",
+          "tcold",
+          "ptemp",
+          "tref",
+          "cjtemp",
+          "coldend");
   static final Set<String> CORE =
       Set.of(
           "core",
@@ -362,11 +550,202 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "fish",
           "egg",
           "product",
-          "wing");
+          "wing",
+          "kjernetemperatur",
+          "kärntemperatur",
+          "kernetemperatur",
+          "kerntemperatuur",
+          "gargut");
   static final Set<String> CENTRE =
       Set.of(
-          "centre", "center", "oven", "cavity", "chamber", "mitte", "pit", "kiln", "middle",
-          "garraum", "ofen", "pv", "main", "central", "four", "horno", "forno", "centro", "mid");
+          "centre",
+          "center",
+          "oven",
+          "cavity",
+          "chamber",
+          "mitte",
+          "pit",
+          "kiln",
+          "middle",
+          "garraum",
+          "ofen",
+          "pv",
+          "main",
+          "central",
+          "four",
+          "horno",
+          "forno",
+          "centro",
+          "mid",
+          "ofentemperatur",
+          "ovn",
+          "ugn",
+          "uuni",
+          "trouba",
+          "trouby",
+          "piec",
+          "pieca",
+          "piekarnik",
+          "печь",
+          "печи",
+          "духовка",
+          "духовки",
+          "fırın",
+          "cuptor",
+          "炉内",
+          "炉内温度",
+          "오븐",
+          "garraumtemperatur",
+          "oventemperatuur",
+          "ovntemperatur",
+          "ugnstemperatur");
+
+  /** Quantities that a logger may keep beside temperatures and that nothing here measures with. */
+  static final Set<String> OTHER =
+      Set.of(
+          "pressure",
+          "press",
+          "baro",
+          "barometer",
+          "barometric",
+          "bar",
+          "hpa",
+          "mbar",
+          "kpa",
+          "pa",
+          "psi",
+          "druck",
+          "luftdruck",
+          "luftdruk",
+          "luftryck",
+          "lufttryk",
+          "pression",
+          "presión",
+          "pressione",
+          "pressão",
+          "ciśnienie",
+          "tlak",
+          "давление",
+          "тиск",
+          "paine",
+          "nyomás",
+          "気圧",
+          "气压",
+          "기압",
+          "wind",
+          "windspeed",
+          "gust",
+          "gusts",
+          "rain",
+          "rainfall",
+          "regen",
+          "niederschlag",
+          "precip",
+          "precipitation",
+          "pluie",
+          "lluvia",
+          "lux",
+          "illuminance",
+          "luminosity",
+          "brightness",
+          "helligkeit",
+          "uv",
+          "solar",
+          "irradiance",
+          "co",
+          "co2",
+          "eco2",
+          "tvoc",
+          "voc",
+          "iaq",
+          "gas",
+          "methane",
+          "no2",
+          "o2",
+          "oxygen",
+          "do",
+          "ph",
+          "orp",
+          "tds",
+          "ec",
+          "conductivity",
+          "salinity",
+          "turbidity",
+          "pm25",
+          "pm10",
+          "pm",
+          "battery",
+          "batt",
+          "bat",
+          "vbat",
+          "batterie",
+          "battv",
+          "rssi",
+          "snr",
+          "lqi",
+          "wifi",
+          "linkquality",
+          "altitude",
+          "elevation",
+          "ele",
+          "latitude",
+          "longitude",
+          "lat",
+          "lon",
+          "lng",
+          "gps",
+          "rpm",
+          "speed",
+          "velocity",
+          "flow",
+          "flowrate",
+          "torque",
+          "force",
+          "distance",
+          "moisture",
+          "heap",
+          "memory",
+          "uptimes",
+          "pf",
+          "lambda",
+          "cosphi",
+          "dir",
+          "direction",
+          "ppm",
+          "dust",
+          "noise",
+          "sound",
+          "accel",
+          "gyro",
+          "mag",
+          "validity",
+          "quality",
+          "qc",
+          "crc",
+          "checksum",
+          "version",
+          "firmware",
+          "station",
+          "stationid",
+          "serial",
+          "sn",
+          "resistance",
+          "ohm",
+          "ohms",
+          "millisecond",
+          "milliseconds",
+          "year",
+          "month",
+          "hour",
+          "minute",
+          "jahr",
+          "monat",
+          "stunde");
+
+  /** What a power factor is called. */
+  static final Set<String> POWER_FACTOR =
+      Set.of("pf", "powerfactor", "lambda", "cosphi", "cosφ", "leistungsfaktor");
+
   static final Set<String> RATE =
       Set.of("rate", "ror", "slope", "deriv", "derivative", "delta", "ramp");
 
@@ -539,11 +918,38 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
     if (!together.isEmpty() && !words.contains(together)) {
       words.add(together);
     }
+    words.addAll(compounds(words));
     return words;
   }
 
+  private static final Pattern COMPOUND =
+      Pattern.compile("(\\p{L}{3,}?)s?(temperatur|temperatuur|temperature|temp|feuchte|spannung)");
+
+  /** Ofentemperatur is an Ofen and a Temperatur. */
+  private static List<String> compounds(List<String> words) {
+    List<String> parts = new ArrayList<>();
+    for (String word : words) {
+      Matcher compound = COMPOUND.matcher(word);
+      if (compound.matches()) {
+        parts.add(compound.group(1));
+        parts.add(compound.group(2));
+      }
+    }
+    return parts;
+  }
+
   boolean says(Set<String> vocabulary) {
-    return words.stream().anyMatch(vocabulary::contains);
+    return words.stream().anyMatch(vocabulary::contains)
+        || isIdeographic() && vocabulary.stream().anyMatch(w -> isIdeograph(w) && name.contains(w));
+  }
+
+  /** Names without blanks between their words, as in 炉内温度. */
+  private boolean isIdeographic() {
+    return name.chars().anyMatch(c -> c >= 0x2e80);
+  }
+
+  private static boolean isIdeograph(String word) {
+    return word.length() >= 2 && word.charAt(0) >= 0x2e80;
   }
 
   boolean saysTime() {

@@ -58,6 +58,7 @@ final class JsonRows {
   }
 
   private static KeyValueLines.@Nullable Rows table(List<Map<String, String>> rows, int skipped) {
+    rows.forEach(JsonRows::openMessage);
     Map<String, Integer> columns = new LinkedHashMap<>();
     for (Map<String, String> row : rows) {
       for (String key : row.keySet()) {
@@ -74,23 +75,49 @@ final class JsonRows {
     return names.isEmpty() ? null : new KeyValueLines.Rows(names, cells, skipped);
   }
 
+  /** Named values inside a message count as the row's own. */
+  private static void openMessage(Map<String, String> row) {
+    for (String key : List.of("MESSAGE", "message", "msg", "log", "line")) {
+      Map<String, String> pairs = KeyValueLines.parse(row.getOrDefault(key, ""));
+      if (!pairs.isEmpty()) {
+        row.remove(key);
+        pairs.forEach(row::putIfAbsent);
+      }
+    }
+  }
+
   /** The rows of a whole document: the longest array in it that can be read as rows. */
   private static List<Map<String, String>> document(@Nullable Object value) {
     List<Map<String, String>> best = new ArrayList<>();
     if (value instanceof List<?> list) {
-      best = ofList(list);
+      best = ofList(flattened(list));
       List<Map<String, String>> series = ofSeries(list);
       best = series.size() > best.size() ? series : best;
     } else if (value instanceof Map<?, ?> map) {
-      best = ofColumns(map);
+      best = ofNamedSeries(map);
+      List<Map<String, String>> columns = ofColumns(map);
+      best = columns.size() > best.size() ? columns : best;
       List<Map<String, String>> named = ofNamedArrays(map);
       best = named.size() > best.size() ? named : best;
       for (Object part : map.values()) {
-        List<Map<String, String>> rows = document(part);
+        List<Map<String, String>> rows = renamed(document(part), map);
         best = rows.size() > best.size() ? rows : best;
       }
     }
     return best;
+  }
+
+  /** A list of lists of objects, one for each sensor, is one list. */
+  private static List<?> flattened(List<?> list) {
+    boolean nested =
+        !list.isEmpty()
+            && list.stream()
+                .allMatch(x -> x instanceof List<?> l && !l.isEmpty() && l.get(0) instanceof Map);
+    List<Object> all = new ArrayList<>();
+    if (nested) {
+      list.forEach(x -> all.addAll((List<?>) x));
+    }
+    return nested ? all : list;
   }
 
   private static List<Map<String, String>> ofList(List<?> list) {
@@ -170,6 +197,50 @@ final class JsonRows {
     return rows.values().stream().sorted(JsonRows::byTime).toList();
   }
 
+  /** {"centre": [[0, 21.5], [1, 21.6]], "left": [[0, 20.9], …]}. */
+  private static List<Map<String, String>> ofNamedSeries(Map<?, ?> map) {
+    Map<String, Map<String, String>> rows = new LinkedHashMap<>();
+    for (Map.Entry<?, ?> e : map.entrySet()) {
+      boolean points =
+          e.getValue() instanceof List<?> list
+              && list.size() >= 2
+              && list.stream().allMatch(x -> x instanceof List<?> pair && pair.size() == 2);
+      if (points) {
+        ((List<?>) e.getValue()).forEach(p -> addPoint(p, String.valueOf(e.getKey()), rows));
+      }
+    }
+    return rows.values().stream().sorted(JsonRows::byTime).toList();
+  }
+
+  /** Names that stand beside the rows: {"field1": "temperature"} for rows of field1. */
+  private static List<Map<String, String>> renamed(
+      List<Map<String, String>> rows, Map<?, ?> beside) {
+    Map<String, String> names = new LinkedHashMap<>();
+    for (Object part : beside.values()) {
+      if (part instanceof Map<?, ?> map) {
+        map.forEach(
+            (k, v) -> {
+              if (String.valueOf(k).matches("(field|ch|channel|sensor|input)_?\\d+")
+                  && v instanceof String name
+                  && name.matches(".*\\p{L}.*")) {
+                names.put(String.valueOf(k), name);
+              }
+            });
+      }
+    }
+    if (names.isEmpty()) {
+      return rows;
+    }
+    return rows.stream()
+        .map(
+            row -> {
+              Map<String, String> renamed = new LinkedHashMap<>();
+              row.forEach((k, v) -> renamed.putIfAbsent(names.getOrDefault(k, k), v));
+              return renamed;
+            })
+        .toList();
+  }
+
   /** A pair of time and value; of two numbers the larger by far is the time. */
   private static void addPoint(Object point, String name, Map<String, Map<String, String>> rows) {
     if (!(point instanceof List<?> pair) || pair.size() != 2) {
@@ -223,6 +294,10 @@ final class JsonRows {
   private static Map<String, String> flat(Map<?, ?> map) {
     Map<String, String> row = new LinkedHashMap<>();
     flatten("", map, row, 0);
+    String unit = row.remove("attributes.unit_of_measurement");
+    if (unit != null) {
+      row.put("unit", unit);
+    }
     return row;
   }
 

@@ -21,7 +21,7 @@ final class KeyValueLines {
           "([\\p{L}@_][\\p{L}\\p{N} _.\\-#%°()\\[\\]/]{0,40}?|@)\\s*(?:[=:]|->|=>)\\s*"
               + "([-+]?\\d+(?:[.,]\\d+)?(?:[eE][-+]?\\d+)?|(?i:nan|ol|open|on|off|true|false|err|error|null|n/a|-{2,})\\b)"
               + "(?![\\p{L}\\d]*[:.]\\d)"
-              + "\\s?(°\\s?[CFcf]|ºC|[%CFKVWAs](?![\\p{L}\\d_=:])|kWh|Wh|kW|mV|ms|deg ?[CF]|sec|min)?"
+              + "\\s?(°\\s?[CFcf]|ºC|[%CFKVWAs](?![\\p{L}\\d_=:]|\\s*[=:])|kWh|Wh|kW|mV|ms|deg ?[CF]|sec|min)?"
               + "(?:\\s*/\\s*([-+]?\\d+(?:\\.\\d+)?))?");
 
   private static final Pattern STAMP =
@@ -31,34 +31,52 @@ final class KeyValueLines {
 
   private static final Pattern LEADING_NUMBER =
       Pattern.compile(
-          "^\\s*[\\[(]?\\s*(\\d+(?:\\.\\d+)?)\\s*(ms|s)?[\\])]?\\s*[:,;|\\- ]\\s*(?=[\\p{L}@])");
+          "^\\s*(?:[IWEDV] )?[\\[(]?\\s*(\\d+(?:\\.\\d+)?)\\s*(ms|s)?[\\])]?\\s*[:,;|\\- ]\\s*(?=[\\p{L}@])");
 
   private KeyValueLines() {}
 
+  /** 1773480600000000000 at the end of a line, as databases of series write it. */
+  private static final Pattern TRAILING_EPOCH =
+      Pattern.compile("\\s(1\\d{9}(?:\\d{3}|\\d{6}|\\d{9})?)\\s*$");
+
+  /** The stamp of a line, as pairs of its own, and what is left. */
+  record Stamped(Map<String, String> pairs, String rest) {}
+
+  static Stamped stamped(String line) {
+    Matcher stamp = STAMP.matcher(line);
+    if (stamp.find()) {
+      return new Stamped(Map.of("time", stamp.group(1)), line.substring(stamp.end()));
+    }
+    StampedLine named = StampedLine.namedMonth(line);
+    if (named != null) {
+      return new Stamped(Map.of("time", named.stamp()), named.rest());
+    }
+    Matcher leading = LEADING_NUMBER.matcher(line);
+    if (leading.find()) {
+      return new Stamped(
+          Map.of(leadingName(line, leading), leading.group(1)), line.substring(leading.end()));
+    }
+    Matcher trailing = TRAILING_EPOCH.matcher(line);
+    if (trailing.find()) {
+      return new Stamped(Map.of("time", trailing.group(1)), line.substring(0, trailing.start()));
+    }
+    return new Stamped(Map.of(), line);
+  }
+
+  /** Fractions in brackets are seconds since the machine started, behind a level milliseconds. */
+  private static String leadingName(String line, Matcher leading) {
+    boolean bracketed = line.stripLeading().startsWith("[") && leading.group(1).contains(".");
+    boolean level = Character.isLetter(line.stripLeading().charAt(0));
+    String unit = leading.group(2) == null ? bracketed ? "s" : level ? "ms" : "" : leading.group(2);
+    return unit.isEmpty() ? "time" : "time (" + unit + ")";
+  }
+
   /** Named values of one line; empty when it holds none. */
   static Map<String, String> parse(String line) {
-    Map<String, String> pairs = new LinkedHashMap<>();
-    String rest = line;
-    Matcher stamp = STAMP.matcher(line);
-    Matcher leading = LEADING_NUMBER.matcher(line);
-    StampedLine named = StampedLine.namedMonth(line);
-    if (stamp.find()) {
-      pairs.put("time", stamp.group(1));
-      rest = line.substring(stamp.end());
-    } else if (named != null) {
-      pairs.put("time", named.stamp());
-      rest = named.rest();
-    } else if (leading.find()) {
-      pairs.put(
-          "ms".equals(leading.group(2))
-              ? "time (ms)"
-              : "s".equals(leading.group(2)) ? "time (s)" : "time",
-          leading.group(1));
-      rest = line.substring(leading.end());
-    }
-    addPairs(rest.replace("\"", "").replace("{", "").replace("}", ""), pairs);
-    boolean only = pairs.size() == 1 && pairs.containsKey("time");
-    return only ? Map.of() : pairs;
+    Stamped stamped = stamped(line);
+    Map<String, String> pairs = new LinkedHashMap<>(stamped.pairs);
+    addPairs(stamped.rest.replace("\"", "").replace("{", "").replace("}", ""), pairs);
+    return pairs.size() == stamped.pairs.size() ? Map.of() : pairs;
   }
 
   private static void addPairs(String rest, Map<String, String> pairs) {
@@ -82,6 +100,11 @@ final class KeyValueLines {
 
   /** "ok T" and "INFO Temp" are T and Temp. */
   private static String key(String text) {
+    String bare = bareKey(text);
+    return bare.matches("[CF]") ? "°" + bare : bare;
+  }
+
+  private static String bareKey(String text) {
     return text.strip()
         .replaceFirst("^(?i:ok|info|debug|data|warn|log|reading|\\[?info\\]?)\\s+", "")
         .replaceAll("^[\\-.]+|[\\-.]+$", "")
@@ -106,17 +129,26 @@ final class KeyValueLines {
 
   /** Puts lines together to rows; null when fewer than two rows come of it. */
   static @Nullable Rows read(List<String> lines) {
-    Map<String, Integer> columns = new LinkedHashMap<>();
-    List<Map<String, String>> rows = new ArrayList<>();
-    Map<String, String> open = new LinkedHashMap<>();
+    List<Map<String, String>> all = new ArrayList<>();
     int skipped = 0;
     for (String line : lines) {
       Map<String, String> pairs = parse(line);
       if (pairs.isEmpty()) {
         skipped += line.isBlank() ? 0 : 1;
-        continue;
+      } else {
+        all.add(pairs);
       }
-      if (pairs.keySet().stream().anyMatch(open::containsKey)) {
+    }
+    return together(all, skipped);
+  }
+
+  /** One row of neighbours that carry one stamp, or none, until a name comes again. */
+  static @Nullable Rows together(List<Map<String, String>> lines, int skipped) {
+    Map<String, Integer> columns = new LinkedHashMap<>();
+    List<Map<String, String>> rows = new ArrayList<>();
+    Map<String, String> open = new LinkedHashMap<>();
+    for (Map<String, String> pairs : lines) {
+      if (isNext(open, pairs)) {
         rows.add(open);
         open = new LinkedHashMap<>();
       }
@@ -136,6 +168,17 @@ final class KeyValueLines {
       }
     }
     return names.isEmpty() || cells.size() < 2 ? null : new Rows(names, cells, skipped);
+  }
+
+  private static boolean isNext(Map<String, String> open, Map<String, String> pairs) {
+    for (Map.Entry<String, String> pair : pairs.entrySet()) {
+      String known = open.get(pair.getKey());
+      boolean sameStamp = pair.getKey().startsWith("time") && pair.getValue().equals(known);
+      if (known != null && !sameStamp) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Names that come only once or twice belong to messages, not to the record. */

@@ -41,6 +41,7 @@ public record Layout(
     DELIMITED,
     BLANKS,
     KEY_VALUE,
+    SENTENCES,
     JSON,
     WORKBOOK,
     UNREADABLE;

@@ -28,13 +28,91 @@ final class LongTable {
     }
     int key = keyColumn(table);
     if (key < 0) {
-      return blocks(table);
+      RawTable sorted = blocks(table);
+      return sorted == table ? unevenly(table) : sorted;
     }
     List<Integer> readings = readings(table, key);
     if (readings.isEmpty() || readings.size() > 3) {
       return table;
     }
-    return spread(table, key, readings);
+    return spread(table, key, readings, groups(table.values()[key]));
+  }
+
+  /**
+   * Sensors that report when they like, as home automation keeps them: a column of names, one of
+   * readings and one of times, in any order.
+   */
+  private static RawTable unevenly(RawTable table) {
+    int time = timeColumn(table);
+    int key = -1;
+    for (int c = 0; c < table.columns(); c++) {
+      boolean names =
+          table.kinds().get(c) == ColumnKind.WORDS
+              && table.labels().get(c).size() >= 2
+              && table.labels().get(c).size() <= MOST_SENSORS
+              && table.headers().get(c).says(KEY_WORDS)
+              && table.rows() >= 3 * table.labels().get(c).size();
+      key = names && moreNames(table, c, key) ? c : key;
+    }
+    if (time < 0 || key < 0) {
+      return table;
+    }
+    List<Integer> readings = readings(table, key);
+    int sensors = key;
+    readings.removeIf(c -> c == time || followsKey(table, c));
+    boolean said = readings.stream().anyMatch(c -> table.headers().get(c).says(READING_WORDS));
+    if (readings.isEmpty() || readings.size() > 3 || !said) {
+      return table;
+    }
+    RawTable sorted = sorted(table, time);
+    return spread(sorted, key, readings, moments(sorted.values()[sensors], sorted.values()[time]));
+  }
+
+  /** Of two columns of names the one that tells more sensors apart; a topic before its host. */
+  private static boolean moreNames(RawTable table, int column, int best) {
+    return best < 0 || table.labels().get(column).size() > table.labels().get(best).size();
+  }
+
+  /** A new moment begins with a sensor that came already, or clearly later than the first. */
+  private static int[] moments(double[] codes, double[] times) {
+    double tolerance = 0.2 * usualDistance(codes, times);
+    int[] group = new int[codes.length];
+    java.util.Set<Double> seen = new java.util.HashSet<>();
+    int current = 0;
+    double first = codes.length == 0 ? Double.NaN : times[0];
+    for (int i = 0; i < codes.length; i++) {
+      if (!seen.add(codes[i]) || times[i] - first > tolerance) {
+        current += i == 0 ? 0 : 1;
+        seen.clear();
+        seen.add(codes[i]);
+        first = times[i];
+      }
+      group[i] = current;
+    }
+    return group;
+  }
+
+  /** Median time between two readings of the sensor that reports most often. */
+  private static double usualDistance(double[] codes, double[] times) {
+    Map<Double, Integer> counts = new LinkedHashMap<>();
+    Arrays.stream(codes).forEach(code -> counts.merge(code, 1, Integer::sum));
+    double busiest =
+        counts.entrySet().stream()
+            .max(Map.Entry.comparingByValue())
+            .map(Map.Entry::getKey)
+            .orElse(0.0);
+    double[] own =
+        java.util.stream.IntStream.range(0, codes.length)
+            .filter(i -> codes[i] == busiest)
+            .mapToDouble(i -> times[i])
+            .toArray();
+    double[] steps =
+        java.util.stream.IntStream.range(1, own.length)
+            .mapToDouble(i -> own[i] - own[i - 1])
+            .filter(d -> d > 0)
+            .sorted()
+            .toArray();
+    return steps.length == 0 ? 0 : steps[steps.length / 2];
   }
 
   private static final Set<String> KEY_WORDS =
@@ -56,10 +134,52 @@ final class LongTable {
           "tag",
           "point",
           "variable",
+          "varname",
+          "tagname",
+          "parameter",
+          "param",
+          "quantity",
+          "attribute",
+          "location",
+          "position",
+          "place",
+          "source",
+          "node",
+          "key",
+          "type",
+          "label",
+          "item",
+          "feed",
+          "sensorname",
+          "datastream",
+          "kanal",
+          "messstelle",
+          "fühler",
+          "capteur",
+          "sonde",
           "table");
 
   private static final Set<String> READING_WORDS =
-      Set.of("value", "state", "reading", "val", "payload", "data");
+      Set.of(
+          "value",
+          "state",
+          "reading",
+          "val",
+          "payload",
+          "data",
+          "varvalue",
+          "wert",
+          "messwert",
+          "valeur",
+          "valor",
+          "valore",
+          "waarde",
+          "mean",
+          "temperature",
+          "temp",
+          "result",
+          "measurement",
+          "numeric");
 
   /** One sensor, named in every row beside its reading: its name is the channel's. */
   private static @Nullable RawTable namedOnce(RawTable table) {
@@ -69,7 +189,10 @@ final class LongTable {
     for (int c = 0; c < table.columns(); c++) {
       HeaderText h = table.headers().get(c);
       boolean number = table.kinds().get(c) == ColumnKind.NUMBER;
-      numbers += number && !h.saysTime() && !looksLikeEpoch(table.values()[c]) ? 1 : 0;
+      boolean counts = h.saysIndex() && !h.says(READING_WORDS) && !moves(table.values()[c]);
+      boolean empty = number && Arrays.stream(table.values()[c]).noneMatch(Double::isFinite);
+      boolean reads = number && !h.saysTime() && !looksLikeEpoch(table.values()[c]);
+      numbers += reads && !counts && !empty ? 1 : 0;
       reading = number && h.says(READING_WORDS) ? c : reading;
       boolean once =
           table.kinds().get(c) == ColumnKind.WORDS
@@ -111,7 +234,8 @@ final class LongTable {
         List<Integer> readings = readings(table, key);
         readings.removeIf(c -> followsKey(table, c));
         if (!readings.isEmpty() && readings.size() <= 3) {
-          return spread(sorted(table, time), key, readings);
+          RawTable sorted = sorted(table, time);
+          return spread(sorted, key, readings, groups(sorted.values()[key]));
         }
       }
     }
@@ -130,11 +254,16 @@ final class LongTable {
     for (int c = 0; c < table.columns(); c++) {
       boolean counted =
           table.kinds().get(c) == ColumnKind.NUMBER && table.headers().get(c).saysTime();
-      if (table.stamps()[c] != null || counted) {
+      if ((table.stamps()[c] != null || counted) && moves(table.values()[c])) {
         return c;
       }
     }
     return -1;
+  }
+
+  /** The bounds of a query stand in every row; the moments do not. */
+  private static boolean moves(double[] times) {
+    return Arrays.stream(times).filter(t -> !Double.isNaN(t)).distinct().limit(3).count() > 2;
   }
 
   private static boolean inBlocks(double[] codes, double[] times) {
@@ -247,20 +376,59 @@ final class LongTable {
       boolean number = table.kinds().get(c) == ColumnKind.NUMBER && c != key;
       boolean counting = h.saysTime() || h.saysIndex() || (h.written().isBlank() && c == 0);
       boolean filled = Arrays.stream(table.values()[c]).anyMatch(Double::isFinite);
-      if (number && filled && !counting && !looksLikeEpoch(table.values()[c])) {
+      boolean aside = h.says(Set.of("validity", "quality", "qc", "lat", "lon", "ele", "elevation"));
+      if (number && filled && !aside && !counting && !looksLikeEpoch(table.values()[c])) {
         readings.add(c);
       }
     }
     return readings;
   }
 
+  /** A column of words that names, for each sensor, the one unit of its readings; −1 for none. */
+  private static int unitColumn(RawTable table, int key) {
+    for (int c = 0; c < table.columns(); c++) {
+      List<String> words = table.labels().get(c);
+      boolean units =
+          c != key
+              && table.kinds().get(c) == ColumnKind.WORDS
+              && !words.isEmpty()
+              && words.size() <= 32
+              && words.stream().anyMatch(w -> UnitText.wordOrLetter(w) != null)
+              && words.stream().filter(w -> UnitText.wordOrLetter(w) != null).count()
+                  >= 0.5 * words.size();
+      if (units) {
+        return c;
+      }
+    }
+    return -1;
+  }
+
+  private static @Nullable UnitText unitOf(
+      RawTable table, int units, double[] codes, double sensor) {
+    if (units < 0) {
+      return null;
+    }
+    UnitText found = null;
+    for (int i = 0; i < codes.length; i++) {
+      double word = table.values()[units][i];
+      if (codes[i] == sensor && !Double.isNaN(word)) {
+        UnitText unit = UnitText.wordOrLetter(table.labels().get(units).get((int) word));
+        if (found != null && unit != null && !unit.equals(found)) {
+          return null;
+        }
+        found = unit == null ? found : unit;
+      }
+    }
+    return found;
+  }
+
   private static boolean looksLikeEpoch(double[] values) {
     return values.length > 0 && values[values.length / 2] > 0.9e9;
   }
 
-  private static RawTable spread(RawTable table, int key, List<Integer> readings) {
+  private static RawTable spread(RawTable table, int key, List<Integer> readings, int[] group) {
     double[] codes = table.values()[key];
-    int[] group = groups(codes);
+    int units = unitColumn(table, key);
     int rows = group.length == 0 ? 0 : group[group.length - 1] + 1;
     List<HeaderText> headers = new ArrayList<>();
     List<ColumnKind> kinds = new ArrayList<>();
@@ -269,7 +437,8 @@ final class LongTable {
     List<@Nullable UnitText> suffixes = new ArrayList<>();
     for (int c = 0; c < table.columns(); c++) {
       boolean beside = c != key && !readings.contains(c) && !followsKey(table, c);
-      if (beside && table.kinds().get(c) != ColumnKind.WORDS) {
+      boolean judged = table.headers().get(c).says(Set.of("validity", "quality", "qc"));
+      if (beside && !judged && table.kinds().get(c) != ColumnKind.WORDS) {
         headers.add(table.headers().get(c));
         kinds.add(table.kinds().get(c));
         values.add(firstOfGroup(table.values()[c], group, rows));
@@ -283,9 +452,12 @@ final class LongTable {
         HeaderText own = table.headers().get(c);
         String name =
             readings.size() == 1 ? sensor.getValue() : sensor.getValue() + " " + own.name();
-        List<String> words = new ArrayList<>(HeaderText.of(name).words());
+        HeaderText named = HeaderText.of(name);
+        List<String> words = new ArrayList<>(named.words());
         words.addAll(own.words());
-        headers.add(new HeaderText(own.written(), name, own.unit(), words));
+        UnitText beside = unitOf(table, units, codes, sensor.getKey());
+        UnitText unit = own.unit() != null ? own.unit() : beside != null ? beside : named.unit();
+        headers.add(new HeaderText(own.written(), named.name(), unit, words));
         kinds.add(ColumnKind.NUMBER);
         values.add(ofSensor(table.values()[c], codes, sensor.getKey(), group, rows));
         stamps.add(null);

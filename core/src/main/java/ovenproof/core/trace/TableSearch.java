@@ -104,7 +104,11 @@ final class TableSearch {
     int[] counts = new int[4];
     for (String cell : row) {
       CellType type = cells.type(cell);
-      counts[type.isNumeric() ? 0 : type == CellType.TIME ? 1 : type == CellType.WORD ? 2 : 3]++;
+      boolean unit = type == CellType.WORD && UnitText.wordOrLetter(CellText.unquote(cell)) != null;
+      counts[
+          type.isNumeric()
+              ? 0
+              : type == CellType.TIME ? 1 : type == CellType.WORD && !unit ? 2 : 3]++;
     }
     return counts;
   }
@@ -274,7 +278,8 @@ final class TableSearch {
   static boolean isRow(ColumnKind[] kinds, CellType[] row) {
     int surplus = row.length - kinds.length;
     if (surplus != 0) {
-      boolean blankSurplus = surplus > 0 && allBlank(row, kinds.length);
+      boolean blankSurplus =
+          surplus > 0 && (allBlank(row, kinds.length) || surplus <= 2 && fits(kinds, row));
       boolean shortRow = surplus < 0 && row.length >= Math.max(2, 0.6 * kinds.length);
       if (!blankSurplus && !shortRow) {
         return false;
@@ -293,6 +298,22 @@ final class TableSearch {
       filled += !bad && kinds[c] != ColumnKind.WORDS && !row[c].isBlank() ? 1 : 0;
     }
     return filled >= 1 && wrong <= kinds.length / 10;
+  }
+
+  /** A first row that carries more than the others, such as the logger's number. */
+  private static boolean fits(ColumnKind[] kinds, CellType[] row) {
+    for (int c = 0; c < kinds.length; c++) {
+      boolean fits =
+          switch (kinds[c]) {
+            case NUMBER -> row[c].isNumeric() && kinds.length > 1;
+            case TIME -> row[c] == CellType.TIME;
+            default -> row[c] == CellType.WORD;
+          };
+      if (!fits) {
+        return false;
+      }
+    }
+    return kinds.length > 2;
   }
 
   private static boolean allBlank(CellType[] row, int from) {
@@ -343,8 +364,12 @@ final class TableSearch {
   }
 
   private @Nullable List<String> headerCells(Attempt attempt, String line, boolean nearest) {
-    List<String> cells = aligned(attempt.splitter.split(line), attempt.columns);
     String bare = line.replaceAll("^(#|//|%|;|!)+\\s*", "");
+    List<String> whole = attempt.splitter.split(line);
+    boolean wide = nearest && whole.size() > attempt.columns && whole.size() <= attempt.columns + 2;
+    boolean longer = wide && attempt.columns > 2 && bare.equals(line) && isHeaderLike(whole);
+    List<String> cells =
+        aligned(longer ? whole.subList(0, attempt.columns) : whole, attempt.columns);
     if (cells == null && !bare.equals(line)) {
       cells = aligned(attempt.splitter.split(bare), attempt.columns);
     }
@@ -376,12 +401,22 @@ final class TableSearch {
     while (result.size() > columns && isRemark(result.get(result.size() - 1))) {
       result.remove(result.size() - 1);
     }
+    if (result.size() == columns - 1 && columns > 2 && !namesTime(result.get(0))) {
+      boolean later = result.stream().skip(1).anyMatch(TableSearch::namesTime);
+      result.add(later ? result.size() : 0, "");
+    }
     if (result.size() < columns && result.size() >= Math.max(2, columns - 2) && columns > 2) {
       while (result.size() < columns) {
         result.add("");
       }
     }
     return result.size() == columns ? result : null;
+  }
+
+  /** A first cell that is no row name's. */
+  private static boolean namesTime(String cell) {
+    HeaderText header = HeaderText.of(CellText.unquote(cell));
+    return header.saysTime() || header.saysIndex() || header.says(HeaderText.DATE);
   }
 
   /** Nothing, or the name of a column that nobody filled. */
@@ -435,10 +470,14 @@ final class TableSearch {
 
     /** A group's name stands over its first column, or over each. */
     private List<String> joined(List<String> names, List<String> above) {
+      if (above.stream().map(CellText::unquote).anyMatch(HeaderRows::isStamp)) {
+        return names;
+      }
       boolean repeated =
           names.stream().filter(s -> !s.isBlank()).distinct().count()
               < names.stream().filter(s -> !s.isBlank()).count();
       boolean holes = above.stream().anyMatch(String::isBlank);
+      boolean twoRows = !repeated && isTwoRowed(names, above);
       boolean inputs = names.stream().skip(1).allMatch(s -> HeaderText.of(s).isInputName());
       List<String> result = new ArrayList<>();
       String group = "";
@@ -448,6 +487,8 @@ final class TableSearch {
         group = over.isBlank() ? group : over;
         if (own.isBlank()) {
           result.add(over);
+        } else if (twoRows) {
+          result.add((over + " " + own).strip());
         } else if (repeated && (holes || !over.isBlank())) {
           boolean unit = UnitText.wordOrLetter(own) != null;
           String joined = unit ? group + " (" + own + ")" : group + " " + own;
@@ -459,6 +500,26 @@ final class TableSearch {
         }
       }
       return result;
+    }
+
+    private static boolean isStamp(String text) {
+      return TimeText.isTime(new TimeText().parse(text));
+    }
+
+    /** Names too long for their columns, written in two lines; the time needs but one. */
+    private boolean isTwoRowed(List<String> names, List<String> above) {
+      int over = 0;
+      int times = 0;
+      boolean words = true;
+      for (int c = 0; c < columns; c++) {
+        String upper = CellText.unquote(above.get(c));
+        HeaderText own = HeaderText.of(CellText.unquote(names.get(c)));
+        boolean time = own.saysTime() || own.says(HeaderText.DATE);
+        times += time && upper.isBlank() ? 1 : 0;
+        over += !time && !upper.isBlank() ? 1 : 0;
+        words &= upper.isBlank() || upper.matches("\\p{L}[\\p{L} .&#/\\-]{0,14}");
+      }
+      return words && times >= 1 && over >= 2 && over >= 0.5 * (columns - times);
     }
 
     private boolean isUnits(List<String> cells) {

@@ -72,6 +72,10 @@ final class TimeColumns {
     if (both >= 0) {
       return dated(both);
     }
+    DateParts.Found parts = new DateParts(table).find();
+    if (parts != null) {
+      return inParts(parts);
+    }
     int date = dateColumn();
     int clock = firstStamp(TimeText.Kind.CLOCK);
     if (clock < 0) {
@@ -108,12 +112,61 @@ final class TimeColumns {
         : -1;
   }
 
+  /** Rows with a stamp; none when one and the same stands in every row of many. */
   private int filled(int column) {
     int n = 0;
+    boolean moves = false;
+    double first = Double.NaN;
     for (double v : table.values()[column]) {
       n += Double.isNaN(v) ? 0 : 1;
+      first = Double.isNaN(first) ? v : first;
+      moves |= !Double.isNaN(v) && v != first;
     }
-    return n;
+    boolean both = stamp(column).kind() == TimeText.Kind.DATE_AND_CLOCK;
+    return both && n > 20 && !moves ? 0 : n;
+  }
+
+  private Found inParts(DateParts.Found parts) {
+    used.addAll(parts.columns());
+    List<String> names = parts.columns().stream().map(this::label).toList();
+    explanation.add("Time is put together from " + String.join(", ", names) + ".");
+    return new Found(
+        parts.seconds(),
+        Form.DATE_AND_TIME,
+        Zone.LOCAL,
+        used,
+        names,
+        "date and time in parts",
+        parts.resolutionSeconds(),
+        Double.NaN,
+        questions,
+        explanation,
+        certainty);
+  }
+
+  /** A column of 0 to 999 called ms finishes the stamp before it. */
+  private double[] withMilliseconds(double[] seconds) {
+    for (int c = 0; c < table.columns(); c++) {
+      boolean named =
+          table
+              .headers()
+              .get(c)
+              .written()
+              .strip()
+              .matches("(?i)(ms|msec|millis|millisec(ond)?s?|ms ms)");
+      if (named && table.kinds().get(c) == ColumnKind.NUMBER && !used.contains(c)) {
+        double[] ms = table.values()[c];
+        if (Arrays.stream(ms).allMatch(v -> v >= 0 && v < 1000 && v == Math.rint(v))) {
+          used.add(c);
+          double[] finer = new double[seconds.length];
+          for (int i = 0; i < finer.length; i++) {
+            finer[i] = seconds[i] + ms[i] / 1000;
+          }
+          return finer;
+        }
+      }
+    }
+    return seconds;
   }
 
   /** A column of dates, or of eight digits under a header that says so. */
@@ -122,13 +175,76 @@ final class TimeColumns {
     if (stamp >= 0) {
       return stamp;
     }
+    int shortDate = shortDateColumn();
+    if (shortDate >= 0) {
+      return shortDate;
+    }
     for (int c = 0; c < table.columns(); c++) {
-      if (table.kinds().get(c) == ColumnKind.NUMBER && isCompactDate(table.values()[c])) {
-        toDays(table.values()[c]);
+      if (table.kinds().get(c) == ColumnKind.NUMBER) {
+        double[] digits = table.values()[c];
+        boolean named = table.headers().get(c).says(HeaderText.DATE);
+        double[] full = named ? withCentury(digits) : digits;
+        if (isCompactDate(full)) {
+          System.arraycopy(full, 0, digits, 0, digits.length);
+          toDays(digits);
+          return c;
+        }
+      }
+    }
+    return -1;
+  }
+
+  /** 140326 is the 14th of March 2026, or its year comes first where that alone is a date. */
+  private static double[] withCentury(double[] digits) {
+    if (Arrays.stream(digits).anyMatch(v -> v < 10_100 || v > 999_999)) {
+      return digits;
+    }
+    double[] dayFirst =
+        Arrays.stream(digits)
+            .map(
+                v ->
+                    20_000_000
+                        + v % 100 * 10_000
+                        + Math.floor(v / 100) % 100 * 100
+                        + Math.floor(v / 10_000))
+            .toArray();
+    return isCompactDate(dayFirst)
+        ? dayFirst
+        : Arrays.stream(digits).map(v -> 20_000_000 + v).toArray();
+  }
+
+  /** 14.03.26 beside another clock is a date, though alone it may be a time of day. */
+  private int shortDateColumn() {
+    for (int c = 0; c < table.columns(); c++) {
+      StampColumn stamp = table.stamps()[c];
+      boolean dotted =
+          stamp != null
+              && stamp.kind() == TimeText.Kind.CLOCK
+              && stamp.example().matches("(0?[1-9]|[12]\\d|3[01])\\.(0?[1-9]|1[0-2])\\.\\d\\d");
+      int clock = c + 1;
+      boolean beside =
+          clock < table.columns()
+              && table.stamps()[clock] != null
+              && stamp(clock).kind() == TimeText.Kind.CLOCK;
+      if (dotted && beside) {
+        asDates(table.values()[c]);
+        table.stamps()[c] = null;
         return c;
       }
     }
     return -1;
+  }
+
+  /** Seconds of a day that were day, month and short year. */
+  private static void asDates(double[] values) {
+    for (int i = 0; i < values.length; i++) {
+      if (!Double.isNaN(values[i])) {
+        int day = (int) (values[i] / 3600);
+        int month = (int) (values[i] / 60) % 60;
+        int year = 2000 + (int) (values[i] % 60);
+        values[i] = DAY * TimeText.epochDay(year, month, day);
+      }
+    }
   }
 
   private static boolean isCompactDate(double[] values) {
@@ -200,7 +316,7 @@ final class TimeColumns {
     String zone = stamp.zoned() ? ", with its zone" : "";
     explanation.add("Time is date and clock in " + name(c) + zone + ".");
     return found(
-        table.values()[c].clone(),
+        withMilliseconds(table.values()[c].clone()),
         Form.DATE_AND_TIME,
         stamp.zoned() ? Zone.ABSOLUTE : stamp.yearKnown() ? Zone.LOCAL : Zone.UNKNOWN,
         c,
@@ -226,7 +342,7 @@ final class TimeColumns {
     }
     explanation.add("Time is the date in " + name(date) + " and the clock in " + name(clock) + ".");
     return new Found(
-        seconds,
+        withMilliseconds(seconds),
         Form.DATE_AND_TIME,
         Zone.LOCAL,
         used,
@@ -719,11 +835,22 @@ final class TimeColumns {
               && (timeUnit || header.saysTime())
               && chosen != null
               && (header.unit() == null || timeUnit);
+      boolean again = number && chosen != null && repeatsTime(c);
       boolean lone = number && table.rows() < 3 && header.saysTime() && table.columns() > 1;
-      if (time || index || otherTime || lone) {
+      if (time || index || otherTime || again || lone) {
         used.add(c);
       }
     }
+  }
+
+  /** The time written once more, as for each of several traces. */
+  private boolean repeatsTime(int c) {
+    double[] v = table.values()[c];
+    return v.length > 3
+        && used.stream()
+            .anyMatch(
+                u -> u != c && table.stamps()[u] == null && Arrays.equals(table.values()[u], v))
+        && v[0] != v[v.length - 1];
   }
 
   /** 1, 2, 3 … under any name but a temperature's. */
@@ -735,8 +862,8 @@ final class TimeColumns {
         && run.filled > 20
         && (first == 0 || first == 1)
         && header.unit() == null
-        && !header.says(HeaderText.TEMPERATURE)
-        && !header.isInputName();
+        && (c == 0 && !used.isEmpty() && !used.contains(0)
+            || !header.says(HeaderText.TEMPERATURE) && !header.isInputName());
   }
 
   /** How a column of numbers runs. */

@@ -1,6 +1,7 @@
 package ovenproof.core.trace;
 
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Locale;
 
 /**
@@ -19,25 +20,30 @@ final class TimeText {
     DURATION
   }
 
+  /** Beginnings of the months' names in the languages that loggers' computers speak. */
   private static final String[] MONTHS = {
-    "jan,ene,gen,sty,tam",
-    "feb,fev,fév,lut,hel",
-    "mar,mär,maa,mrt,mrz",
-    "apr,avr,abr,kwi,huh",
-    "may,mai,maj,mag,mei,tou",
-    "jun,juin,giu,cze,kes",
-    "jul,juil,lug,lip,hei",
-    "aug,aou,aoû,ago,sie,elo",
-    "sep,set,wrz,syy",
-    "oct,okt,out,ott,paz,paź,lok",
-    "nov,lis,mar.",
-    "dec,dez,déc,dic,gru,jou"
+    "jan,ene,gen,sty,tam,leden,ledn,янв,січ,oca,ιαν",
+    "feb,fev,fév,lut,hel,únor,фев,лют,şub,φεβ",
+    "mar,mär,maa,mrt,mrz,břez,мар,бер,már,μαρ",
+    "apr,avr,abr,kwi,huh,dubn,duben,апр,кві,nisan,ápr,απρ",
+    "may,mai,maj,mag,mei,tou,kvě,май,мая,тра,máj,μαϊ,μάι,mayıs",
+    "jun,juin,giu,cze,kes,červn,июн,чер,hazi,jún,iun,ιουν",
+    "jul,juil,lug,lip,hei,červe,июл,лип,temm,júl,iul,ιουλ",
+    "aug,aou,aoû,ago,sie,elo,srp,авг,сер,ağu,αυγ",
+    "sep,set,wrz,syy,zář,сен,вер,eylü,szep,σεπ",
+    "oct,okt,out,ott,paz,paź,lok,říj,окт,жов,ekim,οκτ",
+    "nov,lis,mar.,ноя,kası,νοε",
+    "dec,dez,déc,dic,gru,jou,pros,дек,гру,aral,δεκ"
   };
 
   private static final String WEEKDAYS =
       ",mon,tue,wed,thu,fri,sat,sun,mo,di,mi,do,fr,sa,so,lun,mar,mer,jeu,ven,sam,dim,mié,jue,vie,"
           + "sáb,dom,monday,tuesday,wednesday,thursday,friday,saturday,sunday,montag,dienstag,"
           + "mittwoch,donnerstag,freitag,samstag,sonntag,";
+
+  /** Words before or inside a date that say nothing: le 14 mars, 14 de marzo de 2026, kl. 9.30. */
+  private static final java.util.Set<String> PREPOSITIONS =
+      java.util.Set.of("le", "am", "den", "de", "del", "of", "kl", "à", "at", "um", "the", "el");
 
   /** Names of zones that say nothing sure about the offset: several zones share them. */
   private static final java.util.Set<String> ZONES =
@@ -126,11 +132,15 @@ final class TimeText {
   }
 
   private Kind start() {
-    if (isLetter(peek())) {
+    if (isLetter(peek()) || peek() < 0 && !isIdeographHalfDay()) {
       String word = word();
       int asMonth = month(word);
       boolean weekday = WEEKDAYS.contains("," + word + ",");
+      boolean preposition = PREPOSITIONS.contains(word);
       skip(" ,.");
+      if (preposition) {
+        return isDigit(peek()) ? digitsFirst() : Kind.NONE;
+      }
       if (weekday && asMonth > 0) {
         return marchOrTuesday(asMonth);
       }
@@ -138,6 +148,9 @@ final class TimeText {
         return isDigit(peek()) ? digitsFirst() : monthFirst(month(word()));
       }
       return asMonth > 0 ? monthFirst(asMonth) : Kind.NONE;
+    }
+    if (peek() < 0) {
+      return clock();
     }
     return isDigit(peek()) ? digitsFirst() : Kind.NONE;
   }
@@ -215,7 +228,12 @@ final class TimeText {
     if (c == '.' && at(i + 1) == ' ') {
       blank = 2;
     }
-    if (isLetter(at(i + blank)) && length <= 2) {
+    boolean spaced = c == '.' && at(i + 1) == ' ' && isDigit(at(i + 2));
+    if (spaced) {
+      return numericDate((int) first, length, c);
+    }
+    if ((isLetter(at(i + blank)) || at(i + blank) < 0 && length <= 2 && c != 0 && blank > 0)
+        && length <= 2) {
       i += blank;
       return dayMonthName((int) first);
     }
@@ -242,9 +260,18 @@ final class TimeText {
   }
 
   private Kind dayMonthName(int d) {
+    skipOrdinal();
     String word = word();
+    skip(" ");
+    if (PREPOSITIONS.contains(word)) {
+      word = word();
+    }
     int m = month(word);
     skip(" .,-/");
+    if (m > 0 && PREPOSITIONS.contains(peekWord())) {
+      word();
+      skip(" ");
+    }
     if (m == 0 || !isDigit(peek())) {
       return Kind.NONE;
     }
@@ -254,6 +281,14 @@ final class TimeText {
       y += 2000;
     }
     return date(y, m, d) ? clockOrEnd() : Kind.NONE;
+  }
+
+  /** The st, nd, rd and th of 14th March. */
+  private void skipOrdinal() {
+    if (java.util.Set.of("st", "nd", "rd", "th").contains(peekWord())) {
+      word();
+      skip(" ");
+    }
   }
 
   /** 20260102 with T120000 behind it, or all fourteen digits. */
@@ -325,16 +360,18 @@ final class TimeText {
 
   private Kind numericDate(int first, int firstLength, int separator) {
     i++;
+    skipBlankBehindPoint(separator);
     int mark = i;
     int second = number();
     int secondLength = i - mark;
     if (peek() != separator) {
       return separator == '/' && secondLength <= 2 ? yearlessDate(first, second) : Kind.NONE;
     }
-    if (!isDigit(at(i + 1))) {
+    i++;
+    skipBlankBehindPoint(separator);
+    if (!isDigit(peek())) {
       return Kind.NONE;
     }
-    i++;
     mark = i;
     int third = number();
     int thirdLength = i - mark;
@@ -366,6 +403,13 @@ final class TimeText {
             && Math.min(first, second) <= 12
             && y < 2200;
     return possible ? clockOrEnd() : Kind.NONE;
+  }
+
+  /** 14. 3. 2026, as Czech, Slovak and some German programs write it. */
+  private void skipBlankBehindPoint(int separator) {
+    if (separator == '.' && peek() == ' ') {
+      i++;
+    }
   }
 
   /** 12.03.10 alone is a time of day where points stand for colons. */
@@ -401,9 +445,9 @@ final class TimeText {
 
   private Kind clockOrEnd() {
     skip(" ,T_;@-");
-    if (isLetter(peek()) && (peekWord().equals("at") || peekWord().equals("um"))) {
+    if ((isLetter(peek()) || peek() < 0) && PREPOSITIONS.contains(peekWord())) {
       word();
-      skip(" ");
+      skip(" .");
     }
     if (i >= end) {
       return Kind.DATE;
@@ -447,6 +491,9 @@ final class TimeText {
       i++;
     }
     clockEnd = i;
+    if (peek() == ' ' && at(i + 1) == 'U' && at(i + 2) == 'h' && at(i + 3) == 'r') {
+      i += 4;
+    }
     return assemble(parts, lengths, n, fractionOfSecond, ideographPm);
   }
 
@@ -488,10 +535,19 @@ final class TimeText {
         && (at(i + 3) == '.' || !isDigit(at(i + 3)));
   }
 
+  private static final List<String> MORNINGS = List.of("上午", "午前", "오전");
+  private static final List<String> AFTERNOONS = List.of("下午", "午後", "오후");
+
+  private boolean isIdeographHalfDay() {
+    String rest = new String(b, i, Math.min(6, end - i), StandardCharsets.UTF_8);
+    return MORNINGS.contains(rest) || AFTERNOONS.contains(rest);
+  }
+
   private boolean ideographHalfDay() {
-    String rest = i < end && b[i] < 0 ? new String(b, i, end - i, StandardCharsets.UTF_8) : "";
-    boolean pm = rest.startsWith("下午");
-    if (pm || rest.startsWith("上午")) {
+    String rest =
+        i < end && b[i] < 0 ? new String(b, i, Math.min(6, end - i), StandardCharsets.UTF_8) : "";
+    boolean pm = AFTERNOONS.contains(rest);
+    if (pm || MORNINGS.contains(rest)) {
       halfDay = true;
       i += 6;
       skip(" ");

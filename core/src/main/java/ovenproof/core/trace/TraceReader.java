@@ -24,16 +24,20 @@ public final class TraceReader {
 
   private final ReadOptions options;
 
-  private TraceReader(ReadOptions options) {
+  /** How many dressings {@link LineRewrite} may still take off: some rows wear two. */
+  private final int dressings;
+
+  private TraceReader(ReadOptions options, int dressings) {
     this.options = options;
+    this.dressings = dressings;
   }
 
   public static TraceReader withDefaults() {
-    return new TraceReader(ReadOptions.withDefaults());
+    return new TraceReader(ReadOptions.withDefaults(), 3);
   }
 
   public static TraceReader with(ReadOptions options) {
-    return new TraceReader(options);
+    return new TraceReader(options, 3);
   }
 
   /** The log in these bytes of text. They are not changed and not kept. */
@@ -46,6 +50,10 @@ public final class TraceReader {
     List<String> sample = new ArrayList<>(head.stream().map(LogText.Line::text).toList());
     int headSize = sample.size();
     addLater(text, head, sample);
+    byte[] undressed = dressings > 0 ? LineRewrite.undress(text, sample) : null;
+    if (undressed != null) {
+      return new TraceReader(options, dressings - 1).read(undressed);
+    }
     if (looksLikeJson(sample)) {
       TraceFile json = ofNamedRows(text, Form.JSON);
       if (json != null) {
@@ -59,9 +67,10 @@ public final class TraceReader {
         tableShare < 0.9 || thin
             ? KeyValueLines.share(cut(sample.subList(0, Math.min(400, sample.size()))))
             : 0;
+    TraceFile keyed = null;
     if (named > 0.4 && (named > tableShare || thin)) {
-      TraceFile keyed = ofNamedRows(text, Form.KEY_VALUE);
-      if (keyed != null) {
+      keyed = ofNamedRows(text, Form.KEY_VALUE);
+      if (keyed != null && moves(keyed)) {
         return keyed;
       }
     }
@@ -71,6 +80,15 @@ public final class TraceReader {
       if (stamped != null) {
         return stamped;
       }
+    }
+    if (table == null || table.support() < 0.5 || wordy(table) || keyed != null) {
+      TraceFile sentences = ofNamedRows(text, Form.SENTENCES);
+      if (sentences != null && moves(sentences)) {
+        return sentences;
+      }
+    }
+    if (keyed != null) {
+      return keyed;
     }
     if (table == null || table.support() < 0.2) {
       return unreadable(
@@ -183,6 +201,29 @@ public final class TraceReader {
     return objects > 0.5 * filled || document;
   }
 
+  /** Whether anything but a constant was found. */
+  private static boolean moves(TraceFile file) {
+    return file.channels().stream()
+        .anyMatch(c -> c.labels().isEmpty() && differs(c.values()) && c.dimension() != null);
+  }
+
+  private static boolean differs(double[] values) {
+    double first = Double.NaN;
+    for (double v : values) {
+      first = Double.isNaN(first) ? v : first;
+      if (!Double.isNaN(v) && v != first) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Runs of blanks that part a sentence into its words. */
+  private static boolean wordy(TableLayout table) {
+    long words = table.kinds().stream().filter(k -> k == ColumnKind.WORDS).count();
+    return table.splitter().delimiter() == LineSplitter.BLANKS && 2 * words >= table.columns();
+  }
+
   /** What is known of the form before the table is interpreted. */
   private record Reading(
       Form form,
@@ -204,7 +245,11 @@ public final class TraceReader {
     }
     List<String> lines = allLines(text);
     KeyValueLines.Rows rows =
-        form == Form.JSON ? JsonRows.read(lines) : KeyValueLines.read(cut(lines));
+        switch (form) {
+          case JSON -> JsonRows.read(lines);
+          case SENTENCES -> TemplateLines.read(cut(lines));
+          default -> KeyValueLines.read(cut(lines));
+        };
     if (rows == null) {
       return null;
     }
@@ -537,6 +582,7 @@ public final class TraceReader {
     explanation.add(
         switch (reading.form) {
           case KEY_VALUE -> rows + " from named values.";
+          case SENTENCES -> rows + " from sentences that repeat with other numbers.";
           case JSON -> rows + " from JSON.";
           case WORKBOOK -> rows + " from the sheet “" + reading.encoding + "”.";
           default ->

@@ -39,6 +39,13 @@ record UnitText(Unit unit, double scale) {
         "grados c",
         "摄氏度",
         "oc",
+        "°с",
+        "degree_c",
+        "degrees_c",
+        "deg_c",
+        "cel",
+        "grader c",
+        "℃.",
         "deg. c",
         "deg.c",
         "°c.");
@@ -57,6 +64,9 @@ record UnitText(Unit unit, double scale) {
         "degree fahrenheit",
         "℉",
         "of",
+        "degree_f",
+        "degrees_f",
+        "deg_f",
         "deg. f",
         "deg.f",
         "°fahrenheit");
@@ -78,7 +88,9 @@ record UnitText(Unit unit, double scale) {
         "secondi",
         "seconden",
         "sekund",
-        "秒");
+        "秒",
+        "сек",
+        "초");
     add(
         Unit.MILLISECOND,
         1,
@@ -93,13 +105,34 @@ record UnitText(Unit unit, double scale) {
         "毫秒");
     add(Unit.SECOND, 1e-6, "us", "µs", "μs", "usec", "micros", "microseconds", "microsecond");
     add(Unit.SECOND, 1e-9, "ns", "nanos", "nanoseconds");
-    add(Unit.MINUTE, 1, "min", "mins", "minute", "minutes", "minuten", "minutos", "minuti", "分");
+    add(
+        Unit.MINUTE,
+        1,
+        "min",
+        "mins",
+        "minute",
+        "minutes",
+        "minuten",
+        "minutos",
+        "minuti",
+        "分",
+        "мин");
     add(Unit.HOUR, 1, "hr", "hrs", "hour", "hours", "stunden", "std", "heures", "horas", "ore");
     add(Unit.HOUR, 24, "day", "days", "tage", "jours", "dias");
-    add(Unit.WATT, 1, "watt", "watts");
+    add(Unit.WATT, 1, "watt", "watts", "вт", "瓦");
     add(Unit.WATT, 1e-3, "mw", "milliwatts");
-    add(Unit.KILOWATT, 1, "kw", "kilowatt", "kilowatts");
-    add(Unit.KILOWATT_HOUR, 1, "kwh", "kw-h", "kw·h", "kw h", "kilowatthours", "kilowatt hours");
+    add(Unit.KILOWATT, 1, "квт", "kw", "kilowatt", "kilowatts");
+    add(
+        Unit.KILOWATT_HOUR,
+        1,
+        "квт·ч",
+        "квтч",
+        "kwh",
+        "kw-h",
+        "kw·h",
+        "kw h",
+        "kilowatthours",
+        "kilowatt hours");
     add(Unit.WATT_HOUR, 1, "wh", "watthours", "watt hours", "w·h", "w-h");
     add(Unit.JOULE, 1, "joule", "joules");
     add(Unit.KILOJOULE, 1, "kj");
