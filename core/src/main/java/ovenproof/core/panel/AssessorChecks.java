@@ -98,7 +98,7 @@ final class AssessorChecks {
     return centred;
   }
 
-  /** Median over the people of how far their product means spread. */
+  /** Median over the people of how far their product means spread; NaN when most give one mark. */
   private static double panelSpread(double[][] centred) {
     double[] spreads =
         Arrays.stream(centred)
@@ -106,7 +106,8 @@ final class AssessorChecks {
             .filter(known -> known.length > 1)
             .mapToDouble(known -> Descriptive.of(known).standardDeviation())
             .toArray();
-    return spreads.length == 0 ? Double.NaN : Quantiles.median(spreads);
+    double median = spreads.length == 0 ? 0 : Quantiles.median(spreads);
+    return median > 0 ? median : Double.NaN;
   }
 
   private double typicalRepeatability() {

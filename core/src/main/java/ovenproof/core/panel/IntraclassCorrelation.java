@@ -186,6 +186,9 @@ public record IntraclassCorrelation(
     double a = k * rho * fj;
     double b = n * (1 + (k - 1) * rho) - k * rho;
     double v = (k - 1) * (n - 1) * (a + b) * (a + b) / ((n - 1) * a * a + b * b);
+    if (!(v > 0)) {
+      return new Interval(-1, 1);
+    }
     double upper = Distributions.fQuantile(TAIL, n - 1, v);
     double lower = Distributions.fQuantile(TAIL, v, n - 1);
     double spread = k * ms.judges + (k * n - k - n) * ms.error;

@@ -9,7 +9,8 @@ import org.apache.commons.rng.simple.RandomSource;
  * labels out anew, separate the products as far? With batches whole batches change products;
  * without, each person's products change names among themselves.
  *
- * @param p share of relabellings, the observed one included, that separate at least as far
+ * @param p share of relabellings, the observed one included, that separate at least as far; where
+ *     few exist a draw may miss some, so it is never taken for less than the smallest possible
  * @param relabellings how many were drawn
  * @param smallestPossible a p below this cannot come out, because there are so few batches
  */
@@ -32,8 +33,8 @@ record PermutationCheck(double p, int relabellings, double smallestPossible) {
       shuffle(labels, labels.length, random);
       asFar += between(batchMeans, labels, products) >= observed * (1 - 1e-12) ? 1 : 0;
     }
-    return new PermutationCheck(
-        (asFar + 1.0) / (DRAWS + 1), DRAWS, smallest(productOfBatch, products));
+    double smallest = smallest(productOfBatch, products);
+    return new PermutationCheck(Math.max(smallest, (asFar + 1.0) / (DRAWS + 1)), DRAWS, smallest);
   }
 
   /** Marks by person (rows) and product (columns), NaN where missing. */
@@ -54,8 +55,8 @@ record PermutationCheck(double p, int relabellings, double smallestPossible) {
     double orders =
         Arrays.stream(marks).mapToDouble(row -> factorial(known(row))).reduce(1, (a, b) -> a * b);
     double own = marks.length == 0 ? 1 : factorial(marks[0].length);
-    return new PermutationCheck(
-        (asFar + 1.0) / (draws + 1), draws, Math.max(1.0 / (draws + 1), own / orders));
+    double smallest = Math.max(1.0 / (draws + 1), own / orders);
+    return new PermutationCheck(Math.max(smallest, (asFar + 1.0) / (draws + 1)), draws, smallest);
   }
 
   private static int known(double[] row) {

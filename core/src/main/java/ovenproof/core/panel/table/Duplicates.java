@@ -2,9 +2,11 @@ package ovenproof.core.panel.table;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import ovenproof.core.panel.Rating;
 
@@ -50,7 +52,8 @@ final class Duplicates {
 
   /**
    * Repetition is designed when nobody is named, when most cells have more than one mark, or when
-   * nearly everybody marked the same products more than once (a blind duplicate).
+   * nearly everybody marked the same products (a blind duplicate), or at least some product, more
+   * than once: rows typed twice happen to few.
    */
   private static boolean isDesigned(Map<String, List<FoundMark>> cells) {
     long repeated = cells.values().stream().filter(c -> c.size() > 1).count();
@@ -58,7 +61,7 @@ final class Duplicates {
       return true;
     }
     boolean named = cells.values().stream().allMatch(c -> c.get(0).rating().assessor() != null);
-    if (!named || repeated >= 0.5 * cells.size()) {
+    if (!named || repeated >= 0.5 * cells.size() || nearlyEverybodyRepeats(cells)) {
       return true;
     }
     Map<String, int[]> byProduct = new HashMap<>();
@@ -70,6 +73,19 @@ final class Duplicates {
       count[1] += cell.size() > 1 ? 1 : 0;
     }
     return byProduct.values().stream().allMatch(c -> c[1] == 0 || c[0] > 1 && c[1] >= 0.7 * c[0]);
+  }
+
+  private static boolean nearlyEverybodyRepeats(Map<String, List<FoundMark>> cells) {
+    Set<String> people = new HashSet<>();
+    Set<String> repeating = new HashSet<>();
+    for (List<FoundMark> cell : cells.values()) {
+      String person = String.valueOf(cell.get(0).rating().assessor());
+      people.add(person);
+      if (cell.size() > 1) {
+        repeating.add(person);
+      }
+    }
+    return people.size() >= 4 && repeating.size() >= 0.7 * people.size();
   }
 
   private static void noteRepetitions(Map<String, List<FoundMark>> cells, List<String> notes) {

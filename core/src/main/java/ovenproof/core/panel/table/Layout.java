@@ -10,6 +10,10 @@ public enum Layout {
   PRODUCTS_IN_ROWS("wide: products in rows, people in columns"),
   /** Rows of products, nobody named. */
   UNNAMED("one row per mark, people not named"),
+  /** One row per product, how many people gave each mark in columns. */
+  TALLY("counts of each mark: products in rows, steps of the scale in columns"),
+  /** One row per person, products in the order of preference in columns. */
+  PLACINGS("placings: people in rows, places in columns, products in the cells"),
   UNREADABLE("not understood");
 
   private final String words;

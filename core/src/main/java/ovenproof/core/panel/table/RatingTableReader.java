@@ -13,11 +13,16 @@ import ovenproof.core.panel.Rating;
 /** Turns sheets of cells into ratings and says how. */
 public final class RatingTableReader {
 
+  /** Pairs of products grow with the square; no tasting compares more. */
+  private static final int MOST_PRODUCTS = 200;
+
   private final ReadingChoices choices;
   private final List<TableProblem> problems = new ArrayList<>();
   private final List<String> questions = new ArrayList<>();
   private final List<String> notes = new ArrayList<>();
   private final List<FoundMark> found = new ArrayList<>();
+  private final List<ColumnReading> plainColumns = new ArrayList<>();
+  private Layout plainLayout = Layout.UNREADABLE;
   private final Set<String> remarked = new LinkedHashSet<>();
   private int missing;
 
@@ -48,7 +53,9 @@ public final class RatingTableReader {
         }
         continue;
       }
-      readers.add(new SheetReader(grid, choices).decide());
+      if (!isPlainTable(grid)) {
+        readers.add(new SheetReader(grid, choices).decide());
+      }
     }
     List<SheetReader> telling = readers.stream().filter(r -> !r.labels().isEmpty()).toList();
     String use = sheetUse(telling);
@@ -82,19 +89,60 @@ public final class RatingTableReader {
       missing += MissingCodes.drop(found, questions);
     }
     Map<String, String> scales = Scales.check(found, choices.scale(), problems);
-    List<Rating> ratings = Duplicates.settle(found, problems, notes);
+    List<Rating> ratings = ofATasting(Duplicates.settle(found, problems, notes));
     notes.addAll(Ranks.notes(ratings));
     Layout layout =
         telling.isEmpty()
-            ? readers.isEmpty() ? Layout.UNREADABLE : readers.get(0).layout()
+            ? readers.isEmpty() ? plainLayout : readers.get(0).layout()
             : "assessor".equals(use) ? Layout.LONG : telling.get(0).layout();
     if (ratings.isEmpty() && problems.isEmpty()) {
       problems.add(nothingFound(readers));
     }
-    List<ColumnReading> columns = new ArrayList<>();
+    List<ColumnReading> columns = new ArrayList<>(plainColumns);
     readers.forEach(r -> columns.addAll(r.readings()));
     return new ReadTable(
         ratings, layout, columns, scales, missing, problems, distinct(questions), distinct(notes));
+  }
+
+  /** The ratings; none, and the reason, where more was rated than a tasting can compare. */
+  private List<Rating> ofATasting(List<Rating> ratings) {
+    Set<String> products = ratings.stream().map(Rating::product).collect(Collectors.toSet());
+    if (products.size() <= MOST_PRODUCTS) {
+      return ratings;
+    }
+    problems.add(
+        new TableProblem(
+            "",
+            0,
+            0,
+            products.size() + " different products",
+            "at most " + MOST_PRODUCTS,
+            "say which column names what was rated (--product), or read a part of the table"));
+    return List.of();
+  }
+
+  /** Counts of marks and placings need no keys to be found: the cells' meaning is in the header. */
+  private boolean isPlainTable(Grid grid) {
+    if (!choices.roles().isEmpty() || choices.inColumns() != null) {
+      return false;
+    }
+    TallyTable.in(grid)
+        .ifPresent(
+            tally -> {
+              take(Layout.TALLY, tally.marks(), tally.columns());
+              notes.add(tally.note());
+            });
+    if (plainLayout != Layout.TALLY) {
+      PlacingsTable.in(grid)
+          .ifPresent(placings -> take(Layout.PLACINGS, placings.marks(), placings.columns()));
+    }
+    return plainColumns.stream().anyMatch(c -> c.sheet().equals(grid.sheet()));
+  }
+
+  private void take(Layout layout, List<FoundMark> marks, List<ColumnReading> columns) {
+    plainLayout = layout;
+    found.addAll(marks);
+    plainColumns.addAll(columns);
   }
 
   private static TableProblem nothingFound(List<SheetReader> readers) {

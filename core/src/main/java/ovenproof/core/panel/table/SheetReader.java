@@ -59,7 +59,10 @@ final class SheetReader {
   SheetReader decide() {
     leaveOutSummaryRows();
     takeChoices();
+    takeExportedIndexes();
+    takeGridOfMarks();
     takeHeaders();
+    takeFinerProducts();
     twinKeys();
     leaveOut();
     findMarks();
@@ -198,6 +201,75 @@ final class SheetReader {
     }
   }
 
+  /** "Unnamed: 0.1": row numbers that a table collects each time a program writes it out. */
+  private void takeExportedIndexes() {
+    for (Column column : open()) {
+      if (column.index > 0 && column.header.matches("(?i)unnamed: ?\\d+(\\.\\d+)*")) {
+        set(column, Role.IGNORED, "row numbers of an earlier export");
+      }
+    }
+  }
+
+  /**
+   * One row per person and a questionnaire around the marks: only the columns that cross products
+   * with attributes are marks.
+   */
+  private void takeGridOfMarks() {
+    List<Column> grid = MarkGrid.among(open().stream().filter(Column::isNumeric).toList());
+    Column row = grid.isEmpty() ? null : rowName(grid);
+    if (row == null) {
+      return;
+    }
+    Role inRows = Vocabulary.role(row.header) == Role.PRODUCT ? Role.PRODUCT : Role.ASSESSOR;
+    set(row, inRows, "one row each");
+    for (Column column : open()) {
+      if (!grid.contains(column)) {
+        set(column, Role.IGNORED, "no column of the table of products and attributes");
+      }
+    }
+  }
+
+  /** The column that names each row once, by its header or as the first. */
+  private @Nullable Column rowName(List<Column> grid) {
+    return open().stream()
+        .filter(c -> c.isUnique() && !grid.contains(c))
+        .filter(c -> c.index == 0 || isRowName(c.header))
+        .min(Comparator.comparing((Column c) -> Vocabulary.role(c.header) != Role.ASSESSOR))
+        .orElse(null);
+  }
+
+  private static boolean isRowName(String header) {
+    Role role = Vocabulary.role(header);
+    return Vocabulary.isName(header)
+        || role == Role.ASSESSOR
+        || role == Role.PRODUCT
+        || Vocabulary.tokens(header).contains("id");
+  }
+
+  /** "PROD" and "PRODID", "brand" and "model": of two nested names the finer one was rated. */
+  private void takeFinerProducts() {
+    Column product = keys.get(Role.PRODUCT);
+    if (product == null || isChosen(product)) {
+      return;
+    }
+    for (Column column : open()) {
+      if (Vocabulary.role(column.header) != Role.PRODUCT || !column.isRepeated()) {
+        continue;
+      }
+      boolean groups = product.isDecidedBy(column);
+      if (groups && column.isDecidedBy(product)) {
+        set(column, Role.IGNORED, "another name of " + product.name());
+      } else if (column.isDecidedBy(product)) {
+        set(column, Role.IGNORED, "groups of " + product.name());
+      } else if (groups) {
+        demote(Role.PRODUCT);
+        set(product, Role.IGNORED, "groups of " + column.name());
+        set(column, Role.PRODUCT, "finer than " + product.name() + ", which it decides");
+        product = column;
+      }
+    }
+  }
+
   private void takeHeaders() {
     Map<Role, Integer> numbered = numberedHeaders();
     List<Column> keysFirst = new ArrayList<>(open());
@@ -251,10 +323,22 @@ final class SheetReader {
     if (role == Role.PRODUCT && column.levels.size() < 2 && hasOtherProduct(column)) {
       fits = false;
     }
-    if (!fits || keys.containsKey(role)) {
+    if (!fits) {
+      return;
+    }
+    if (keys.containsKey(role)) {
+      leaveOutSecond(column, role);
       return;
     }
     set(column, role, BY_HEADER);
+  }
+
+  /** A second column for the sitting, the batch or the repetition is part of the plan, no mark. */
+  private void leaveOutSecond(Column column, Role role) {
+    boolean planned = role == Role.SESSION || role == Role.BATCH || role == Role.REPLICATE;
+    if (planned && Vocabulary.tokens(column.header).size() == 1) {
+      set(column, Role.IGNORED, "another column already tells " + role.words());
+    }
   }
 
   private boolean hasOtherProduct(Column column) {
@@ -321,9 +405,26 @@ final class SheetReader {
         }
       }
     }
+    if (assessor != null && product != null && assessor != product) {
+      leaveOutPlan(assessor, product);
+    }
     leaveOutCodes();
     leaveOutRowNumbers();
     leaveOutTotals();
+  }
+
+  /** What never changes while a person is served a product again: its place in the plan. */
+  private void leaveOutPlan(Column assessor, Column product) {
+    Column cell = Column.joined(List.of(assessor, product));
+    for (Column column : open()) {
+      if (cell.filled - cell.levels.size() >= 6
+          && column.levels.size() > 1
+          && Vocabulary.role(column.header) != Role.MARK
+          && !Vocabulary.isAttributeWord(column.header)
+          && column.isDecidedBy(cell)) {
+        set(column, Role.IGNORED, "the same each time a person meets a product: part of the plan");
+      }
+    }
   }
 
   /** A panel that agrees completely still rated. */
@@ -392,7 +493,7 @@ final class SheetReader {
             .filter(
                 t ->
                     t.matches(
-                        ".*(@|://).*|\\d{4}-\\d{2}-\\d{2}.*\\d{1,2}:\\d{2}.*|\\d{1,2}:\\d{2}(:\\d{2})?"))
+                        ".*(@|://).*|\\d{4}-\\d{2}-\\d{2}.*\\d{1,2}:\\d{2}.*|\\d{1,2}[:h]\\d{2}(:\\d{2})?"))
             .count();
     return like > 0 && like >= 0.8 * column.levels.size();
   }
@@ -543,11 +644,18 @@ final class SheetReader {
       set(column, Role.IGNORED, "the same in all rows of a person: a fact about the person");
     } else if (product != null && column.isDecidedBy(product)) {
       set(column, Role.IGNORED, "the same in all rows of a product: a fact about the product");
-    } else if (column.levels.size() <= 12) {
+    } else if (column.levels.size() <= 12 && meetsMost(column, product)) {
       set(column, Role.CONDITION, "crossed with people and products; taken out as a circumstance");
     } else {
-      set(column, Role.IGNORED, "many different words");
+      set(column, Role.IGNORED, "words that follow no plan");
     }
+  }
+
+  /** A circumstance was planned for every product. */
+  private static boolean meetsMost(Column condition, @Nullable Column product) {
+    return product == null
+        || Column.joined(List.of(condition, product)).levels.size()
+            >= 0.8 * condition.levels.size() * product.levels.size();
   }
 
   /** The first column without a header is the row's name unless it only counts rows. */
@@ -651,6 +759,12 @@ final class SheetReader {
       set(best, Role.ASSESSOR, "its words look like names or numbers of people");
       return;
     }
+    Column named =
+        repeated.stream().filter(c -> Vocabulary.isName(c.header)).findFirst().orElse(null);
+    if (named != null && (productKnown || repeated.size() > 1 || hasRepeatedId())) {
+      set(named, Role.ASSESSOR, "names; nothing else tells who rated");
+      return;
+    }
     Column id =
         columns.stream()
             .filter(c -> isOpen(c) && Vocabulary.tokens(c.header).contains("id") && c.isRepeated())
@@ -665,6 +779,11 @@ final class SheetReader {
     } else if (!productKnown && repeated.size() >= 2) {
       mostLevels(repeated);
     }
+  }
+
+  private boolean hasRepeatedId() {
+    return columns.stream()
+        .anyMatch(c -> isOpen(c) && Vocabulary.tokens(c.header).contains("id") && c.isRepeated());
   }
 
   /** Of keys without a telling header, people are usually the most (common practice). */
@@ -717,6 +836,7 @@ final class SheetReader {
             .filter(c -> assessor == null || !c.isDecidedBy(assessor))
             .toList();
     if (candidates.isEmpty()) {
+      takeIdAsProduct();
       return;
     }
     Column named =
@@ -750,6 +870,14 @@ final class SheetReader {
               + others
               + " is taken as a circumstance. Say --product NAME if not.");
     }
+  }
+
+  /** "mead_id" beside names of people: numbers of what was rated. */
+  private void takeIdAsProduct() {
+    open().stream()
+        .filter(c -> Vocabulary.tokens(c.header).contains("id") && c.isRepeated() && c.whole)
+        .findFirst()
+        .ifPresent(c -> set(c, Role.PRODUCT, "repeated identifiers; people are named elsewhere"));
   }
 
   private static long productWords(Column column) {
@@ -955,8 +1083,46 @@ final class SheetReader {
     wide(values, missing);
   }
 
+  /**
+   * Numbers of people and of products beside the marks, under headers that say nothing: columns of
+   * many repeated whole numbers that no scale of marks has.
+   */
+  private boolean takeNumberedKeys(List<Column> values) {
+    List<Column> numbered =
+        values.stream()
+            .filter(c -> c.whole && c.isRepeated() && c.levels.size() > 12 && c.smallest >= 0)
+            .sorted(Comparator.comparingInt((Column c) -> -c.levels.size()))
+            .toList();
+    boolean two = numbered.size() >= 2 && values.size() > 2;
+    if (!two || !crosses(numbered.get(0), numbered.get(1)) || sameScale(values)) {
+      return false;
+    }
+    set(numbered.get(0), Role.ASSESSOR, "many repeated numbers, the most levels");
+    set(numbered.get(1), Role.PRODUCT, "many repeated numbers");
+    questions.add(
+        String.format(
+            Locale.ROOT,
+            "Is \"%s\" who rated and \"%s\" what was rated? The headers do not say; they were read"
+                + " so because they hold many repeated numbers. Say --assessor and --product if not.",
+            numbered.get(0).name(),
+            numbered.get(1).name()));
+    leaveOut();
+    return true;
+  }
+
+  /** Marks that stand side by side reach about as high. */
+  private static boolean sameScale(List<Column> values) {
+    double low = values.stream().mapToDouble(c -> c.largest).min().orElse(1);
+    double high = values.stream().mapToDouble(c -> c.largest).max().orElse(1);
+    return high <= 3 * low;
+  }
+
   /** Neither key has a header that says so. */
   private void bothOpen(List<Column> values) {
+    if (choices.inColumns() == null && takeNumberedKeys(values)) {
+      oneRowPerProduct(values.stream().filter(this::isOpen).toList());
+      return;
+    }
     Column rows =
         columns.stream()
             .filter(c -> isOpen(c) && !values.contains(c) && c.isUnique())
@@ -1125,20 +1291,39 @@ final class SheetReader {
   }
 
   /** Reads mark columns as levels of {@code main}, perhaps with attribute or repetition. */
-  private void wide(List<Column> values, Role main) {
+  private void wide(List<Column> all, Role main) {
+    List<Column> values = all.stream().filter(c -> !isBesideMarks(c, all)).toList();
     List<String[]> pairs = pairs(values);
     List<Role> roles = partRoles(pairs, main);
-    List<WideLabel> all = new ArrayList<>();
+    List<WideLabel> named = new ArrayList<>();
     marks = new ArrayList<>();
     for (int i = 0; i < values.size(); i++) {
-      all.add(label(pairs.get(i), roles));
+      named.add(label(pairs.get(i), roles));
       Role role = roles.get(0);
       set(
           values.get(i),
           Role.MARK,
           "marks; the header names " + words(pairs.get(i), roles) + (role == null ? "" : ""));
     }
-    labels = all;
+    labels = named;
+  }
+
+  /** A rank or a year in a row of marks: numbers of another kind than those beside them. */
+  private boolean isBesideMarks(Column column, List<Column> all) {
+    List<Column> others = all.stream().filter(c -> c != column).toList();
+    if (others.size() < 3 || isChosen(column)) {
+      return false;
+    }
+    boolean rank = Vocabulary.role(column.header) == Role.ORDER && column.isUnique();
+    double top = others.stream().mapToDouble(c -> c.largest).sorted().toArray()[others.size() / 2];
+    boolean elsewhere = column.smallest > 5 * top;
+    if (rank || elsewhere) {
+      set(
+          column,
+          Role.IGNORED,
+          rank ? "places beside the marks" : "numbers far above the marks beside them");
+    }
+    return rank || elsewhere;
   }
 
   private static String words(String[] pair, List<Role> roles) {

@@ -41,7 +41,7 @@ final class Vocabulary {
     words(
         Role.SESSION,
         "session sessions sitting day date round week evening sitzung tag runde seance jour sesion sess"
-            + " dia sessione giorno zitting dag sessao visit occasion durchgang durchlauf");
+            + " dia sessione giorno zitting dag sessao visit occasion durchgang durchlauf period periode");
     words(
         Role.BATCH,
         "batch batches lot load bake baking loaf bottle cooking charge ofenladung partie fournee"
@@ -79,6 +79,15 @@ final class Vocabulary {
 
   private static final Set<String> PERSONAL =
       set("age gender sex alter geschlecht sexe edad sexo leeftijd geslacht income education");
+
+  /** What people do and like at home: asked on many forms, and never a key of a tasting. */
+  private static final Set<String> HABITS =
+      set(
+          "favorite favourite frequency freq often usually drinking eating cooking since home habit"
+              + " habits purchase buying consumption experience familiarity familiar how");
+
+  private static final Set<String> COMPUTED =
+      set("diff difference delta change calculated calc computed d");
 
   private static final Set<String> NEUTRAL = set("id ids no nr number num name code label n index");
 
@@ -200,7 +209,7 @@ final class Vocabulary {
    */
   static @Nullable Role role(String header) {
     List<String> tokens = tokens(header);
-    if (tokens.stream().anyMatch(PERSONAL::contains)) {
+    if (tokens.stream().anyMatch(PERSONAL::contains) || isHabit(tokens)) {
       return Role.IGNORED;
     }
     Role named = roleOf(String.join("", tokens));
@@ -211,7 +220,33 @@ final class Vocabulary {
     return named == null && numbering ? Role.IGNORED : named;
   }
 
+  /** "favorite_beer", "hours since last eat": not "How crisp is sample 471?". */
+  private static boolean isHabit(List<String> tokens) {
+    return tokens.size() > 1
+        && tokens.stream().anyMatch(HABITS::contains)
+        && tokens.stream().noneMatch(ATTRIBUTES::contains)
+        && tokens.stream().noneMatch(t -> roleOf(t) == Role.MARK);
+  }
+
+  /** A header's part that says the numbers below were calculated from others. */
+  static boolean isComputed(String part) {
+    return isSummary(part) || tokens(part).stream().anyMatch(COMPUTED::contains);
+  }
+
+  /** A bare "name": of a person where nothing else tells who rated. */
+  static boolean isName(String header) {
+    return Set.of("name", "names", "nom", "nombre", "naam", "nome", "vorname", "firstname")
+        .contains(key(header));
+  }
+
   private static @Nullable Role roleOf(String token) {
+    Role role = listed(token);
+    return role == null && token.length() > 4 && token.endsWith("id")
+        ? listed(token.substring(0, token.length() - 2))
+        : role;
+  }
+
+  private static @Nullable Role listed(String token) {
     for (Map.Entry<Role, Set<String>> entry : ROLES.entrySet()) {
       if (entry.getValue().contains(token)) {
         return entry.getKey();
