@@ -24,10 +24,19 @@ final class Clauses {
               + ")\\b",
           Pattern.CASE_INSENSITIVE);
 
+  /** "In terms of juiciness, …", "For crispness, …" speaks of all that follows. */
+  private static final Pattern TOPIC_FIRST =
+      Pattern.compile(
+          "\\s*(?:and |but |so )?(?:in terms of|as for|for|on|when it comes to|as to|regarding|speaking of|in the|judged by|by|measured by|on the)\\s+(?:\\p{L}+\\s+){0,4}\\p{L}+\\s*,",
+          Pattern.CASE_INSENSITIVE);
+
   private final List<Integer> starts = new ArrayList<>();
   private final Set<Integer> introductions = new HashSet<>();
 
   Clauses(String text) {
+    if (TOPIC_FIRST.matcher(text).lookingAt()) {
+      introductions.add(0);
+    }
     Matcher matcher = BOUNDARY.matcher(text);
     while (matcher.find()) {
       boolean colon = text.charAt(matcher.start()) == ':';

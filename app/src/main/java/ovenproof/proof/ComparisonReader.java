@@ -23,7 +23,7 @@ import ovenproof.proof.Vocabulary.Direction;
 final class ComparisonReader implements ClaimReader {
   private static final Pattern THAN =
       Pattern.compile(
-          "\\b(?:(?<much>more|less|fewer)\\s+(?<long>(?!than\\b)\\p{L}+)|(?<short>\\p{L}+er|worse|more|less))\\s+"
+          "\\b(?:(?<much>more|less|fewer)\\s+(?<long>(?!than\\b)\\p{L}+)|(?<short>(?!(?:aft|und|ov|oth|anoth|eith|neith|wheth|rath|nev|ev|togeth|wat|numb|pap|pow|cov|discov|rememb|dinn|butt|may|temp|tow)er)\\p{L}+er|worse|more|less))\\s+"
               + "(?:(?!(?:(?!over|after|under)\\p{L}*er|more|less|worse|than)\\b)\\p{L}+\\s+){0,4}?than\\b",
           Pattern.CASE_INSENSITIVE);
   private static final Pattern AS_AS =
@@ -75,7 +75,10 @@ final class ComparisonReader implements ClaimReader {
       if (isHedge(sentence, matcher.end())) {
         continue;
       }
-      Optional<Compared> compared = compared(sentence, matcher.start(), matcher.end());
+      Optional<Compared> compared = outdone(sentence, matcher.start(), matcher.end());
+      if (compared.isEmpty()) {
+        compared = compared(sentence, matcher.start(), matcher.end());
+      }
       boolean less =
           matcher.group("much") != null && !matcher.group("much").equalsIgnoreCase("more");
       if (compared.isPresent()) {
@@ -95,7 +98,7 @@ final class ComparisonReader implements ClaimReader {
         (matcher.group("long") != null ? matcher.group("long") : matcher.group("short"))
             .toLowerCase(Locale.ROOT);
     String stem = Stems.of(word);
-    Adjective adjective = Vocabulary.adjective(stem);
+    Adjective adjective = isMark(stem) ? null : Vocabulary.adjective(stem);
     if (matcher.group("much") != null && adjective == null) {
       adjective = Vocabulary.noun(stem);
     }
@@ -322,7 +325,11 @@ final class ComparisonReader implements ClaimReader {
 
   private static final Pattern IMPLICIT =
       Pattern.compile(
-          "(?is)^\\s*(?<word>\\p{L}+er|more|less|fewer|worse|behind|ahead)\\b(?!\\s+(?:\\p{L}+\\s+){0,3}?than\\b)(?!\\s+(?:of|the|its)\\b).*");
+          "(?is)^\\s*(?<word>(?!(?:aft|und|ov|oth|anoth|eith|neith|wheth|rath|nev|ev|togeth|wat|numb|pap|pow|cov|discov|rememb|dinn|butt|may|temp|tow)er)\\p{L}+er|more|less|fewer|worse|behind|ahead)\\b(?!\\s+(?:\\p{L}+\\s+){0,3}?than\\b)(?!\\s+(?:of|the|its)\\b).*");
+
+  /** "They weighed 28 % less when they came out" speaks of what was lost, not of two products. */
+  private static final Pattern WEIGHED =
+      Pattern.compile("\\b(weigh(?:s|ed)|lighter|shr[aiu]nk|lost)\\b", Pattern.CASE_INSENSITIVE);
 
   /** "The Whimbrel is forty seconds faster", "that's two minutes longer", "one point less". */
   private void readImplicit(SentenceClaims sentence) {
@@ -333,7 +340,8 @@ final class ComparisonReader implements ClaimReader {
               || number.scale() == Scale.POINTS
               || number.scale() == Scale.MONEY
               || number.scale() == Scale.DEGREES;
-      if (amount && matcher.matches() && number.end() < sentence.text().length()) {
+      boolean loss = number.unit() == Unit.PERCENT && WEIGHED.matcher(sentence.text()).find();
+      if (amount && !loss && matcher.matches() && number.end() < sentence.text().length()) {
         implicit(sentence, number, matcher.group("word").toLowerCase(Locale.ROOT));
       }
     }
@@ -387,7 +395,7 @@ final class ComparisonReader implements ClaimReader {
 
   private static final Pattern EARLY =
       Pattern.compile(
-          "(?is)^\\s*(?<word>too early|too late|early|late|too soon|off)\\b(?!\\s+(?:the|in)\\b).*");
+          "(?is)^\\s*(?<word>too early|too late|early|late|too soon|off|after|before|past)\\b(?!\\s+(?:the (?!oven|cavity|air|true|real|probe|thermo)|in\\b)).*");
 
   /** "It beeps 48 seconds early": the difference of two times of one product. */
   private void readEarly(SentenceClaims sentence) {
@@ -555,7 +563,10 @@ final class ComparisonReader implements ClaimReader {
         other = mention;
       }
     }
-    String subject = subject(sentence, start);
+    String subject =
+        summing(sentence, start) || THAT.matcher(Wording.before(sentence.text(), start)).matches()
+            ? lastBefore(sentence)
+            : subject(sentence, start);
     if (subject == null) {
       return Optional.empty();
     }
@@ -568,6 +579,31 @@ final class ComparisonReader implements ClaimReader {
         ? Optional.of(
             new Compared(subject, null, end + rest.end(), rest.group(1).toLowerCase(Locale.ROOT)))
         : Optional.empty();
+  }
+
+  private static final Pattern NOBODY =
+      Pattern.compile(
+          "(?is).*\\b(?:nobody|no one|none(?: of the (?:others?|rest))?|nothing(?: else)?|no other(?: \\p{L}+)?|no (?:oven|model|machine|product|appliance))\\b[^.;,]{0,40}$");
+
+  /** "Nobody did worse than the Larch" says: the Larch did worst. */
+  private static Optional<Compared> outdone(SentenceClaims sentence, int start, int end) {
+    if (!NOBODY.matcher(Wording.before(sentence.text(), start)).matches()) {
+      return Optional.empty();
+    }
+    return sentence.context().mentions().stream()
+        .filter(m -> m.start() >= end && m.start() - end < 12)
+        .findFirst()
+        .map(m -> new Compared(m.product(), null, m.end(), "all others"));
+  }
+
+  private static final Pattern THAT =
+      Pattern.compile(
+          "(?is)[\\s*]*(?:so |and )?(?:that['’]s|that is|that was|this is|which is)\\s+[^.;,]{0,40}$");
+
+  /** "That is two minutes longer than …": what was named last in the sentence before. */
+  private static @Nullable String lastBefore(SentenceClaims sentence) {
+    List<String> before = sentence.context().pairBefore();
+    return before.isEmpty() ? sentence.context().inherited() : before.get(before.size() - 1);
   }
 
   /** A name that is only compared with is the subject when there is no other. */

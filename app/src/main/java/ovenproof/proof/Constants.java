@@ -151,6 +151,15 @@ final class Constants {
         .findFirst();
   }
 
+  /** Settings and stop rules of the tests that the words name, in the number's dimension. */
+  List<Constant> ofTests(NumberPhrase number, Focus focus) {
+    return all.stream()
+        .filter(c -> c.what().startsWith("stop rule") || c.what().startsWith("setting"))
+        .filter(c -> sameKind(c, number) && c.test() != null)
+        .filter(c -> focus.inClause() && focus.tests().contains(c.test()))
+        .toList();
+  }
+
   /** Settings of the tests that the words name, in the number's dimension. */
   List<Constant> settings(NumberPhrase number, Focus focus) {
     Set<String> tests = testsOf(focus);

@@ -42,6 +42,8 @@ final class Context {
   private final Clauses clauses;
   private final Set<String> cues;
   private final boolean firm;
+  private final List<String> pair;
+  private final @Nullable String topic;
 
   private record Word(String stem, int start) {}
 
@@ -52,6 +54,8 @@ final class Context {
    * @param isFirm whether the heading or the paragraph's first words name it
    * @param joint products that "they" stands for
    * @param others products that were named in the sentence before
+   * @param pair the two that were last named together
+   * @param topic product that "it" last stood for
    */
   record Said(
       @Nullable String product,
@@ -60,7 +64,9 @@ final class Context {
       Set<String> others,
       Set<String> testsAbove,
       Set<String> testsBefore,
-      Map<String, Double> stems) {}
+      Map<String, Double> stems,
+      List<String> pair,
+      @Nullable String topic) {}
 
   Context(
       Sentence sentence,
@@ -73,6 +79,8 @@ final class Context {
     this.tests = tests;
     this.cues = cues;
     this.firm = said.isFirm();
+    this.pair = said.pair();
+    this.topic = said.topic();
     this.others = said.others();
     this.inherited = said.product();
     this.inheritedJoint = said.joint();
@@ -116,6 +124,15 @@ final class Context {
     return List.copyOf(all);
   }
 
+  /**
+   * The two products that are being compared, as last named together; empty when there are none.
+   */
+  List<String> pair() {
+    Set<String> here = new LinkedHashSet<>();
+    named().forEach(m -> here.add(m.product()));
+    return here.size() == 2 ? List.copyOf(here) : pair;
+  }
+
   /** Products of the sentence before, in the order of their names there. */
   List<String> pairBefore() {
     return List.copyOf(others);
@@ -128,9 +145,42 @@ final class Context {
         || named().stream().anyMatch(m -> m.product().equals(product));
   }
 
+  /**
+   * Whether a place's product is beyond doubt: named in its clause, or by the heading where the
+   * sentence names none.
+   */
+  boolean isFirmAt(int offset) {
+    int clause = clauses.at(offset);
+    ProductMention last = null;
+    for (ProductMention mention : named()) {
+      last = mention.start() < offset ? mention : last;
+    }
+    boolean here =
+        last != null
+            && (clauses.at(last.start()) == clause
+                || sentence.text().substring(last.end(), offset).strip().split("\\s+").length <= 3);
+    return here || firm && named().isEmpty();
+  }
+
+  /** All products that the sentence and the ones before it name. */
+  Set<String> around() {
+    Set<String> all = new LinkedHashSet<>();
+    named().forEach(m -> all.add(m.product()));
+    all.addAll(namedBefore());
+    if (topic != null) {
+      all.add(topic);
+    }
+    return all;
+  }
+
   /** Tests of the paragraph so far, or of the heading. */
   Set<String> testsAbove() {
     return testsAbove;
+  }
+
+  /** Whether the sentence before spoke of a second batch. */
+  boolean speaksOfBatches() {
+    return stemsBefore.getOrDefault(Stems.of("batch"), 0.0) > 0.4;
   }
 
   boolean namesTests() {
@@ -153,7 +203,10 @@ final class Context {
     if (after == null) {
       return inherited;
     }
-    boolean near = clauses.at(after.start()) == clauses.at(start) || inherited == null;
+    boolean near =
+        clauses.at(after.start()) == clauses.at(start)
+            || clauses.at(after.start()) == clauses.at(Math.max(start, end - 1))
+            || inherited == null;
     return near && !isCompared(after) || inherited == null ? after.product() : inherited;
   }
 
@@ -233,8 +286,15 @@ final class Context {
       return shared ? joint : Set.of();
     }
     boolean plural =
-        Wording.is(text, "(?is).*\\b(both|they|the two|the pair|the three|neither)\\b.*");
-    return named().isEmpty() && plural ? inheritedJoint : Set.of();
+        Wording.is(
+            text,
+            "(?is).*\\b(both|they|the two|the pair|the three|neither|each|apiece|either)\\b.*");
+    if (!named().isEmpty() || !plural) {
+      return Set.of();
+    }
+    boolean two =
+        Wording.is(text, "(?is).*\\b(both|the two|the pair|neither|each|apiece|either)\\b.*");
+    return inheritedJoint.isEmpty() && two && !firm ? new LinkedHashSet<>(pair) : inheritedJoint;
   }
 
   private List<ProductMention> named() {
@@ -321,8 +381,10 @@ final class Context {
     if (clause >= first && clause <= last) {
       return 3;
     }
-    if (clause < first && clauses.introduces(clause)) {
-      return 2;
+    for (int between = clause; between < first; between++) {
+      if (clauses.introduces(between)) {
+        return 2;
+      }
     }
     return clause == first - 1 ? 1.7 : clause == last + 1 ? 1.2 : 0.9;
   }

@@ -20,7 +20,12 @@ final class ContextTracker {
   /** A name after one of these is only compared with, or stands in a phrase. */
   private static final Pattern ASIDE =
       Pattern.compile(
-          "(?is).*\\b(than|as|behind|unlike|like|beats?|with|to|against|of|by|for|from|but|except|over|after)\\s+(the\\s+)?$");
+          "(?is).*\\b(than|as|only|behind|unlike|like|beats?|with|to|against|of|by|for|from|(?:all|none|nothing|every\\w*|any\\w*|one|last|next) but|except|over|after)\\s+(the\\s+)?$");
+
+  /** A name after one of these is what is spoken of from here on. */
+  private static final Pattern TOPIC =
+      Pattern.compile(
+          "(?is).*\\b(speaking of|what about|how about|as for|on to|over to|turning to|then there['’]s|then there is|here['’]s|this is|this one is|meet|now for|next(?: up)?(?: is|:|,)?|back to|take)\\s+(the\\s+)?$");
 
   private final Mentions mentions;
   private final Constants constants;
@@ -30,6 +35,8 @@ final class ContextTracker {
   private boolean firmParagraph;
   private Set<String> lastJoint = Set.of();
   private Set<String> lastNamed = Set.of();
+  private List<String> lastPair = List.of();
+  private @Nullable String topic;
   private Set<String> lastTests = Set.of();
   private Set<String> headingTests = Set.of();
   private Set<String> paragraphTests = Set.of();
@@ -73,7 +80,9 @@ final class ContextTracker {
             lastNamed,
             above,
             lastTests,
-            sameParagraph ? lastStems : Map.of());
+            sameParagraph ? lastStems : Map.of(),
+            lastPair,
+            topic);
     List<ProductMention> resolved = resolved(sentence.text(), named, carried);
     remember(sentence, named, resolved, tests, cues);
     return new Context(sentence, resolved, tests, cues, said);
@@ -86,14 +95,28 @@ final class ContextTracker {
     sectionProduct = single(inHeading);
     lastProduct = sectionProduct;
     lastJoint = products(inHeading);
-    headingTests = testsOf(mentions.tests(own));
+    headingTests = titleOfMore(own) ? Set.of() : testsOf(mentions.tests(own));
     if (headingTests.isEmpty() && inHeading.isEmpty()) {
-      headingTests = testsOf(mentions.tests(lastHeading));
+      headingTests = testsOf(mentions.tests(above(lastHeading)));
     }
     lastTests = headingTests;
     lastNamed = Set.of();
+    lastPair = lastJoint.size() == 2 ? List.copyOf(lastJoint) : List.of();
+    topic = sectionProduct;
     paragraphTests = Set.of();
     lastParagraph = -1;
+  }
+
+  /** A text's title that names a test among other things does not say what the text is about. */
+  private boolean titleOfMore(String heading) {
+    boolean title = lastHeading.equals(heading);
+    return title && Stems.ofAll(heading).size() > 2 * mentions.tests(heading).size();
+  }
+
+  /** The headings above, without the text's title when there are more. */
+  private String above(String headings) {
+    int title = headings.indexOf(" / ");
+    return title < 0 && titleOfMore(headings) ? "" : headings.substring(Math.max(0, title));
   }
 
   private static @Nullable String single(List<ProductMention> named) {
@@ -146,8 +169,17 @@ final class ContextTracker {
       return before.get(before.size() - 1).product();
     }
     @Nullable String subject = subject(text, before);
-    return subject != null ? subject : carried;
+    if (subject != null) {
+      return subject;
+    }
+    ProductMention only = before.get(before.size() - 1);
+    boolean spokenOf = OBJECT.matcher(Wording.before(text, only.start())).matches();
+    return spokenOf && single(before) != null ? only.product() : carried;
   }
+
+  /** "I would not bother with the Plover: it runs hot". */
+  private static final Pattern OBJECT =
+      Pattern.compile("(?is).*\\b(with|for|of|about|on|to|at|from|by|in)\\s+(the\\s+)?$");
 
   private void remember(
       Sentence sentence,
@@ -155,6 +187,10 @@ final class ContextTracker {
       List<ProductMention> resolved,
       List<TestMention> tests,
       Set<String> cues) {
+    resolved.stream()
+        .filter(ProductMention::isPronoun)
+        .findFirst()
+        .ifPresent(m -> topic = m.product());
     if (!named.isEmpty()) {
       @Nullable String subject = subject(sentence.text(), named);
       boolean pronounFirst = resolved.get(0).isPronoun() && resolved.get(0).start() < 40;
@@ -166,6 +202,7 @@ final class ContextTracker {
         lastProduct = named.get(0).product();
       }
       lastJoint = products(named);
+      lastPair = lastJoint.size() == 2 ? List.copyOf(lastJoint) : lastPair;
       lastNamed = recent(named);
       runInHead(sentence, named);
     }
@@ -237,15 +274,29 @@ final class ContextTracker {
     }
   }
 
+  /** "Only the Rowan and the Larch": what is joined to an aside is one too. */
+  private static boolean isAside(String text, List<ProductMention> named, ProductMention mention) {
+    int at = named.indexOf(mention);
+    boolean joined =
+        at > 0
+            && Wording.is(
+                text.substring(named.get(at - 1).end(), mention.start()),
+                "(?is)\\s*(?:,|and|or|,\\s*and|&)\\s*(?:the\\s+)?");
+    return ASIDE.matcher(Wording.before(text, mention.start())).matches()
+        || joined && isAside(text, named, named.get(at - 1));
+  }
+
   /**
    * The first product named is what the next "it" stands for, unless it only stands after "than";
    * after a semicolon the one named there. Null when all are only compared with.
    */
   private static @Nullable String subject(String text, List<ProductMention> named) {
-    List<ProductMention> subjects =
-        named.stream()
-            .filter(m -> !ASIDE.matcher(Wording.before(text, m.start())).matches())
-            .toList();
+    List<ProductMention> subjects = named.stream().filter(m -> !isAside(text, named, m)).toList();
+    for (ProductMention mention : named) {
+      if (TOPIC.matcher(Wording.before(text, mention.start())).matches()) {
+        return mention.product();
+      }
+    }
     if (subjects.isEmpty()) {
       return null;
     }

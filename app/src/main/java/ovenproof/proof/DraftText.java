@@ -20,7 +20,7 @@ final class DraftText {
   private static final Pattern HEADING = Pattern.compile("^(#{1,6})\\s+(.*?)\\s*#*$");
 
   /** Spoken words without a full stop are cut after so many characters, at a caption's end. */
-  private static final int LONGEST_CAPTION_SENTENCE = 300;
+  private static final int LONGEST_CAPTION_SENTENCE = 1000;
 
   /** A line longer than this is cut: no sentence that people write is. */
   private static final int LONGEST_SENTENCE = 1200;
@@ -46,6 +46,21 @@ final class DraftText {
     /** Of the caption that an offset stands in, or null. */
     @Nullable String timecode(int offset) {
       return timecodes.get(line(offset));
+    }
+
+    /**
+     * The words of a stretch as they stand in the text, without a unit that a table's head lent.
+     */
+    String written(int start, int end) {
+      int last = end;
+      while (last > start + 1 && last <= columns.size() && isLent(last - 1)) {
+        last--;
+      }
+      return text.substring(start, last).strip();
+    }
+
+    private boolean isLent(int at) {
+      return role == Role.CELL && columns.get(at).equals(columns.get(at - 1));
     }
 
     int line(int offset) {
@@ -76,10 +91,17 @@ final class DraftText {
   private Role blockRole = Role.SENTENCE;
   private final Map<Integer, String> timecodes = new HashMap<>();
 
-  private DraftText() {}
+  private final RunOn runOn;
 
-  static List<Sentence> sentences(String draft) {
-    DraftText text = new DraftText();
+  private DraftText(RunOn runOn) {
+    this.runOn = runOn;
+  }
+
+  /**
+   * @param names any product's name, by which unpunctuated speech is cut
+   */
+  static List<Sentence> sentences(String draft, Pattern names) {
+    DraftText text = new DraftText(new RunOn(names));
     String[] rows = draft.split("\r\n|\r|\n", -1);
     boolean captions = rows.length > 0 && rows[0].strip().startsWith("WEBVTT");
     for (int i = 0; i < Math.min(rows.length, 8); i++) {
@@ -170,15 +192,28 @@ final class DraftText {
     return line;
   }
 
+  /** "Energy (kWh)", "Overshoot, K", "Spread [K]", "Time in min": a unit has no digit. */
   private static final Pattern UNIT_IN_HEAD =
-      Pattern.compile("\\(([^()]{1,12})\\)|,\\s*(\\S{1,6})$");
+      Pattern.compile(
+          "[(\\[]\\s*([^()\\[\\]\\d]{1,12})[)\\]]\\s*$|,\\s*([^\\s\\d]{1,6})$|\\bin\\s+([^\\s\\d]{1,4})$");
+
+  /** The unit that a table's head gives to the bare numbers below or beside it. */
+  private static String unitOf(String head) {
+    Matcher unit = UNIT_IN_HEAD.matcher(head.strip());
+    if (!unit.find()) {
+      return "";
+    }
+    return unit.group(1) != null
+        ? unit.group(1)
+        : unit.group(2) != null ? unit.group(2) : unit.group(3);
+  }
 
   private void cell(Cell cell, int line, String rowHead, String columnHead) {
     String text = blank(cell.text());
-    Matcher unit = UNIT_IN_HEAD.matcher(columnHead + " " + rowHead);
-    boolean bare = Wording.is(text.strip(), "[\\d.,:]+");
-    if (bare && unit.find()) {
-      text = text.stripTrailing() + " " + (unit.group(1) != null ? unit.group(1) : unit.group(2));
+    String unit = unitOf(columnHead).isEmpty() ? unitOf(rowHead) : unitOf(columnHead);
+    boolean bare = Wording.is(text.strip(), "[−-]?[\\d.,:]+");
+    if (bare && !unit.isEmpty()) {
+      text = text.stripTrailing() + " " + unit;
     }
     List<Integer> cellLines = new ArrayList<>();
     List<Integer> cellColumns = new ArrayList<>();
@@ -289,6 +324,15 @@ final class DraftText {
   }
 
   private void addCut(String text, int start, int end, Role role) {
+    int from = start;
+    for (int cut : runOn.cuts(text.substring(start, end))) {
+      addShort(text, from, start + cut, role);
+      from = start + cut;
+    }
+    addShort(text, from, end, role);
+  }
+
+  private void addShort(String text, int start, int end, Role role) {
     int from = start;
     while (from < end) {
       int to = Math.min(end, from + LONGEST_SENTENCE);

@@ -23,7 +23,7 @@ final class Elliptic {
           "(?is)\\s*|.*[,;(:—–]\\s*|.*\\b(took|takes|needed|needs|wanted|at|in|with|about|around|nearly|almost|just|over|under|than|to|gets?|got|gave|scored|scores|lost|ran|runs|was|is|by|for|hit|reached|only|managed|needing|taking|\\p{L}+)\\s+$");
   private static final Pattern FREE_AFTER =
       Pattern.compile(
-          "(?is)^\\s*(?:[.,;:!?)—–]|$|are\\b|is\\b|was\\b|and\\b|but\\b|while\\b|then\\b|which\\b|for\\b|on average|in\\b|too\\b|with\\b|from\\b|overall\\b|before\\b|below\\b|above\\b|hot\\b|cold\\b|flat\\b|exactly\\b|here\\b|there\\b|again\\b|apiece\\b|or so\\b|past\\b|apart\\b|to\\b).*");
+          "(?is)^\\s*(?:[.,;:!?)—–]|$|are\\b|is\\b|was\\b|and\\b|but\\b|while\\b|then\\b|which\\b|for\\b|on average|in\\b|too\\b|with\\b|from\\b|overall\\b|before\\b|below\\b|above\\b|hot\\b|cold\\b|flat\\b|exactly\\b|here\\b|there\\b|again\\b|apiece\\b|or so\\b|past\\b|apart\\b|to\\b|so\\b|because\\b|if\\b|when\\b|as\\b|it\\b|they\\b|we\\b|i\\b|you\\b|the\\b|now\\b|okay\\b|by\\b|at\\b|on\\b|after\\b|that\\b|this\\b|these\\b|compared\\b|against\\b|while\\b|where\\b|despite\\b|thanks\\b|of its\\b).*");
 
   private Elliptic() {}
 
@@ -139,17 +139,26 @@ final class Elliptic {
     boolean bare =
         number.unit() == null
             && number.scale() == Scale.NONE
-            && !number.isRange()
             && (number.decimals() <= 2
                 || Wording.is(number.text(), "(?is).*\\b(half|quarter)\\b.*"));
     boolean coarse =
         number.decimals() < 2 || carrying.decimals() == 2 && carrying.unit() != Unit.MINUTE;
     return bare
         && (coarse || Wording.is(number.text(), "(?is).*\\b(half|quarter)\\b.*"))
-        && (number.decimals() != 1 || carrying.unit() != null && number.high() > 10)
-        && near(number.low(), carrying.low())
+        && (number.decimals() != 1
+            || opposed(text, number)
+            || carrying.unit() != null && number.high() > 10)
+        && !Wording.is(number.text(), "(?i)one")
+        && (near(number.low(), carrying.low()) || opposed(text, number))
         && FREE_BEFORE.matcher(Wording.before(text, number.start())).matches()
         && FREE_AFTER.matcher(Wording.after(text, number.end())).matches();
+  }
+
+  /** "Fifteen degrees … compared with one point four": what is opposed has the same unit. */
+  private static boolean opposed(String text, NumberPhrase number) {
+    return Wording.is(
+        Wording.before(text, number.start()),
+        "(?is).*\\b(compared with|compared to|against|versus|vs\\.?|as opposed to|rather than|instead of|where\\p{L}* .{0,25} (?:had|has|showed|managed|only))\\s+(?:just |only )?$");
   }
 
   /** An elided unit joins numbers of one size. */

@@ -40,8 +40,25 @@ final class FigureSearch {
         fits.add(new Fit(figure, points(focus, figure) + more.applyAsDouble(figure)));
       }
     }
+    boolean marked = fits.stream().anyMatch(f -> isNamedMark(focus, f.figure()));
+    if (marked) {
+      fits.replaceAll(
+          f ->
+              f.figure().kind() == Figure.Kind.TOTAL
+                  ? new Fit(f.figure(), f.points() - UNNAMED)
+                  : f);
+    }
     fits.sort(Comparator.comparingDouble(Fit::points).reversed());
     return fits;
+  }
+
+  /** What a total loses where the words name what was marked. */
+  private static final double UNNAMED = 5;
+
+  /** "Display: Larch 0.5": the sentence names what was rated or tasted. */
+  private static boolean isNamedMark(Focus focus, Figure figure) {
+    return figure.kind() == Figure.Kind.MARK
+        && Stems.ofAll(figure.label()).stream().allMatch(s -> focus.weight(s) >= 1.6);
   }
 
   /** Figures of one product that fit best; several when the words do not decide between them. */

@@ -68,6 +68,10 @@ final class Figures {
     return all.stream().filter(condition).toList();
   }
 
+  String name(String product) {
+    return campaign.product(product).map(Product::name).orElse(product);
+  }
+
   Campaign campaign() {
     return campaign;
   }
@@ -125,7 +129,9 @@ final class Figures {
       words.addAll(Stems.ofAll("liked like people tasters panel enjoyed preferred everyone"));
     }
     if (words.contains(Stems.of("outer")) || words.contains(Stems.of("skin"))) {
-      words.addAll(Stems.ofAll("outside outer side sides skin touch surface burn case housing"));
+      words.addAll(
+          Stems.ofAll(
+              "outside outer side sides skin touch surface burn burns case casing housing external exterior flank wall walls body"));
     }
     String fact = use.parameters().get("of");
     if (fact != null) {
@@ -261,31 +267,51 @@ final class Figures {
 
   // ---- prices and scores ----
 
+  /** The lowest price of the field; infinite where there is none. */
+  double lowestPrice() {
+    return campaign.prices().stream()
+        .mapToDouble(Price::amount)
+        .min()
+        .orElse(Double.POSITIVE_INFINITY);
+  }
+
+  /** Prices before the latest. */
+  List<Figure> earlierPrices(String product) {
+    Optional<Price> latest = latestPrice(product);
+    return campaign.prices().stream()
+        .filter(p -> p.product().equals(product) && !Optional.of(p).equals(latest))
+        .map(Figures::priced)
+        .toList();
+  }
+
+  private Optional<Price> latestPrice(String product) {
+    return campaign.prices().stream()
+        .filter(p -> p.product().equals(product))
+        .max(Comparator.comparing(Price::on));
+  }
+
   private void addPrice(Product product) {
-    Optional<Price> latest =
-        campaign.prices().stream()
-            .filter(p -> p.product().equals(product.id()))
-            .max(Comparator.comparing(Price::on));
-    latest.ifPresent(
-        price ->
-            all.add(
-                new Figure(
-                    Figure.Kind.PRICE,
-                    product.id(),
-                    null,
-                    "price",
-                    "price",
-                    "Price",
-                    null,
-                    price.amount(),
-                    price.amount(),
-                    price.amount(),
-                    List.of(price.amount()),
-                    null,
-                    null,
-                    -1,
-                    Stems.ofAll("price cost costs priced sells expensive cheap"),
-                    List.of("price of " + price.on()))));
+    latestPrice(product.id()).map(Figures::priced).ifPresent(all::add);
+  }
+
+  private static Figure priced(Price price) {
+    return new Figure(
+        Figure.Kind.PRICE,
+        price.product(),
+        null,
+        "price",
+        "price",
+        "Price of " + price.on(),
+        null,
+        price.amount(),
+        price.amount(),
+        price.amount(),
+        List.of(price.amount()),
+        null,
+        null,
+        -1,
+        Stems.ofAll("price cost costs priced sells expensive cheap"),
+        List.of("price of " + price.on()));
   }
 
   private void addScores(ProductVerdict product) {
@@ -296,7 +322,8 @@ final class Figures {
         "score",
         "Total",
         product.score(),
-        Stems.ofAll("overall total score scored points rating verdict"));
+        Stems.ofAll(
+            "overall total score scored points rating verdict ranking rank rankings final finally winner wins won place third fourth fifth sixth podium standings altogether"));
     for (Node test : product.tests()) {
       addScore(
           product.id(),

@@ -25,6 +25,17 @@ final class Judge {
   /** A finding with the expected value in words and the reason. */
   record Ruling(Finding finding, @Nullable String expected, String why) {}
 
+  /**
+   * Whether a number is just the bound at which a figure was given up: a cap, as text repeats it.
+   */
+  static boolean isBound(NumberPhrase said, Figure figure, @Nullable Unit unit) {
+    Double bound = figure.low();
+    return figure.value() == null
+        && bound != null
+        && said.low() > 0
+        && Math.abs(inUnit(bound, figure, unit) / said.low() - 1) < 0.01;
+  }
+
   static Ruling rule(NumberPhrase said, Figure figure, @Nullable Unit unit) {
     Double value = figure.value();
     if (value == null) {

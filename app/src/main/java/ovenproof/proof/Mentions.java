@@ -2,13 +2,16 @@ package ovenproof.proof;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Campaign.Product;
@@ -36,6 +39,13 @@ final class Mentions {
 
   private final List<Name> names = new ArrayList<>();
   private final List<TestWords> tests = new ArrayList<>();
+  private final @Nullable String emptyTest;
+
+  /** How people speak of an empty oven's way to its setting. */
+  private static final Pattern HEATING_UP =
+      Pattern.compile(
+          "\\b(?:(?:get|gets|getting|got|come|comes|coming|came) (?:hot|up to (?:heat|temperature|temp|speed))|(?:heat|heats|heated|heating|warm|warms|warmed|warming) up|pre-heat(?:s|ed|ing)?|from cold)\\b",
+          Pattern.CASE_INSENSITIVE);
 
   Mentions(Campaign campaign) {
     for (Product product : campaign.products()) {
@@ -45,6 +55,12 @@ final class Mentions {
       }
     }
     names.sort(Comparator.comparingInt((Name n) -> n.pattern().pattern().length()).reversed());
+    this.emptyTest =
+        campaign.method().tests().stream()
+            .filter(t -> t.replicates() > 0 && t.sample() == null)
+            .map(TestPlan::id)
+            .findFirst()
+            .orElse(null);
     Set<String> shared = new HashSet<>();
     Set<String> seen = new HashSet<>();
     for (TestPlan test : campaign.method().tests()) {
@@ -78,6 +94,24 @@ final class Mentions {
           "test empty batch high heat use oven white small plain paper cup cups frozen tied rolled fresh"
               + " large whole joint of with food piece pieces");
 
+  /** What else cooks call a food. */
+  private static final Map<String, Set<String>> KITCHEN = new HashMap<>();
+
+  static {
+    kitchen("turkey chicken", "poultry bird birds roast meat");
+    kitchen("beef pork lamb", "meat roast");
+    kitchen("bread toast", "slice slices toasted toasting toasts");
+    kitchen("cake cakes sponge", "cake cakes sponge cupcakes buns muffins baking");
+    kitchen("flatbread dough pizza", "pizza pizzas dough crust flatbreads");
+    kitchen("croquettes croquette potato", "croquettes potatoes chips fries");
+  }
+
+  private static void kitchen(String foods, String words) {
+    for (String food : Stems.ofAll(foods)) {
+      KITCHEN.put(food, Stems.ofAll(words));
+    }
+  }
+
   private static Set<String> wordsOf(TestPlan test) {
     Set<String> stems = new LinkedHashSet<>(Stems.ofAll(test.name()));
     stems.addAll(Stems.ofAll(test.id().replace('-', ' ')));
@@ -86,6 +120,9 @@ final class Mentions {
       stems.addAll(Stems.ofAll(sample.food()));
     }
     stems.removeAll(COMMON);
+    for (String stem : List.copyOf(stems)) {
+      stems.addAll(KITCHEN.getOrDefault(stem, Set.of()));
+    }
     if (test.replicates() > 0 && sample == null) {
       stems.addAll(Stems.ofAll("empty cavity preheat preheated thermostat"));
     }
@@ -100,13 +137,20 @@ final class Mentions {
         ? Pattern.compile(
             "(?<=\\b(?:for|in|under|on|the)\\s)"
                 + name
-                + "(?=\\s*(?:[,.;:)|]|$|score|test|section|is\\b|was\\b|and\\b|"
+                + "(?=\\s*(?:[,.;:()|]|$|score|test|section|is\\b|was\\b|and\\b|"
                 + "it\\b|[A-Z]))|^\\s*"
                 + name
                 + "(?=\\s*[:—–-]|\\s|$)",
             Pattern.CASE_INSENSITIVE)
         : Pattern.compile(
             "\\b" + name.replace(" ", "\\E[\\s-]+\\Q") + "\\b", Pattern.CASE_INSENSITIVE);
+  }
+
+  /** Any product's name. */
+  Pattern anyName() {
+    return Pattern.compile(
+        names.stream().map(n -> n.pattern().pattern()).collect(Collectors.joining("|")),
+        Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
   }
 
   /** Names in order of place; longer names win over shorter ones inside them. */
@@ -149,6 +193,12 @@ final class Mentions {
         }
       }
     }
+    if (emptyTest != null) {
+      Matcher matcher = HEATING_UP.matcher(text);
+      while (matcher.find()) {
+        found.add(new TestMention(emptyTest, matcher.start()));
+      }
+    }
     for (TestWords test : tests) {
       Matcher matcher = test.name().matcher(text);
       while (matcher.find()) {
@@ -161,7 +211,7 @@ final class Mentions {
 
   private static final Pattern PRONOUN =
       Pattern.compile(
-          "\\b(?:(?:it(?! (?:is|was|'s) (?:clear|true|said|no|worth|possible|hard|easy|important|better to|best to)))|its|this one|(?:this|that|the) (?:oven|model|machine|toaster|fryer|appliance)|(?<latter>the latter)|(?<relative>which(?= (?:costs?|takes?|took|needs?|needed|sells|weighs|scored|scores|has|had|runs|ran|gets|got|makes|made|draws|uses|used|holds|held|lost|never|only|finished|ended|was|is at|overshot|overshoots|also|comes|came))|whose))\\b",
+          "\\b(?:(?:it(?!(?:['’]s| is| was) (?:the )?(?-i:[A-Z]\\p{L}+) (?:that|which|who))(?! (?:is|was|'s) (?:clear|true|said|no|worth|possible|hard|easy|important|better to|best to)))|its|this one|(?:this|that|the) (?:oven|model|machine|toaster|fryer|appliance)|(?<latter>the latter)|(?<relative>which(?= (?:costs?|takes?|took|needs?|needed|sells|weighs|scored|scores|has|had|runs|ran|gets|got|makes|made|draws|uses|used|holds|held|lost|never|only|finished|ended|was|is at|overshot|overshoots|also|comes|came))|whose))\\b",
           Pattern.CASE_INSENSITIVE);
 
   /** Words that stand for a product. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.quantity.Dimension;
@@ -20,6 +21,19 @@ final class NumberReader implements ClaimReader {
   /** A figure that fits this much worse than the best may still be meant. */
   private static final double NEAR = 2.2;
 
+  /** What a figure gains that the number before in the sentence spoke of. */
+  private static final double PARALLEL = 2.5;
+
+  /** A number that is stated finely fits a wrong figure by chance the more rarely. */
+  private static double near(NumberPhrase number, Figure figure) {
+    double fineness = number.low() == 0 ? 1 : number.step() / Math.abs(number.low());
+    return switch (figure.kind()) {
+      case CRITERION_SCORE, MARK -> NEAR;
+      case TEST_SCORE -> 2 * NEAR;
+      default -> fineness <= 0.02 ? 3 * NEAR : fineness <= 0.06 ? 2 * NEAR : NEAR;
+    };
+  }
+
   private static final Pattern SCORE_WORD =
       Pattern.compile(
           "\\b(scor(e[sd]?|ing)|points?|out of (ten|10)|overall|totals?|rating|rated|marks?|marked|earn(s|ed)|gets?|got|gave|given|ends?|ended|finish(es|ed)|sub-scores?|leads?|lies|tally|verdict|crispness|juiciness|moistness|liking|flavour|taste|texture)\\b",
@@ -29,7 +43,7 @@ final class NumberReader implements ClaimReader {
           "(?is).*\\b(version|figure|fig\\.?|chapter|section|page|table|step|method|part|no\\.?|firmware|v|factor of|factor|ratio of|times)\\s*$");
   private static final Pattern NOT =
       Pattern.compile(
-          "(?is).*\\b(not|never|\\w+n['’]t|cannot|failed to|fails to|without being|still un\\w+|un(done|finished|cooked))\\b(?:(?!\\b(but|and|until)\\b)[^,;.])*$");
+          "(?is).*\\b(not|never|neither|nor|none|nobody|\\w+n['’]t|cannot|failed to|fails to|without being|still un\\w+|un(done|finished|cooked))\\b(?:(?!\\b(but|and|until)\\b)[^,;.])*$");
   private static final Pattern SETTING_BEFORE =
       Pattern.compile(
           "(?is).*\\b(set(ting)?s?( (it|them|both|all|each|every oven))?( at| to| of)?|dial(led)?( (at|to|of|in|says|said|stood|stands|read|reads)){0,2}|asks? (it |them )?for|asked (it |them )?for|thermostat( at| to)|cap( of| at| is| was)?|limit( of| at| is| was)?|target( of)?|baked? at|roast(ed)? at|bakes at|for \\d+ minutes at|minutes at|hours? at|preset)\\s+(a |an |the |their |our )?$");
@@ -47,6 +61,12 @@ final class NumberReader implements ClaimReader {
       Pattern.compile(
           "\\b(between|separates?|separated|apart|gap|margin|lead of|within)\\b",
           Pattern.CASE_INSENSITIVE);
+  private static final Pattern RELATIVE =
+      Pattern.compile(
+          "(?is)^[\\s-]*(?:of (?:a|an) \\p{L}+\\s+)?(?:more|less|longer|shorter|faster|slower|quicker|sooner|later|earlier|hotter|cooler|warmer|colder|heavier|lighter|larger|smaller|bigger|louder|quieter|cheaper|dearer|better|worse|ahead|behind|extra|-?\\s?(?:difference|gap|margin|lead|advantage|head start))\\b(?!\\s+than\\s+(?:its|the|their|what)\\s+(?:own\\s+)?(?:dial|sett?ing|set|number|knob|thermostat|display)).*");
+  private static final Pattern BY =
+      Pattern.compile(
+          "(?is).*\\b(by|another|an extra|a further|an additional|saves?(?: you)?|saving|difference (?:of|is)|extra)\\s+(?:\\p{L}+\\s+)?$");
   private static final Pattern SINGLE_RUN =
       Pattern.compile(
           "(?is).*\\b(one (of the|of its) (three )?runs?|(in|on) one (run|day|occasion|attempt)|one run|once|run (one|two|three|\\d)|(best|worst|first|second|third|last|fastest|slowest|longest|shortest) (run|attempt|try)|at (its )?(best|worst|first)|no hotter than|nothing above|never (more|less|above|below|over|under|longer))\\b.*");
@@ -80,7 +100,7 @@ final class NumberReader implements ClaimReader {
   }
 
   /** "Alder and Hornbeam scored 7.2 and 6.7": the number's own product, or null. */
-  private static @Nullable String listed(
+  static @Nullable String listed(
       SentenceClaims sentence, List<NumberPhrase> numbers, NumberPhrase number) {
     List<NumberPhrase> list = new ArrayList<>();
     NumberPhrase last = null;
@@ -89,7 +109,7 @@ final class NumberReader implements ClaimReader {
           last != null
               && Wording.is(
                   sentence.text().substring(last.end(), next.start()),
-                  "(?is)\\s*(,|and|,\\s*and|&|against|to|versus|vs\\.?)\\s*");
+                  "(?is)\\s*(,|/|and|,\\s*and|&|against|to|versus|vs\\.?)\\s*");
       if (!joined) {
         if (list.contains(number)) {
           break;
@@ -108,6 +128,10 @@ final class NumberReader implements ClaimReader {
             && Wording.is(
                 sentence.text().substring(list.get(0).end(), list.get(1).start()),
                 "(?is)\\s*(against|to|versus|vs\\.?)\\s*");
+    boolean bare = list.size() == 2 && sentence.context().mentions().isEmpty();
+    if (bare && products.size() != 2) {
+      products = sentence.context().pair();
+    }
     if (against && products.size() != 2) {
       products = sentence.context().pairAt(list.get(0).start());
     }
@@ -122,6 +146,13 @@ final class NumberReader implements ClaimReader {
     }
     Optional<Constants.Constant> limit = constants.limit(number);
     if (limit.isPresent()
+        && Wording.is(
+            Wording.after(sentence.text(), number.end()),
+            "(?is)^[\\s-]*(?:cap|limit|mark|maximum|deadline|cut-?off|stop)\\b.*")) {
+      constant(sentence, number, limit.get());
+      return;
+    }
+    if (limit.isPresent()
         && LIMIT_BEFORE.matcher(Wording.before(sentence.text(), number.start())).matches()) {
       constant(sentence, number, limit.get());
       return;
@@ -132,6 +163,35 @@ final class NumberReader implements ClaimReader {
     }
     if (constant.isPresent() && speaksOfTheMethod(sentence, number)) {
       constant(sentence, number, constant.get());
+      return;
+    }
+    boolean loss =
+        number.unit() == Unit.PERCENT
+            && Wording.is(sentence.text(), "(?is).*\\b(weigh(s|ed)|lighter|lost)\\b.*");
+    boolean by =
+        number.scale() == Scale.MONEY && number.low() < figures.lowestPrice() / 2
+            || (number.scale() == Scale.MONEY || number.scale() == Scale.POINTS)
+                && BY.matcher(Wording.before(sentence.text(), number.start())).matches();
+    if (by || !loss && RELATIVE.matcher(Wording.after(sentence.text(), number.end())).matches()) {
+      add(
+          sentence,
+          number,
+          Kind.COMPARISON,
+          new Ruling(
+              Finding.UNCLEAR, null, "a difference, and the text does not name both its ends"),
+          List.of());
+      return;
+    }
+    if (number.unit() == Unit.PERCENT
+        && Wording.is(
+            sentence.text(),
+            "(?is).*\\b(probabilit\\p{L}+|confiden\\p{L}+|chances?|certain\\p{L}*|odds)\\b.*")) {
+      add(
+          sentence,
+          number,
+          Kind.QUANTITY,
+          new Ruling(Finding.UNCLEAR, null, "a probability; the verdict page gives it"),
+          List.of());
       return;
     }
     List<String> products = products(sentence, number, listed);
@@ -174,6 +234,9 @@ final class NumberReader implements ClaimReader {
     if (listed != null) {
       return List.of(listed);
     }
+    if (isGeneric(sentence, number)) {
+      return List.of();
+    }
     Set<String> joint = sentence.context().jointProductsAt(number.start());
     List<String> products = new ArrayList<>(joint);
     if (products.isEmpty()) {
@@ -183,6 +246,20 @@ final class NumberReader implements ClaimReader {
       }
     }
     return products;
+  }
+
+  private static final Pattern GENERIC =
+      Pattern.compile(
+          "(?is).*\\b(an oven|any oven|most ovens|ovens|every oven|each oven|everybody(?: else)?|everyone(?: else)?(?:['’]s)?|the rest|the others|the other \\p{L}+|all the others?|anybody|you should expect|you can expect|most of them)\\b[^;]*$");
+
+  /** "An oven draws between 1.0 and 1.2 kWh" speaks of none in particular. */
+  private static boolean isGeneric(SentenceClaims sentence, NumberPhrase number) {
+    Matcher matcher = GENERIC.matcher(Wording.before(sentence.text(), number.start()));
+    return matcher.matches()
+        && sentence.context().mentions().stream()
+            .noneMatch(m -> m.start() < number.start() && m.start() > matcher.start(1) - 1)
+        && sentence.context().mentions().stream()
+            .noneMatch(m -> m.start() >= number.end() && m.start() < number.end() + 12);
   }
 
   /** Whether the sentence says what all ovens get, rather than what one of them did. */
@@ -198,18 +275,39 @@ final class NumberReader implements ClaimReader {
     NumberPhrase asked = negated(sentence, number);
     List<Ruling> rulings = new ArrayList<>();
     Set<String> evidence = new LinkedHashSet<>();
+    boolean plate = false;
     for (String product : products) {
       List<FigureSearch.Fit> fits =
-          search.fits(focus, product, kindOf(sentence, number), f -> implausible(number, f));
+          search.fits(
+              focus,
+              product,
+              kindOf(sentence, number),
+              f -> implausible(number, f) + (sentence.isParallel(f) ? PARALLEL : 0));
       if (fits.isEmpty()) {
         nothingMeasured(sentence, number, focus, kind, product);
         return;
       }
-      rulings.add(together(sentence, asked, focus, product, fits));
+      Ruling ruling = together(sentence, asked, focus, product, fits);
+      rulings.add(ruling);
+      if (ruling.finding() == Finding.SUPPORTED) {
+        sentence.speaksOf(FigureSearch.top(fits).get(0));
+      }
       FigureSearch.top(fits).forEach(f -> evidence.addAll(f.evidence()));
+      plate |= fits.get(0).figure().kind() == Figure.Kind.NAMEPLATE;
     }
     Ruling worst = worst(rulings);
+    Voice voice = voice(sentence, number);
+    if (voice != Voice.OURS && worst.finding() != Finding.SUPPORTED && !plate) {
+      add(
+          sentence,
+          number,
+          kind,
+          new Ruling(Finding.UNCLEAR, worst.expected(), voice.why()),
+          List.of());
+      return;
+    }
     if (worst.finding() == Finding.CONTRADICTED && products.size() == 1) {
+      worst = earlierPrice(sentence, asked, products.get(0), worst);
       worst = elsewhere(sentence, asked, focus, products.get(0), worst);
     }
     if (worst.finding() != Finding.SUPPORTED && saysTheMethod(sentence, number, focus, products)) {
@@ -218,14 +316,48 @@ final class NumberReader implements ClaimReader {
     add(sentence, number, kind, worst, evidence.stream().limit(6).toList());
   }
 
+  private static Voice voice(SentenceClaims sentence, NumberPhrase number) {
+    List<Integer> named =
+        sentence.context().mentions().stream()
+            .filter(m -> !m.isPronoun())
+            .map(Mentions.ProductMention::start)
+            .toList();
+    return Voice.of(sentence.text(), number.start(), named);
+  }
+
+  private static final Pattern EARLIER =
+      Pattern.compile(
+          "\\b(was|were|used to|had been|bought|paid|launch(ed)?|originally|before|earlier|once|at first|started|list(ed)?|instead of|down|from|reduced|dropped|fell|"
+              + "january|february|march|april|may|june|july|august|september|october|november|december)\\b",
+          Pattern.CASE_INSENSITIVE);
+
+  /** "In February it was €239": an earlier price holds where the words speak of then. */
+  private Ruling earlierPrice(
+      SentenceClaims sentence, NumberPhrase number, String product, Ruling ruling) {
+    boolean then =
+        number.scale() == Scale.MONEY
+            && EARLIER.matcher(sentence.text()).find()
+            && !Wording.is(
+                Wording.before(sentence.text(), number.start()),
+                "(?is).*\\b(now|today|currently|at present|down to|fallen to|to)\\s+(?:\\p{L}+\\s+){0,2}$");
+    return then
+        ? figures.earlierPrices(product).stream()
+            .filter(p -> Judge.rule(number, p, null).finding() == Finding.SUPPORTED)
+            .findFirst()
+            .map(p -> new Ruling(Finding.SUPPORTED, ruling.expected(), p.label()))
+            .orElse(ruling)
+        : ruling;
+  }
+
   /** Where the product was only carried over, a number that fits another one named just before. */
   private Ruling elsewhere(
       SentenceClaims sentence, NumberPhrase number, Focus focus, String product, Ruling ruling) {
     Context context = sentence.context();
-    if (context.isNamedAt(number.start(), number.end()) || number.hedge() != Hedge.PLAIN) {
+    boolean hedged = number.hedge() != Hedge.PLAIN && number.hedge() != Hedge.ABOUT;
+    if (context.isFirmAt(number.start()) || hedged) {
       return ruling;
     }
-    for (String other : context.namedBefore()) {
+    for (String other : context.around()) {
       List<FigureSearch.Fit> fits =
           search.fits(focus, other, kindOf(sentence, number), f -> implausible(number, f));
       if (!other.equals(product) && !fits.isEmpty()) {
@@ -250,11 +382,23 @@ final class NumberReader implements ClaimReader {
             && Wording.is(
                 sentence.text().substring(0, number.start()),
                 "(?is).*\\b(to|past|over|above|below|under|exceed(s|ed)?|reach(es|ed)?|at most|cap(ped)?|capped at|limit|than|hit|get to|got to)\\s+(the |our |its |a )?$");
-    if (definition) {
+    boolean beside =
+        constant.isPresent()
+            && constant.get().what().startsWith("definition")
+            && isTemperature(number)
+            && BY_THE_WAY.matcher(Wording.before(sentence.text(), number.start())).matches()
+            && sentence.numbers().stream()
+                .anyMatch(n -> n.unit() != null && n.unit().dimension() == Dimension.TIME);
+    if (definition || beside) {
       constant(sentence, number, constant.get());
     }
-    return definition;
+    return definition || beside;
   }
+
+  /** "At 220 °C in under twelve minutes", "57 s after 220 °C". */
+  private static final Pattern BY_THE_WAY =
+      Pattern.compile(
+          "(?is).*\\b(are at|is at|was at|were at|at|after|before|until|till|for|by)\\s+$");
 
   private void nothingMeasured(
       SentenceClaims sentence, NumberPhrase number, Focus focus, Kind kind, String product) {
@@ -274,12 +418,16 @@ final class NumberReader implements ClaimReader {
 
   /** "Not done after nine minutes" says: it took longer. */
   private static NumberPhrase negated(SentenceClaims sentence, NumberPhrase number) {
+    boolean denied = NOT.matcher(Wording.before(sentence.text(), number.start())).matches();
+    if (denied && number.hedge() == Hedge.OVER) {
+      return number.hedged(Hedge.AT_MOST);
+    }
     boolean time = number.unit() != null && number.unit().dimension() == Dimension.TIME;
     boolean plain =
         number.hedge() == Hedge.PLAIN
             || number.hedge() == Hedge.UNDER
             || number.hedge() == Hedge.AT_MOST;
-    boolean not = NOT.matcher(Wording.before(sentence.text(), number.start())).matches();
+    boolean not = denied;
     boolean afterwards =
         number.start() < 20
             && Wording.is(
@@ -374,8 +522,12 @@ final class NumberReader implements ClaimReader {
       List<FigureSearch.Fit> fits,
       List<Figure> fitting) {
     double best = fits.get(0).points();
+    boolean marked = fitting.get(0).kind() == Figure.Kind.MARK && pointed(focus, fitting);
     return fits.stream()
-        .filter(f -> f.points() > best - NEAR && !fitting.contains(f.figure()))
+        .filter(
+            f ->
+                f.points() > best - (marked ? NEAR : near(number, f.figure()))
+                    && !fitting.contains(f.figure()))
         .map(FigureSearch.Fit::figure)
         .filter(f -> number.hedge() == Hedge.PLAIN || number.hedge() == Hedge.ABOUT)
         .filter(f -> f.kind() != Figure.Kind.MARK || pointed(focus, List.of(f)))
@@ -409,6 +561,10 @@ final class NumberReader implements ClaimReader {
     if (figure.unit() == Unit.KELVIN && unit != null && unit.dimension() == Dimension.TEMPERATURE) {
       unit = unit == Unit.FAHRENHEIT ? Unit.FAHRENHEIT_DIFFERENCE : Unit.KELVIN;
     }
+    if (Judge.isBound(number, figure, unit) && !DONE_IN.matcher(before(text, number)).matches()) {
+      return new Ruling(
+          Finding.SUPPORTED, Judge.bounds(figure, unit, 0), "it was given up there, and not done");
+    }
     Ruling mean = Judge.rule(number, sized(number, figure), unit);
     if (mean.finding() == Finding.CONTRADICTED && SINGLE_RUN.matcher(text).matches()) {
       for (double run : figure.runs()) {
@@ -420,6 +576,14 @@ final class NumberReader implements ClaimReader {
     }
     return mean;
   }
+
+  private static String before(String text, NumberPhrase number) {
+    return Wording.before(text, Math.min(number.start(), text.length()));
+  }
+
+  private static final Pattern DONE_IN =
+      Pattern.compile(
+          "(?is).*(?<!never )(?<!not )(?<!n['’]t )\\b(took|takes|taking|needed|needs|required|done in|done after|ready in|ready after|finished in|golden in|golden after|cooked in|baked in|managed|managed it in|there in|reached \\S+ \\S+ (?:in|after))\\s+(?:\\p{L}+\\s+){0,2}$");
 
   /** "18 degrees below the dial" states the size of a negative offset. */
   private static Figure sized(NumberPhrase number, Figure figure) {
@@ -440,6 +604,11 @@ final class NumberReader implements ClaimReader {
     return rulings.get(0);
   }
 
+  /** What the method gives every oven. */
+  private static final Pattern EVERY_OVEN =
+      Pattern.compile(
+          "(?is)[\\s*•-]*(?:each|every|all)\\b.{0,60}\\b(?:baked?|cooked?|toasted|roasted|got|gets|ran|stayed|spent|for)\\b.*");
+
   private void withoutProduct(SentenceClaims sentence, NumberPhrase number, Focus focus) {
     Optional<Constants.Constant> constant = constants.matching(number, focus);
     if (constant.isPresent()) {
@@ -447,6 +616,18 @@ final class NumberReader implements ClaimReader {
       return;
     }
     Kind kind = isScore(sentence, number) ? Kind.SCORE : Kind.QUANTITY;
+    List<Constants.Constant> rules = constants.ofTests(number, focus);
+    if (!rules.isEmpty() && EVERY_OVEN.matcher(sentence.text()).matches()) {
+      Constants.Constant rule = rules.get(0);
+      add(
+          sentence,
+          number,
+          kind,
+          new Ruling(
+              Finding.CONTRADICTED, rule.quantity().toString(), "the method says " + rule.what()),
+          List.of("method: " + rule.what()));
+      return;
+    }
     add(
         sentence,
         number,

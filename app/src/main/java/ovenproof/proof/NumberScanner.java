@@ -20,7 +20,7 @@ final class NumberScanner {
 
   private static final Pattern TOKEN =
       Pattern.compile(
-          "[$€£]|[Lab]\\*|[ck]?m[²³]|ft[³3]\\b|\\d{1,3}(?:,\\d{3})+(?:\\.\\d+)?|\\d+:\\d{2}(?::\\d{2})?|\\d+(?:[.,]\\d+)?|[½¼¾⅓⅔]"
+          "[$€£]|[Lab]\\*|[ck]?m[²³]|in²|ft[³3]\\b|\\d{1,3}(?:,\\d{3})+(?:\\.\\d+)?|\\d+:\\d{2}(?::\\d{2})?|\\d+(?:[.,]\\d+)?|[½¼¾⅓⅔]"
               + "|°\\s?[CcFf]\\b|°|%|×|[A-Za-zÀ-ÿµ]+(?:['’][A-Za-z]+)?|[-–—−/*&+~≈<>≥≤]");
 
   private static final Map<String, Integer> SMALL = new HashMap<>();
@@ -62,7 +62,8 @@ final class NumberScanner {
     unit(Unit.INCH, "inch", "inches");
     unit(Unit.LITRE, "l", "litre", "litres", "liter", "liters");
     unit(Unit.QUART, "qt", "quart", "quarts");
-    unit(Unit.SQUARE_CENTIMETRE, "cm²");
+    unit(Unit.SQUARE_CENTIMETRE, "cm²", "cm2");
+    unit(Unit.SQUARE_INCH, "in²", "in2");
     unit(Unit.CUBIC_FOOT, "ft³");
     unit(Unit.LIGHTNESS, "l*", "lightness");
     unit(Unit.WATT, "w", "watt", "watts");
@@ -131,6 +132,9 @@ final class NumberScanner {
 
   private Optional<NumberPhrase> phrase() {
     int begin = at;
+    if (isPronounOne()) {
+      return Optional.empty();
+    }
     Optional<NumberPhrase> clock = clock(begin);
     if (clock.isPresent()) {
       return clock;
@@ -158,6 +162,21 @@ final class NumberScanner {
       low = compound(low, lowUnit);
     }
     return Optional.of(range(begin, low, lowUnit, lowScale, money));
+  }
+
+  /** "The quiet one thirty-three decibels": the first of two numbers is none. */
+  private boolean isPronounOne() {
+    boolean one =
+        at > 0
+            && at + 1 < tokens.size()
+            && peek().equals("one")
+            && SMALL.containsKey(tokens.get(at + 1).lower);
+    String before = one ? tokens.get(at - 1).lower : "";
+    return one
+        && Character.isLetter(before.charAt(0))
+        && !Wording.is(
+            before,
+            "in|at|to|for|of|about|only|just|is|was|takes?|took|needs?|needed|costs?|by|and|or|over|under|nearly|almost|around|exactly|from|after|than|goes|it['’]s|that['’]s|gets?|got|scored|scores|with|a");
   }
 
   /** "Eleven forty-six", "two thirty", "seven oh five": a time, a dial or a price as spoken. */
@@ -443,12 +462,25 @@ final class NumberScanner {
     if (article && at < tokens.size() && peek().equals("point") && !digitFollows(at + 1)) {
       return Optional.of(new Value(1, 0, 1, Scale.NONE));
     }
-    boolean unitFollows = at < tokens.size() && UNITS.containsKey(peek()) && peek().length() > 3;
+    boolean unitFollows =
+        at < tokens.size()
+            && UNITS.containsKey(peek())
+            && peek().length() > 3
+            && !(peek().equals("second") && wordFollows(at));
     if (article && unitFollows) {
       return Optional.of(new Value(1, 0, 1, Scale.NONE));
     }
     at = mark;
     return Optional.empty();
+  }
+
+  /** "A second round" is no time, "a second faster" is. */
+  private boolean wordFollows(int token) {
+    return token + 1 < tokens.size()
+        && sentence.substring(tokens.get(token).end, tokens.get(token + 1).start).isBlank()
+        && !Wording.is(
+            tokens.get(token + 1).lower,
+            "faster|slower|quicker|sooner|later|longer|shorter|less|more|or|after|before|than|and|a?part|each");
   }
 
   private boolean digitFollows(int token) {
@@ -582,6 +614,10 @@ final class NumberScanner {
     at = mark;
     if (accept("square", "sq") && accept("centimetres", "centimetre", "centimeters", "cm")) {
       return Unit.SQUARE_CENTIMETRE;
+    }
+    at = mark;
+    if (accept("square", "sq", "sq.") && accept("inches", "inch", "in")) {
+      return Unit.SQUARE_INCH;
     }
     at = mark;
     boolean kilo = at < tokens.size() && peek().startsWith("kilowatt");

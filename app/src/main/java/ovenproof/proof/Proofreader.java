@@ -31,6 +31,8 @@ public final class Proofreader {
             new SafetyReader(),
             new PlateReader(figures, search),
             new QuantifierReader(figures, search),
+            new LimitReader(figures),
+            new BatchReader(figures),
             new ComparisonReader(figures, search),
             new SuperlativeReader(figures, search),
             new RankReader(figures),
@@ -44,7 +46,7 @@ public final class Proofreader {
     ContextTracker tracker = new ContextTracker(mentions, constants);
     NumberPhrase last = null;
     int paragraph = -1;
-    for (Sentence sentence : DraftText.sentences(draft)) {
+    for (Sentence sentence : DraftText.sentences(draft, mentions.anyName())) {
       NumberPhrase before = sentence.paragraph() == paragraph ? last : null;
       List<NumberPhrase> numbers =
           Elliptic.complete(sentence.text(), NumberScanner.scan(sentence.text()), before);

@@ -76,7 +76,11 @@ final class QuantifierReader implements ClaimReader {
           Pattern.CASE_INSENSITIVE);
   private static final Pattern FIELD_SIZE =
       Pattern.compile(
-          "\\b(?<n>" + NUMBER + ")\\s+(?:\\p{L}+\\s+){0,2}?" + PRODUCTS + "\\b",
+          "\\b(?<n>"
+              + NUMBER
+              + ")\\s+(?:(?!(?:times|per|out|of|in|for|on|with|and|or|minutes?|seconds?|hours?|degrees?|euros?|points?|runs?|at|by|to|than|two|three|four|five|six|seven|eight|nine|ten)\\b)\\p{L}+\\s+){0,2}?"
+              + PRODUCTS
+              + "\\b",
           Pattern.CASE_INSENSITIVE);
   private static final Pattern REACH =
       Pattern.compile(
@@ -235,6 +239,10 @@ final class QuantifierReader implements ClaimReader {
                   ? List.of(except.get()).containsAll(holding)
                   : holding.equals(List.of(except.get())))
               : holding.size() == all - 1 && !holding.contains(except.get());
+    }
+    if (!holds && other && matcher.group("all") != null) {
+      java.util.Set<String> before = sentence.context().around();
+      holds = before.containsAll(negated ? counted.which : counted.without) && counted.open == 0;
     }
     if (holds && matcher.group("only") != null) {
       String subject = sentence.context().productAt(matcher.start());

@@ -15,10 +15,10 @@ import ovenproof.verdict.Verdict.RankSet;
 final class RankReader implements ClaimReader {
   private static final Pattern BEFORE =
       Pattern.compile(
-          "(?is).*\\b(came|comes|finish(?:es|ed)|placed|ranks?|ranked|in|takes?|took|stands?|lies)\\s+(?:in\\s+|a\\s+|an\\s+|overall\\s+|the\\s+|joint\\s+|equal\\s+)*$");
+          "(?is).*\\b(came|comes|finish(?:es|ed)|placed|ranks?|ranked|(?:end|land|come|came|finish)(?:s|ed)? up|ends?|ended|lands?|landed|sits?|sat|(?:drops?|slips?|falls?|slipped|dropped|fell) to|makes? it|in|takes?|took|stands?|lies)\\s+(?:in\\s+|a\\s+|an\\s+|overall\\s+|the\\s+|joint\\s+|equal\\s+)*$");
   private static final Pattern WORDS =
       Pattern.compile(
-          "\\b(winner|won|wins|runner-up|(?:came|comes|finish(?:es|ed)|ranks|ranked|placed)\\s+last|last place|tier (\\d|one|two|three))\\b",
+          "\\b(winner|won(?!['’]t)|wins|runner-up|(?:came|comes|finish(?:es|ed)|ranks|ranked|placed)\\s+last|last place|tier (\\d|one|two|three))\\b",
           Pattern.CASE_INSENSITIVE);
 
   private final Figures figures;
@@ -34,7 +34,7 @@ final class RankReader implements ClaimReader {
           Wording.is(Wording.before(sentence.text(), number.start()), "(?is).*\\b(is|was|are)\\s+$")
               && Wording.is(
                   Wording.after(sentence.text(), number.end()),
-                  "(?is)^\\s*(?:[.,;!]|$|of eight|overall).*")
+                  "(?is)^\\s*(?:[.,;!:)—–]|$|of eight|overall|because|since|as\\b|and\\b|but\\b|behind|with\\b|in the|then\\b|for\\b).*")
               && number.scale() == Scale.ORDINAL;
       boolean place =
           bare
@@ -52,7 +52,7 @@ final class RankReader implements ClaimReader {
       }
     }
     Matcher matcher = WORDS.matcher(sentence.text());
-    while (matcher.find()) {
+    while (matcher.find() && !sentence.isQuestion()) {
       words(sentence, matcher);
     }
     readLead(sentence);
@@ -69,7 +69,7 @@ final class RankReader implements ClaimReader {
     while (matcher.find()) {
       java.util.Set<String> named =
           new java.util.TreeSet<>(sentence.context().listedProductsAt(matcher.start()));
-      boolean ofTotal = !sentence.context().namesTests();
+      boolean ofTotal = ofTotal(sentence, matcher.start(), matcher.end());
       if (!named.isEmpty() && ofTotal && sentence.isFree(matcher.start(), matcher.end())) {
         lead(sentence, matcher, named);
       }
@@ -106,6 +106,8 @@ final class RankReader implements ClaimReader {
     int count = ranked();
     if (word.startsWith("tier")) {
       tier(sentence, matcher);
+    } else if (word.startsWith("w") && !ofTotal(sentence, matcher.start(), matcher.end())) {
+      ofTest(sentence, matcher);
     } else if (word.startsWith("w")) {
       claim(sentence, matcher.start(), matcher.end(), 1);
     } else if (word.equals("runner-up")) {
@@ -113,6 +115,51 @@ final class RankReader implements ClaimReader {
     } else {
       claim(sentence, matcher.start(), matcher.end(), count);
     }
+  }
+
+  /** Whether nothing narrower than the whole is spoken of: "wins on toast", "for juiciness". */
+  private boolean ofTotal(SentenceClaims sentence, int start, int end) {
+    boolean mark =
+        Stems.ofAll(sentence.text()).stream()
+            .anyMatch(s -> figures.isMark(s) && !OVERALL.contains(s));
+    return sentence.context().at(start, end).tests().isEmpty()
+        && !sentence.context().namesTests()
+        && !mark;
+  }
+
+  private static final java.util.Set<String> OVERALL =
+      Stems.ofAll("everyone people one two use display like");
+
+  /** "Wins on toast": the first by that test's score, of the two that are compared or of all. */
+  private void ofTest(SentenceClaims sentence, Matcher matcher) {
+    @Nullable String product = sentence.context().productAt(matcher.start());
+    java.util.Set<String> tests = sentence.context().at(matcher.start(), matcher.end()).tests();
+    if (product == null || tests.size() != 1 || !sentence.isFree(matcher.start(), matcher.end())) {
+      return;
+    }
+    String test = tests.iterator().next();
+    List<Figure> field =
+        figures.where(f -> f.kind() == Figure.Kind.TEST_SCORE && test.equals(f.test()));
+    List<String> pair = sentence.context().pair();
+    if (pair.contains(product)) {
+      field = field.stream().filter(f -> pair.contains(f.product())).toList();
+    }
+    Optional<Figure> own = field.stream().filter(f -> f.product().equals(product)).findFirst();
+    if (own.isEmpty()) {
+      return;
+    }
+    SuperlativeReader.Extreme extreme =
+        SuperlativeReader.extreme(
+            own.get(), new Separation(field, Vocabulary.Direction.HIGH), figures::name);
+    sentence.add(
+        matcher.start(),
+        matcher.end(),
+        Kind.RANK,
+        extreme.finding(),
+        matcher.group(),
+        extreme.expected(),
+        own.get().evidence(),
+        own.get().label() + " score: " + extreme.why());
   }
 
   private int ranked() {

@@ -18,7 +18,7 @@ import ovenproof.proof.Proof.Kind;
 final class SafetyReader implements ClaimReader {
   private static final Pattern SAFETY =
       Pattern.compile(
-          "\\b(safe(ly|ty)?|minimum|recommend(s|ed)?|guideline|usda|fsis|authorit(y|ies)|must (reach|hit|get to|be)|should (reach|hit|be)|needs? to (reach|hit|get to|be)|ha(s|ve) to (reach|hit|get to|be)|cook(ed)? (\\w+ ){0,3}(to|until)|cooked through|done at|done when|until it (reach|hit|read)s)\\b",
+          "\\b(safe(ly|ty)?(-wise)?|minimum|recommend(s|ed)?|guideline|usda|fsis|authorit(y|ies)|must (reach|hit|get to|be)|should (reach|hit|be)|needs? to (reach|hit|get to|be)|ha(s|ve) to (reach|hit|get to|be)|cook(ed)? (\\w+ ){0,3}(to|until)|cooked through|done at|done when|until it (reach|hit|read)s)\\b",
           Pattern.CASE_INSENSITIVE);
   private static final Pattern POULTRY =
       Pattern.compile(
@@ -41,7 +41,7 @@ final class SafetyReader implements ClaimReader {
             + sentence.context().sentence().heading()
             + " "
             + String.join(" ", sentence.context().testsAbove())
-            + (sentence.context().at(0, 0).weight(Stems.of("poultry")) > 0 ? " poultry" : "");
+            + (speaksOf(sentence, "poultry turkey chicken") ? " poultry" : "");
     Optional<PublishedFloor> floor = floor(around);
     boolean before =
         sentence.context().mentions().isEmpty()
@@ -64,6 +64,11 @@ final class SafetyReader implements ClaimReader {
         claim(sentence, number, floor.get(), celsius);
       }
     }
+  }
+
+  private static boolean speaksOf(SentenceClaims sentence, String words) {
+    Focus focus = sentence.context().at(0, 0);
+    return Stems.ofAll(words).stream().anyMatch(s -> focus.weight(s) > 0);
   }
 
   /** Where only the words before speak of safety, a number must look like a floor. */

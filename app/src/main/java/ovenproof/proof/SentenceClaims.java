@@ -25,6 +25,20 @@ final class SentenceClaims {
     this.numbers = new ArrayList<>(numbers);
   }
 
+  private @Nullable Figure last;
+
+  /** Remembers the figure that a number was found to state: the next one may be of its kind. */
+  void speaksOf(Figure figure) {
+    last = figure;
+  }
+
+  boolean isParallel(Figure figure) {
+    return last != null
+        && last.kind() == figure.kind()
+        && last.use().equals(figure.use())
+        && java.util.Objects.equals(last.test(), figure.test());
+  }
+
   /** Reads a number anew, when the words after it change its meaning. */
   void replace(NumberPhrase old, NumberPhrase read) {
     numbers.replaceAll(n -> n.equals(old) ? read : n);
@@ -40,6 +54,14 @@ final class SentenceClaims {
 
   String text() {
     return context.sentence().text();
+  }
+
+  /** "Who wins?", "which is the fastest?" states nothing. */
+  boolean isQuestion() {
+    return text().strip().endsWith("?")
+        && Wording.is(
+            text(),
+            "(?is)[\\s\"'“‘*]*(?:so |and |but |now |okay )?(?:who|which|what|whose|is|was|are|does|do|did|can|could|will|would|should|how|why|want|need|looking for)\\b.*");
   }
 
   List<Claim> claims() {
@@ -73,7 +95,7 @@ final class SentenceClaims {
     take(start, end);
     claims.add(
         new Claim(
-            text().substring(start, end).strip(),
+            context.sentence().written(start, end),
             context.sentence().line(start),
             context.sentence().column(start),
             context.sentence().timecode(start),

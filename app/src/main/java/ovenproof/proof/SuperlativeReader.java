@@ -26,14 +26,14 @@ final class SuperlativeReader implements ClaimReader {
   /** Ways of speaking that compare nothing: "at best", "your best bet", "best to". */
   private static final Pattern IDIOM_BEFORE =
       Pattern.compile(
-          "(?is).*\\b(at|your|my|his|her|do|does|did|do its|did its|does its|their|next|at the very|tasted)\\s+$");
+          "(?is).*\\b(at|your|my|his|her|do|does|did|do its|did its|does its|their|next|at the very|tasted|(?:than|as|to|from|between|with|behind|after|of|by) the)\\s+$");
 
   private static final Pattern IDIOM_AFTER =
       Pattern.compile(
-          "(?is)^\\s*(to\\s+(?!preheat|toast|reach|heat|cook|bake|roast)|practice|before|known|way|bet\\b|of luck|if\\b|when\\b|seller|in mind).*");
+          "(?is)^\\s*(to\\s+(?!preheat|toast|reach|heat|cook|bake|roast)|practice|before|known|way|bet\\b|of luck|if\\b|when\\b|seller|in mind|(?:and (?:the )?\\p{L}+ )?(?:spots?|places?|corners?|points?|parts?|needles?|probes?|days?|runs?|setting|temperature of the)\\b).*");
   private static final Pattern NEGATED =
       Pattern.compile(
-          "(?is).*\\b(not|never|isn['’]t|wasn['’]t|aren['’]t|hardly|far from|nowhere near|\\w+n['’]t)\\s+(?:the\\s+|our\\s+|its\\s+|quite\\s+|by any means\\s+|among\\s+)*$");
+          "(?is).*\\b(not|never|nor|none|isn['’]t|wasn['’]t|aren['’]t|hardly|far from|nowhere near|\\w+n['’]t)\\s+(?:the\\s+|our\\s+|its\\s+|quite\\s+|by any means\\s+|among\\s+)*$");
   private static final Pattern ORDINAL_BEFORE =
       Pattern.compile("(?is).*\\b(second|third|fourth|fifth|sixth|seventh|2nd|3rd|4th)[\\s-]+$");
   private static final Pattern PRICE_LIMIT =
@@ -52,7 +52,7 @@ final class SuperlativeReader implements ClaimReader {
   public void read(SentenceClaims sentence) {
     Matcher matcher = SUPERLATIVE.matcher(sentence.text());
     int from = 0;
-    while (matcher.find(from)) {
+    while (!sentence.isQuestion() && matcher.find(from)) {
       int end = matcher.group("long") != null ? matcher.end("long") : matcher.end("short");
       from = end;
       if (sentence.isFree(matcher.start(), end)
@@ -72,7 +72,7 @@ final class SuperlativeReader implements ClaimReader {
         (matcher.group("long") != null ? matcher.group("long") : matcher.group("short"))
             .toLowerCase(Locale.ROOT);
     String stem = Stems.of(word);
-    Adjective adjective = adjective(matcher, word, stem);
+    Adjective adjective = isMark(stem) ? null : adjective(matcher, word, stem);
     if (adjective != null || isMark(stem)) {
       claim(sentence, matcher, end, stem, adjective);
     }
@@ -193,6 +193,9 @@ final class SuperlativeReader implements ClaimReader {
       double most = limit.get().low();
       field = field.stream().filter(f -> costsAtMost(f.product(), most)).toList();
     }
+    if (FINISHERS.matcher(Wording.after(sentence.text(), end)).matches()) {
+      field = field.stream().filter(f -> f.value() != null).toList();
+    }
     Optional<String> except = except(sentence, end);
     if (except.isPresent()) {
       field = field.stream().filter(f -> !f.product().equals(except.get())).toList();
@@ -246,6 +249,11 @@ final class SuperlativeReader implements ClaimReader {
             : "by figures it is, but not separated from its neighbours");
   }
 
+  /** "The slowest of those that got there": a bound is no result. */
+  private static final Pattern FINISHERS =
+      Pattern.compile(
+          "(?is)^[^.;]{0,20}?\\b(?:of|among) (?:those|the ones|the \\w+) (?:that|which|who)\\b[^.;]{0,20}?\\b(?:got|made|finished|did|managed|reached|succeeded|completed).*");
+
   private static final Pattern EXCEPT =
       Pattern.compile(
           "(?is)^[^.;]{0,30}?[\\s,]*\\b(but for|except(?: for)?|apart from|after|other than|bar|behind|save for)\\s+(?:the\\s+)?$");
@@ -287,7 +295,7 @@ final class SuperlativeReader implements ClaimReader {
         String between = context.sentence().text().substring(end, mention.start());
         if (Wording.is(
             between,
-            "(?is)[^.;,]{0,45}?\\b(was|is|were|remains|goes to|went to|came from|belongs to|being|award)\\s+(the\\s+)?")) {
+            "(?is)(?:[:—–]|\\s-)\\s*(the\\s+)?|\\s*(?:in|on|for|with|at|from|by)\\s+(the\\s+)?|[^.;,]{0,45}?\\b(was|is|were|remains|goes to|went to|came from|belongs to|being|award)\\s+(the\\s+)?")) {
           return mention.product();
         }
         break;

@@ -39,7 +39,7 @@ final class Vocabulary {
   static {
     SYNONYMS.put(
         "preheat-first",
-        "preheat heat heats heated reach reached ready warm get got up temperature cold quickly");
+        "preheat heat heats heated reach reached ready warm warms hot get got up temperature cold quickly going");
     SYNONYMS.put("preheat-band", "preheat settle settled within band hold held stay");
     SYNONYMS.put("preheat-steady", "preheat settle settled steady stable");
     SYNONYMS.put("signal-time", "signal beep beeped light lit ready announced chime");
@@ -47,7 +47,9 @@ final class Vocabulary {
         "time-to-stop",
         "took take takes taken time done cook cooked cooking bake baked baking roast roasted toast toasted minutes finish finished needed needs");
     SYNONYMS.put("overshoot", "overshoot overshot overshoots beyond past exceed exceeded above");
-    SYNONYMS.put("offset", "offset off dial thermostat wrong hot cold above below error accurate");
+    SYNONYMS.put(
+        "offset",
+        "offset off dial thermostat wrong hot cold above below error accurate errs err erred asked deviates deviation honest");
     SYNONYMS.put(
         "steady-mean",
         "mean average averaged hold holds held ran runs actual real true inside centre center temperature cavity settled");
@@ -62,7 +64,8 @@ final class Vocabulary {
     SYNONYMS.put(
         "core-highest", "core inside internal centre middle temperature reached peaked joint meat");
     SYNONYMS.put(
-        "mass-loss", "lost lose loses loss weight mass moisture water juice dry dried shrank");
+        "mass-loss",
+        "lost lose loses loss weight weigh weighed lighter mass moisture water juice dry dried shrank");
     SYNONYMS.put("lightness-mean", "shade colour color light dark pale brown lightness");
     SYNONYMS.put(
         "lightness-difference",

@@ -33,6 +33,7 @@ public enum Unit {
   METRE("m", Dimension.LENGTH, 1000, 1, "metre", "metres", "meter", "meters"),
   INCH("in", Dimension.LENGTH, 25.4, 1, "inch", "inches", "″"),
   SQUARE_CENTIMETRE("cm²", Dimension.AREA, 1, 1, "cm2"),
+  SQUARE_INCH("sq in", Dimension.AREA, 6.4516, 1, "in²", "in2", "square inches"),
   LITRE("L", Dimension.VOLUME, 1, 1, "l", "litre", "litres", "liter", "liters"),
   MILLILITRE("mL", Dimension.VOLUME, 1, 1000, "ml"),
   QUART("qt", Dimension.VOLUME, 0.946352946, 1, "quart", "quarts"),
