@@ -92,6 +92,7 @@ final class PublishCommand implements Callable<Integer> {
     if (spec != null) {
       published.warnings().forEach(w -> spec.commandLine().getErr().println("warning: " + w));
       if (written != null) {
+        written.warnings().forEach(w -> spec.commandLine().getErr().println("warning: " + w));
         written
             .changed()
             .forEach(c -> spec.commandLine().getErr().println("handed out, changed since: " + c));
@@ -167,6 +168,9 @@ final class PublishCommand implements Callable<Integer> {
     }
     ArrayNode warnings = document.putArray("warnings");
     published.warnings().forEach(warnings::add);
+    if (written != null) {
+      written.warnings().forEach(warnings::add);
+    }
     return document;
   }
 }

@@ -24,10 +24,13 @@ public final class EditorKit {
    * What was written.
    *
    * @param changed cards handed out before that say something else now
+   * @param warnings clips in which nothing of the bench lies
    */
-  public record Written(Path folder, int cards, int fragments, List<String> changed) {
+  public record Written(
+      Path folder, int cards, int fragments, List<String> changed, List<String> warnings) {
     public Written {
       changed = List.copyOf(changed);
+      warnings = List.copyOf(warnings);
     }
   }
 
@@ -50,17 +53,28 @@ public final class EditorKit {
       folder.publish();
     }
     CardFolder.Written cards = CardFolder.write(edition, kit.resolve("cards"), frames);
+    List<String> warnings = new ArrayList<>();
     if (!clips.isEmpty() || chapters != null) {
-      footage(edition, kit.resolve("footage"), clips, chapters);
+      footage(edition, kit.resolve("footage"), clips, chapters, warnings);
     }
-    return new Written(kit, cards.cards(), fragments.size(), new ArrayList<>(cards.changed()));
+    return new Written(kit, cards.cards(), fragments.size(), cards.changed(), warnings);
   }
 
   private static void footage(
-      Edition edition, Path target, List<ClipMarkers.Clip> clips, @Nullable Chapters chapters) {
+      Edition edition,
+      Path target,
+      List<ClipMarkers.Clip> clips,
+      @Nullable Chapters chapters,
+      List<String> warnings) {
     try (SiteFolder folder = SiteFolder.begin(target, MARKER)) {
       for (int i = 0; i < clips.size(); i++) {
         ClipMarkers markers = ClipMarkers.of(edition.campaign(), clips.get(i));
+        if (markers.markers().isEmpty()) {
+          warnings.add(
+              clips.get(i).file()
+                  + ": nothing happened at the bench while it was filmed; look at starts and"
+                  + " clock_offset");
+        }
         String name = "clip-" + (i + 1) + "-" + plain(clips.get(i).file());
         folder.write(name + ".vtt", markers.webVtt());
         folder.write(name + ".txt", markers.plain());

@@ -1,5 +1,7 @@
 package ovenproof.publish.edition;
 
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 
@@ -10,7 +12,15 @@ public final class Words {
           "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
           "eleven", "twelve");
 
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+
   private Words() {}
+
+  /** {@code 16 March 2026}. */
+  public static String day(LocalDate date) {
+    return DAY.format(date);
+  }
 
   /** {@code Alder, Siskin and Rowan}. */
   public static String list(List<String> names) {

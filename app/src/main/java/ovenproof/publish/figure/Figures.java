@@ -162,6 +162,7 @@ public final class Figures {
       case OUNCE, POUND -> shown.to(contract < 1000 ? Unit.GRAM : Unit.KILOGRAM);
       case MILLIMETRE, CENTIMETRE -> shown.to(Unit.INCH);
       case INCH -> shown.to(Unit.MILLIMETRE);
+      case SQUARE_CENTIMETRE -> shown.to(Unit.SQUARE_INCH);
       case LITRE -> shown.to(contract < 10 ? Unit.QUART : Unit.CUBIC_FOOT);
       case QUART, CUBIC_FOOT -> shown.to(Unit.LITRE);
       default -> null;
@@ -175,8 +176,8 @@ public final class Figures {
   private static int decimals(Quantity quantity) {
     double size = Math.abs(quantity.value());
     return switch (quantity.unit()) {
-      case CELSIUS, FAHRENHEIT, WATT, BROWNING_INDEX, SQUARE_CENTIMETRE -> 0;
-      case KELVIN, FAHRENHEIT_DIFFERENCE, GRAM, MILLIMETRE, PERCENT, DECIBEL, VOLT ->
+      case CELSIUS, FAHRENHEIT, WATT, BROWNING_INDEX, SQUARE_CENTIMETRE, SQUARE_INCH -> 0;
+      case KELVIN, FAHRENHEIT_DIFFERENCE, GRAM, MILLIMETRE, CENTIMETRE, PERCENT, DECIBEL, VOLT ->
           size < 9.95 ? 1 : 0;
       case PIECES -> quantity.value() == Math.rint(quantity.value()) ? 0 : 1;
       case KILOGRAM, POUND, KILOWATT_HOUR, CUBIC_FOOT -> 2;

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Event;
 import ovenproof.campaign.Run;
@@ -57,13 +58,26 @@ public record ClipMarkers(Clip clip, List<Marker> markers) {
         : run.started().plusMillis(Math.round(event.elapsedSeconds() * 1000));
   }
 
+  /** Two runs of one product may lie in one clip, and two batches in one run. */
   private static String words(Campaign campaign, Run run, Event event) {
     String product =
         campaign.product(run.product()).map(Campaign.Product::name).orElse(run.product());
-    String test = campaign.method().test(run.test()).map(TestPlan::name).orElse(run.test());
+    Optional<TestPlan> plan = campaign.method().test(run.test());
+    String test = plan.map(TestPlan::name).orElse(run.test());
+    boolean many = plan.map(p -> p.batches() > 1).orElse(false);
+    String batch = many && event.batch() != null ? ", batch " + event.batch() : "";
     String value =
-        event.type() == Event.Type.STOP && event.value() != null ? " (" + event.value() + ")" : "";
-    return product + ", " + test + ": " + event.type().word().replace('-', ' ') + value;
+        event.type() == Event.Type.STOP && event.value() != null
+            ? " (" + event.value().replace('-', ' ') + ")"
+            : "";
+    String what = event.type().word().replace('-', ' ');
+    return product + ", " + test + ", " + which(campaign, run) + batch + ": " + what + value;
+  }
+
+  private static String which(Campaign campaign, Run run) {
+    boolean counts = campaign.whyNotCounted(run).isEmpty();
+    boolean trial = run.kind() == Run.Kind.TRIAL;
+    return trial ? "trial" : "run " + run.replicate() + (counts ? "" : ", not counted");
   }
 
   /** WebVTT metadata cues of one second each. */

@@ -30,15 +30,12 @@ import static j2html.TagCreator.ul;
 
 import j2html.tags.DomContent;
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
-import java.util.Locale;
 import ovenproof.publish.edition.Edition;
+import ovenproof.publish.edition.Words;
 
 /** What stands around every page: head, navigation, what is invented, and how it was made. */
 final class Frame {
-  private static final DateTimeFormatter DAY =
-      DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
   private static final String MARK =
       "<svg viewBox=\"0 0 30 30\" aria-hidden=\"true\"><path d=\"M2 15v12h26V15\" fill=\"none\""
           + " stroke=\"currentColor\" stroke-width=\"3.5\"/><circle cx=\"18.5\" cy=\"18.5\""
@@ -166,6 +163,6 @@ final class Frame {
   }
 
   static String day(LocalDate date) {
-    return DAY.format(date);
+    return Words.day(date);
   }
 }

@@ -3,6 +3,8 @@ package ovenproof.publish.site;
 import static j2html.TagCreator.a;
 import static j2html.TagCreator.div;
 import static j2html.TagCreator.each;
+import static j2html.TagCreator.figcaption;
+import static j2html.TagCreator.figure;
 import static j2html.TagCreator.h3;
 import static j2html.TagCreator.p;
 import static j2html.TagCreator.rawHtml;
@@ -130,8 +132,23 @@ final class ScorePage {
         List.of(
             "Curve: " + CurveWords.of(criterion) + ".",
             Objects.requireNonNullElse(criterion.why(), "")),
+        curve(criterion),
         measurement(child, values),
         runs(values));
+  }
+
+  /** The curve with the whole field on it, so that a reader sees what a value is worth. */
+  private DomContent curve(Criterion criterion) {
+    return CurveDrawing.of(view.edition(), test.id(), criterion)
+        .<DomContent>map(
+            drawing ->
+                figure(
+                    rawHtml(drawing.svg()),
+                    figcaption(
+                        "What each measurement is worth; beads from the left: "
+                            + drawing.key()
+                            + ". An arrow: the run ended before it was seen.")))
+        .orElse(rawHtml(""));
   }
 
   private DomContent measurement(Node child, List<Value> values) {
