@@ -216,6 +216,15 @@ for tongue, head, form, unit in tongues:
     begin = "2026-02-14T09:30:00" if tongue == "french" else START
     write(f"tongue-{tongue}.csv", lines_of(head + "\n", lambda i: f"{stamp(i, form)};{comma(A[i])};{comma(R[i])};{comma(third[i])}"), start=begin, time="date-and-time",
         channels=[temp(names[0], A, "centre"), ch(names[1], "temperature", "°C", "ambient", R[0], R[-1]), ch(names[2], quantity, unit, "measured", third[0], third[-1])])
+write("clock-before-date.csv", lines_of("Timestamp,Temp (C)\n", lambda i: f"{stamp(i,'%H:%M:%S %d/%m/%Y')},{A[i]}"), channels=[temp("Temp", A)], **DT)
+write("dashes-in-clock.csv", lines_of("t,temp\n", lambda i: f"{stamp(i,'%Y-%m-%d_%H-%M-%S')},{A[i]}"), channels=[temp("temp", A)], **DT)
+write("spelled-duration.csv", lines_of("elapsed;T1\n", lambda i: f"0h {i*5//60}m {i*5%60}s;{A[i]}"), channels=[temp("T1", A)], time="elapsed")
+write("iso-duration.csv", lines_of("elapsed;T1\n", lambda i: f"PT{i*5//60}M{i*5%60}S;{A[i]}"), channels=[temp("T1", A)], time="elapsed")
+write("zone-by-name.csv", lines_of("time,temp\n", lambda i: f"Sat Mar 14 2026 {stamp(i,'%H:%M:%S')} GMT+0000 (Coordinated Universal Time),{A[i]}"), channels=[temp("temp", A)], **DT)
+write("attributes.xml", lines_of("<log>\n", lambda i: f'<row time="{stamp(i,"%Y-%m-%dT%H:%M:%S")}" centre="{A[i]}" left="{B[i]}"/>') + "</log>\n", form="key-value", skipped=2, channels=[temp("centre", A, "centre"), temp("left", B)], **DT)
+write("list-of-entries.txt", lines_of("", lambda i: f"- time: {stamp(i,'%Y-%m-%dT%H:%M:%SZ')}\n  centre: {A[i]}\n  left: {B[i]}"), form="key-value", channels=[temp("centre", A, "centre"), temp("left", B)], **DT)
+write("stamp-behind-name.log", lines_of("", lambda i: f"oven-1  | {stamp(i,'%Y-%m-%d %H:%M:%S')} temp={A[i]} target=200"), form="key-value", channels=[temp("temp", A), ch("target", "temperature", "°C", "set-point", 200, 200)], **DT)
+write("rows-are-channels.csv", "\n".join([",".join(map(str, ["Time (s)", *[i * 5 for i in N]])), ",".join(map(str, ["T1", *A])), ",".join(map(str, ["T2", *B]))]) + "\n", channels=AB, time="elapsed")
 
 lines = []
 for e in expected:

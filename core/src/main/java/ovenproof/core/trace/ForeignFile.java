@@ -41,7 +41,12 @@ final class ForeignFile {
       }
     }
     String start = head.stripLeading().toLowerCase(Locale.ROOT);
-    if (start.startsWith("<!doctype") || start.startsWith("<html") || start.startsWith("<?xml")) {
+    boolean page =
+        start.startsWith("<!doctype")
+            || start.startsWith("<html")
+            || start.startsWith("<?xml")
+            || start.startsWith("<table");
+    if (page) {
       return "The file is a web page or XML, not a log. Export the log as CSV, text or XLSX from"
           + " the logger's program and open that.";
     }

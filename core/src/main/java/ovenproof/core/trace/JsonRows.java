@@ -42,8 +42,7 @@ final class JsonRows {
       if (value instanceof Map<?, ?> map && trimmed.endsWith("}")) {
         Map<String, String> row = flat(map);
         if (brace > 0) {
-          row.putIfAbsent(
-              "time", trimmed.substring(0, brace).strip().replaceAll("[\\s:>|\\-]+$", ""));
+          row.putIfAbsent("time", stampIn(trimmed.substring(0, brace).strip()));
         }
         rows.add(row);
       } else {
@@ -55,6 +54,12 @@ final class JsonRows {
     }
     List<Map<String, String>> document = document(parse(String.join("\n", lines).strip()));
     return document.size() < 2 ? null : table(document, 0);
+  }
+
+  /** What a program wrote in front of an object: its stamp, or all of it when that is none. */
+  private static String stampIn(String before) {
+    String stamp = KeyValueLines.stamped(before + " ").pairs().get("time");
+    return stamp == null ? before.replaceAll("[\\s:>|\\-]+$", "") : stamp;
   }
 
   private static KeyValueLines.@Nullable Rows table(List<Map<String, String>> rows, int skipped) {

@@ -26,8 +26,8 @@ final class KeyValueLines {
 
   private static final Pattern STAMP =
       Pattern.compile(
-          "^\\W*?((?:\\d{1,4}[-/.]\\d{1,2}[-/.]\\d{1,4}[T ,_]+)?\\d{1,2}:\\d{2}(?::\\d{2})?(?:[.,:]\\d+)?"
-              + "(?:\\s?[AaPp][Mm])?(?:Z|[+-]\\d{2}:?\\d{2})?)(?=[\\s\\],;>|)\\-]|$)");
+          "^\\W*?((?:\\d{1,4}[-/.]\\d{1,2}[-/.]\\d{1,4}[T ,_-]+)?\\d{1,2}:\\d{2}(?::\\d{2})?(?:[.,:]\\d+)?"
+              + "(?:\\s?[AaPp][Mm])?(?:Z|[+-]\\d{2}:?\\d{2})?)(?=[\\s\\],;>|)\\-]|: |$)");
 
   private static final Pattern LEADING_NUMBER =
       Pattern.compile(
@@ -42,6 +42,14 @@ final class KeyValueLines {
   /** The stamp of a line, as pairs of its own, and what is left. */
   record Stamped(Map<String, String> pairs, String rest) {}
 
+  /** A date with its clock that stands behind a name of its own or of its program. */
+  private static final Pattern INNER_STAMP =
+      Pattern.compile(
+          "(?<![\\d\\p{L}])(\\d{4}[-/]\\d\\d[-/]\\d\\d[T ]\\d\\d:\\d\\d:\\d\\d(?:[.,]\\d+)?(?:Z|[+-]\\d\\d:?\\d\\d)?)(?![\\d:])");
+
+  private static final Pattern OWN_NAME =
+      Pattern.compile("[\\p{L}_]*(?i:time|date|stamp|ts|zeit|when)[\\p{L}_]*\\s*[=:]\\s*[\"']?$");
+
   static Stamped stamped(String line) {
     Matcher stamp = STAMP.matcher(line);
     if (stamp.find()) {
@@ -55,6 +63,16 @@ final class KeyValueLines {
     if (leading.find()) {
       return new Stamped(
           Map.of(leadingName(line, leading), leading.group(1)), line.substring(leading.end()));
+    }
+    Matcher inner = INNER_STAMP.matcher(line.length() > 400 ? line.substring(0, 400) : line);
+    if (inner.find()) {
+      String before =
+          OWN_NAME
+              .matcher(line.substring(0, inner.start()))
+              .replaceFirst("")
+              .replaceFirst("^\\s*<[\\p{L}\\d_:]+\\s*$", "");
+      return new Stamped(
+          Map.of("time", inner.group(1)), before + " " + line.substring(inner.end()));
     }
     Matcher trailing = TRAILING_EPOCH.matcher(line);
     if (trailing.find()) {
@@ -76,7 +94,8 @@ final class KeyValueLines {
     Stamped stamped = stamped(line);
     Map<String, String> pairs = new LinkedHashMap<>(stamped.pairs);
     addPairs(stamped.rest.replace("\"", "").replace("{", "").replace("}", ""), pairs);
-    return pairs.size() == stamped.pairs.size() ? Map.of() : pairs;
+    boolean ownLine = stamped.rest.matches("[-\\s,\"']*") && line.matches("[-\\s\"']*\\p{L}.*");
+    return pairs.size() == stamped.pairs.size() && !ownLine ? Map.of() : pairs;
   }
 
   private static void addPairs(String rest, Map<String, String> pairs) {

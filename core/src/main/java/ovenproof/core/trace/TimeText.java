@@ -84,7 +84,7 @@ final class TimeText {
   /** The kind of the stamp, {@link Kind#NONE} when the text is not wholly one. */
   Kind parse(byte[] bytes, int from, int to) {
     reset(bytes, from, to);
-    if (end - i < 3 || end - i > 60) {
+    if (end - i < 3 || end - i > 80) {
       return Kind.NONE;
     }
     boolean signed = peek() == '-' || peek() == '+';
@@ -132,6 +132,10 @@ final class TimeText {
   }
 
   private Kind start() {
+    if (peek() == 'P' && at(i + 1) == 'T' && isDigit(at(i + 2))) {
+      i += 2;
+      return spelledDuration();
+    }
     if (isLetter(peek()) || peek() < 0 && !isIdeographHalfDay()) {
       String word = word();
       int asMonth = month(word);
@@ -216,7 +220,11 @@ final class TimeText {
     }
     if (c == ':' || (c == 'h' && isDigit(at(i + 1)))) {
       i = mark;
-      return clock();
+      return clockFirst();
+    }
+    if (c == 'h' || c == 'm' || c == 'H' || c == 'M') {
+      i = mark;
+      return spelledDuration();
     }
     if (c == 'd' || (c == ' ' && at(i + 1) == 'd' && at(i + 2) == 'a')) {
       return days(first);
@@ -241,6 +249,58 @@ final class TimeText {
       return ideographDate((int) first);
     }
     return Kind.NONE;
+  }
+
+  /** 09:30:00, and 09:30:00 14/03/2026 where the date stands behind it. */
+  private Kind clockFirst() {
+    Kind kind = clock();
+    int rest = i;
+    skip(" ,");
+    if (kind != Kind.CLOCK || i == rest || !isDigit(peek()) || hasZone) {
+      i = rest;
+      return kind;
+    }
+    double clock = clockSeconds;
+    int parts = clockParts;
+    int from = clockStart;
+    int to = clockEnd;
+    Kind date = digitsFirst();
+    clockSeconds = clock;
+    clockParts = parts;
+    clockStart = from;
+    clockEnd = to;
+    return date == Kind.DATE ? Kind.DATE_AND_CLOCK : Kind.NONE;
+  }
+
+  /** 1h 02m 03s, 2m10.5s. */
+  private Kind spelledDuration() {
+    double seconds = 0;
+    int parts = 0;
+    int last = 3;
+    while (isDigit(peek())) {
+      double value = number();
+      if (peek() == '.' && isDigit(at(i + 1))) {
+        i++;
+        value += fractionDigits();
+      }
+      skip(" ");
+      int unit = lower(peek());
+      int rank = unit == 'h' ? 2 : unit == 'm' ? 1 : unit == 's' ? 0 : 3;
+      if (rank >= last) {
+        return Kind.NONE;
+      }
+      last = rank;
+      seconds += value * (rank == 2 ? 3600 : rank == 1 ? 60 : 1);
+      parts++;
+      while (isLetter(peek())) {
+        i++;
+      }
+      skip(" ");
+    }
+    durationSeconds = seconds;
+    clockSeconds = seconds;
+    clockParts = 3;
+    return parts >= 2 ? Kind.DURATION : Kind.NONE;
   }
 
   /** 2026年1月2日. */
@@ -277,6 +337,11 @@ final class TimeText {
     }
     int mark = i;
     int y = number();
+    if (peek() == ':') {
+      i = mark;
+      yearKnown = false;
+      return date(1970, m, d) && clock() != Kind.NONE ? Kind.DATE_AND_CLOCK : Kind.NONE;
+    }
     if (i - mark == 2) {
       y += 2000;
     }
@@ -452,7 +517,33 @@ final class TimeText {
     if (i >= end) {
       return Kind.DATE;
     }
+    if (dashedClock()) {
+      return Kind.DATE_AND_CLOCK;
+    }
     return clock() == Kind.NONE ? Kind.NONE : Kind.DATE_AND_CLOCK;
+  }
+
+  /** 09-30-05 behind a date, as names of files have it. */
+  private boolean dashedClock() {
+    boolean dashed =
+        isDigit(peek())
+            && isDigit(at(i + 1))
+            && at(i + 2) == '-'
+            && isDigit(at(i + 3))
+            && isDigit(at(i + 4))
+            && at(i + 5) == '-'
+            && isDigit(at(i + 6))
+            && isDigit(at(i + 7));
+    if (!dashed) {
+      return false;
+    }
+    int h = number();
+    i++;
+    int m = number();
+    i++;
+    boolean possible = compactClock(h * 10_000 + m * 100 + number());
+    fractionAndZone();
+    return possible;
   }
 
   /** h:mm, h:mm:ss, with fraction, AM or PM, zone. mm:ss.f reads as minutes and seconds. */
@@ -618,6 +709,9 @@ final class TimeText {
     }
     if (i == mark + 1 && !hasZone) {
       i = mark;
+    }
+    if (hasZone && peek() == ' ' && at(i + 1) == '(') {
+      i = end; // the zone once more, by its name
     }
   }
 

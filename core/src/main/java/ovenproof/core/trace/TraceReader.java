@@ -61,6 +61,10 @@ public final class TraceReader {
       }
     }
     TableLayout table = new TableSearch(sample, headSize).search();
+    byte[] turned = table == null || dressings == 0 ? null : turned(text, sample, table);
+    if (turned != null) {
+      return new TraceReader(options, 0).read(turned);
+    }
     double tableShare = table == null ? 0 : table.support();
     boolean thin = table == null || table.columns() < 2;
     double named =
@@ -199,6 +203,32 @@ public final class TraceReader {
                 || first.startsWith("[["))
             && !first.matches("\\[\\d.*");
     return objects > 0.5 * filled || document;
+  }
+
+  /** Few long lines, each a name and its readings, are columns that lie on their side. */
+  private static byte @Nullable [] turned(LogText text, List<String> sample, TableLayout table) {
+    List<List<String>> lines =
+        sample.stream().filter(l -> !l.isBlank()).map(table.splitter()::split).toList();
+    boolean few = lines.size() >= 2 && lines.size() <= 12 && text.to() - text.from() < 8 << 20;
+    if (!few || table.columns() < 20 || table.splitter().delimiter() == LineSplitter.BLANKS) {
+      return null;
+    }
+    int width = lines.get(lines.size() - 1).size();
+    CellText cells = new CellText(table.decimal());
+    for (List<String> line : lines) {
+      boolean named = cells.type(line.get(0)) == CellType.WORD;
+      if (line.size() != width || !named || cells.type(line.get(1)) == CellType.WORD) {
+        return null;
+      }
+    }
+    StringBuilder result = new StringBuilder();
+    for (int c = 0; c < width; c++) {
+      for (int r = 0; r < lines.size(); r++) {
+        result.append(r == 0 ? "" : "\t").append(lines.get(r).get(c));
+      }
+      result.append('\n');
+    }
+    return result.toString().getBytes(java.nio.charset.StandardCharsets.UTF_8);
   }
 
   /** Whether anything but a constant was found. */
