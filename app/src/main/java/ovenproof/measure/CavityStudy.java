@@ -125,12 +125,13 @@ public record CavityStudy(@Nullable String face, List<OfProduct> products, Strin
       return Optional.empty();
     }
     Piece piece = pieces.get(List.of(run, batch, name));
-    return Optional.ofNullable(piece)
-        .flatMap(p -> places.place(p.position()))
-        .map(
-            place ->
-                new Located(
-                    run, batch, place, piece.lot(), layout(campaign, run, batch, face), value));
+    if (piece == null) {
+      return Optional.empty();
+    }
+    Layout layout = layout(campaign, run, batch, face);
+    return places
+        .place(piece.position())
+        .map(place -> new Located(run, batch, place, piece.lot(), layout, value));
   }
 
   private static Layout layout(Campaign campaign, String run, int batch, @Nullable String face) {

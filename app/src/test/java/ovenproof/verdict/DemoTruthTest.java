@@ -17,10 +17,12 @@ import org.junit.jupiter.api.io.TempDir;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Run;
 import ovenproof.core.measure.Measurement;
+import ovenproof.core.photo.CavityMap;
 import ovenproof.files.CampaignFolder;
 import ovenproof.files.LoadedCampaign;
 import ovenproof.kitchen.Kitchen;
 import ovenproof.kitchen.bench.Progress;
+import ovenproof.measure.CavityStudy;
 import ovenproof.measure.MeasureRegistry;
 import ovenproof.measure.MeasureService;
 import ovenproof.measure.Measured;
@@ -258,6 +260,63 @@ class DemoTruthTest {
             m.uncertainty(),
             deviations);
     return Optional.of(new Difference(of, product, deviations, words));
+  }
+
+  /** The oven with the cold corner, the corner itself, and how much paler it bakes there. */
+  @Test
+  void theCavityMapFindsTheColdCorner() {
+    String cold = truth.path("story").path("cold-corner").asString();
+    CavityStudy.OfProduct oven = cakes(cold);
+    Map<String, Double> baked = bakedAt(cold);
+    String palest =
+        baked.entrySet().stream().max(Map.Entry.comparingByValue()).orElseThrow().getKey();
+    CavityMap.PositionEffect found = CavityMap.palestFirst(oven.map()).get(0);
+    assertThat(oven.map().pattern()).isLessThan(0.001);
+    assertThat(found.position().id()).isEqualTo(palest);
+    double mean = baked.values().stream().mapToDouble(v -> v).average().orElseThrow();
+    assertThat(found.effect())
+        .as("%s at %s", cold, palest)
+        .isBetween(0.7 * (baked.get(palest) - mean), 1.3 * (baked.get(palest) - mean));
+  }
+
+  /** Places where two ovens truly bake alike are never called as different as the cold corner. */
+  @Test
+  void theCavityMapCallsNoEvenOvenUneven() {
+    for (String product : List.of("alder", "hornbeam")) {
+      Map<String, Double> baked = bakedAt(product);
+      double mean = baked.values().stream().mapToDouble(v -> v).average().orElseThrow();
+      for (CavityMap.PositionEffect effect : cakes(product).map().effects()) {
+        double off = effect.effect() - (baked.get(effect.position().id()) - mean);
+        assertThat(Math.abs(off)).as("%s %s", product, effect.position().id()).isLessThan(2.5);
+      }
+    }
+  }
+
+  private static CavityStudy.OfProduct cakes(String product) {
+    return CavityStudy.of(
+            loaded.campaign(), measured, loaded.campaign().method().test("cakes").orElseThrow())
+        .products()
+        .stream()
+        .filter(p -> p.product().equals(product))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** True L* of the top by place. */
+  private static Map<String, Double> bakedAt(String product) {
+    Map<String, Double> places = new TreeMap<>();
+    JsonNode batch =
+        truth
+            .path("products")
+            .path(product)
+            .path("noiseless")
+            .path("cakes")
+            .path("batches")
+            .path(0);
+    batch
+        .path("pieces")
+        .forEach(p -> places.put(p.path("position").asString(), p.path("top").path(0).asDouble()));
+    return places;
   }
 
   private static double truth(Compared of, JsonNode test) {
