@@ -18,10 +18,11 @@ import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import ovenproof.core.trace.Channel;
+import ovenproof.core.trace.ReadOptions;
 import ovenproof.core.trace.TraceFile;
 import ovenproof.core.trace.TraceInput;
 import ovenproof.core.trace.TraceMeasures;
-import ovenproof.core.trace.TraceReader;
+import ovenproof.evidence.trace.TraceOpener;
 
 /**
  * A log of 100 MB with 16 channels: read and summed here and by DuckDB, then cleaned and measured,
@@ -42,7 +43,7 @@ public final class TraceBenchmark {
     try {
       write(file, megabytes * 1_000_000L);
       double size = Files.size(file) / 1e6;
-      TraceFile once = TraceReader.withDefaults().read(Files.readAllBytes(file));
+      TraceFile once = TraceOpener.open(file, ReadOptions.withDefaults());
       say(
           "%.1f MB, %d rows, %d channels, %d processors",
           size, once.rows(), once.channels().size(), Runtime.getRuntime().availableProcessors());
@@ -86,7 +87,7 @@ public final class TraceBenchmark {
   }
 
   private static double sums(Path file) throws IOException {
-    TraceFile read = TraceReader.withDefaults().read(Files.readAllBytes(file));
+    TraceFile read = TraceOpener.open(file, ReadOptions.withDefaults());
     double[] sums = read.channels().stream().parallel().mapToDouble(c -> sum(c.values())).toArray();
     return sums[0];
   }
@@ -113,7 +114,7 @@ public final class TraceBenchmark {
   }
 
   private static double measures(Path file) throws IOException {
-    TraceFile read = TraceReader.withDefaults().read(Files.readAllBytes(file));
+    TraceFile read = TraceOpener.open(file, ReadOptions.withDefaults());
     return read.channels().stream().parallel().mapToDouble(c -> measured(read, c)).sum();
   }
 

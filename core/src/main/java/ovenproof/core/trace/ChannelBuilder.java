@@ -46,6 +46,8 @@ final class ChannelBuilder {
   private final ReadOptions options;
   private final List<Question> questions = new ArrayList<>();
   private final List<String> warnings = new ArrayList<>();
+  private final boolean inFileOrder;
+  private int gapsInTime = -1;
   private double certainty = 1;
 
   ChannelBuilder(
@@ -61,6 +63,15 @@ final class ChannelBuilder {
     this.seconds = seconds;
     this.metadata = metadata;
     this.options = options;
+    this.inFileOrder = inFileOrder(rows, table.rows());
+  }
+
+  private static boolean inFileOrder(int[] rows, int all) {
+    boolean same = rows.length == all;
+    for (int i = 0; i < rows.length && same; i++) {
+      same = rows[i] == i;
+    }
+    return same;
   }
 
   List<Question> questions() {
@@ -140,9 +151,7 @@ final class ChannelBuilder {
     if (d.dimension == null && d.header.saysIndex() && isKey(d)) {
       return true;
     }
-    return d.dimension == null
-        && finite(d.values) == 0
-        && (remark || d.header.says(HeaderText.STATUS));
+    return d.dimension == null && d.stats().n == 0 && (remark || d.header.says(HeaderText.STATUS));
   }
 
   /** The number of a station in every row, or a name of its own for every row. */
@@ -198,14 +207,8 @@ final class ChannelBuilder {
   }
 
   private double[] inOrder(double[] raw) {
-    if (rows.length == raw.length) {
-      boolean same = true;
-      for (int i = 0; i < rows.length && same; i++) {
-        same = rows[i] == i;
-      }
-      if (same) {
-        return raw;
-      }
+    if (inFileOrder) {
+      return raw;
     }
     double[] result = new double[rows.length];
     for (int i = 0; i < rows.length; i++) {
@@ -527,10 +530,11 @@ final class ChannelBuilder {
       unread(d);
       return;
     }
-    Sentinels.Found found = Sentinels.find(d.values);
+    Sentinels.Found found =
+        d.stats().mayHoldSentinels() ? Sentinels.find(d.values) : Sentinels.none(d.values);
     d.values = found.values();
     int words = table.missingWords()[d.column];
-    if (found.whole() || (finite(d.values) == 0 && (words > 0 || d.values.length > 0))) {
+    if (found.whole() || (d.stats().n == 0 && (words > 0 || d.values.length > 0))) {
       d.state = State.UNUSED;
       d.note(
           found.whole()
@@ -546,18 +550,10 @@ final class ChannelBuilder {
 
   /** A column of anything else in which nothing can be read. */
   private static void unread(Draft d) {
-    if (finite(d.values) == 0 && d.labels.isEmpty()) {
+    if (d.stats().n == 0 && d.labels.isEmpty()) {
       d.state = State.UNUSED;
       d.note("no reading in any row: not connected");
     }
-  }
-
-  private static int finite(double[] values) {
-    int n = 0;
-    for (double v : values) {
-      n += Double.isFinite(v) ? 1 : 0;
-    }
-    return n;
   }
 
   private void temperatureUnits(List<Draft> drafts) {
@@ -572,7 +568,7 @@ final class ChannelBuilder {
         drafts.stream()
             .filter(d -> d.dimension == Dimension.TEMPERATURE && d.unit != null)
             .toList();
-    if (open.stream().allMatch(d -> finite(d.values) == 0)) {
+    if (open.stream().allMatch(d -> d.stats().n == 0)) {
       settle(open, new UnitText(Unit.CELSIUS, 1), "no reading tells another");
       return;
     }
@@ -651,7 +647,7 @@ final class ChannelBuilder {
     boolean centre = drafts.stream().anyMatch(d -> d.role == Role.CENTRE);
     boolean hot = false;
     for (Draft d : drafts) {
-      if (d.role == Role.AMBIENT && finite(d.values) > 0 && d.stats().high > 60) {
+      if (d.role == Role.AMBIENT && d.stats().n > 0 && d.stats().high > 60) {
         d.role = centre ? Role.MEASURED : Role.CENTRE;
         d.note("too hot for a room: the air of the appliance");
         hot = true;
@@ -664,7 +660,7 @@ final class ChannelBuilder {
               && d.role == Role.MEASURED
               && d.dimension == Dimension.TEMPERATURE
               && d.header.says(Set.of("probe", "sonde", "needle", "fühler"))
-              && finite(d.values) > 0
+              && d.stats().n > 0
               && d.stats().high < 110;
       if (needle) {
         d.role = Role.CORE;
@@ -677,7 +673,7 @@ final class ChannelBuilder {
   private static void roomsByValue(List<Draft> drafts) {
     List<Draft> places =
         drafts.stream()
-            .filter(d -> d.dimension == Dimension.TEMPERATURE && finite(d.values) > 20)
+            .filter(d -> d.dimension == Dimension.TEMPERATURE && d.stats().n > 20)
             .filter(d -> d.role == Role.MEASURED || d.role == Role.CENTRE)
             .toList();
     boolean hot = places.stream().anyMatch(d -> d.stats().high > 120 && d.stats().low < 60);
@@ -807,14 +803,22 @@ final class ChannelBuilder {
         d.values,
         d.labels,
         s.n,
-        gaps(d.values),
+        s.n == d.values.length ? gapsInTime() : gaps(d.values, s.n),
         d.state,
         d.why);
   }
 
+  /** Stretches of more than 30 s without a row. */
+  private int gapsInTime() {
+    if (gapsInTime < 0) {
+      Trace trace = new Trace("", seconds, seconds, Unit.SECOND);
+      gapsInTime = Gap.in(seconds, trace.medianStepSeconds()).size();
+    }
+    return gapsInTime;
+  }
+
   /** Stretches of more than 30 s without a reading. */
-  private int gaps(double[] values) {
-    int n = finite(values);
+  private int gaps(double[] values, int n) {
     if (n < 2) {
       return 0;
     }
@@ -840,27 +844,39 @@ final class ChannelBuilder {
       boolean smooth,
       double noise,
       int dropouts,
-      boolean evenlySparse) {
+      boolean evenlySparse,
+      double widestStep,
+      boolean infinite) {
+
+    /** Without a jump, a reading beyond all probes, or one value alone there can be none. */
+    boolean mayHoldSentinels() {
+      return infinite || low == high || Sentinels.possible(low, high, widestStep);
+    }
 
     static Stats of(double[] values) {
       int n = 0;
       int dropouts = 0;
       double low = Double.POSITIVE_INFINITY;
       double high = Double.NEGATIVE_INFINITY;
+      double widestStep = 0;
       boolean whole = true;
+      boolean infinite = false;
       double last = Double.NaN;
       boolean inGap = false;
       for (double v : values) {
         if (!Double.isFinite(v)) {
+          infinite |= !Double.isNaN(v);
           dropouts += !inGap && n > 0 ? 1 : 0;
           inGap = true;
           continue;
         }
         inGap = false;
         n++;
-        low = Math.min(low, v);
-        high = Math.max(high, v);
-        whole &= v == Math.rint(v);
+        low = v < low ? v : low;
+        high = v > high ? v : high;
+        double step = Math.abs(v - last);
+        widestStep = step > widestStep ? step : widestStep;
+        whole = whole && v == Math.rint(v);
         last = v;
       }
       double[] sample = sample(values, n);
@@ -886,7 +902,9 @@ final class ChannelBuilder {
           smooth,
           noise,
           dropouts,
-          even && !Double.isNaN(last) || whole && even);
+          even && !Double.isNaN(last) || whole && even,
+          widestStep,
+          infinite);
     }
 
     /** Up to 4,000 neighbouring readings from the whole, NaN left out. */

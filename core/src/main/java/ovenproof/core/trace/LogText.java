@@ -13,9 +13,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The bytes of a log as text: encoding found, UTF-16 turned into UTF-8, everything else left where
- * it is.
+ * it is and fetched when it is looked at.
  *
- * @param bytes text in {@code charset}, which agrees with ASCII below 128
+ * @param source text in {@code charset}, which agrees with ASCII below 128
  * @param from after a byte order mark
  * @param to before trailing NUL bytes and blanks
  * @param charset UTF-8 or Windows-1252
@@ -24,9 +24,9 @@ import org.jspecify.annotations.Nullable;
  * @param problem null when this is text
  */
 record LogText(
-    byte[] bytes,
-    int from,
-    int to,
+    LogSource source,
+    long from,
+    long to,
     Charset charset,
     String encoding,
     byte lineEnd,
@@ -35,22 +35,41 @@ record LogText(
   private static final int LOOKED_AT = 1 << 20;
   private static final int LONGEST_LINE = 1 << 20;
 
-  static LogText of(byte[] bytes) {
+  /** A window in which an end is looked for. */
+  private static final int WINDOW_BYTES = 1 << 16;
+
+  /**
+   * @param maximumRewrittenBytes size of a file in another encoding, which is rewritten in memory
+   */
+  static LogText of(LogSource source, int maximumRewrittenBytes) {
+    byte[] bytes = source.bytes(0, (int) Math.min(source.size(), LOOKED_AT + 1));
     if (bytes.length >= 2 && (bytes[0] & 0xFF) == 0xFF && (bytes[1] & 0xFF) == 0xFE) {
-      return wide(bytes, 2, StandardCharsets.UTF_16LE, "UTF-16 (little endian)");
+      return wide(
+          source, maximumRewrittenBytes, 2, StandardCharsets.UTF_16LE, "UTF-16 (little endian)");
     }
     if (bytes.length >= 2 && (bytes[0] & 0xFF) == 0xFE && (bytes[1] & 0xFF) == 0xFF) {
-      return wide(bytes, 2, StandardCharsets.UTF_16BE, "UTF-16 (big endian)");
+      return wide(
+          source, maximumRewrittenBytes, 2, StandardCharsets.UTF_16BE, "UTF-16 (big endian)");
     }
     int[] zeros = zeros(bytes);
     int looked = Math.min(bytes.length, 4096) / 2;
     if (looked > 8 && zeros[1] > 0.7 * looked && zeros[0] < 0.1 * looked) {
-      return wide(bytes, 0, StandardCharsets.UTF_16LE, "UTF-16 (little endian, no mark)");
+      return wide(
+          source,
+          maximumRewrittenBytes,
+          0,
+          StandardCharsets.UTF_16LE,
+          "UTF-16 (little endian, no mark)");
     }
     if (looked > 8 && zeros[0] > 0.7 * looked && zeros[1] < 0.1 * looked) {
-      return wide(bytes, 0, StandardCharsets.UTF_16BE, "UTF-16 (big endian, no mark)");
+      return wide(
+          source,
+          maximumRewrittenBytes,
+          0,
+          StandardCharsets.UTF_16BE,
+          "UTF-16 (big endian, no mark)");
     }
-    return narrow(bytes);
+    return narrow(source, maximumRewrittenBytes, bytes);
   }
 
   /** How many of the first bytes are zero at even and at odd places. */
@@ -62,13 +81,30 @@ record LogText(
     return zeros;
   }
 
-  private static LogText wide(byte[] bytes, int skip, Charset charset, String encoding) {
+  /** Text that has to be written anew is read as a whole; more than an array holds is refused. */
+  private static LogText wide(
+      LogSource source, int maximumBytes, int skip, Charset charset, String encoding) {
+    if (source.size() > maximumBytes) {
+      String problem =
+          "The file is larger than "
+              + (maximumBytes >> 20)
+              + " MB and written in "
+              + encoding
+              + ". Split it, or save it as UTF-8.";
+      return new LogText(source, 0, 0, charset, encoding, (byte) '\n', problem);
+    }
+    byte[] bytes = source.bytes(0, (int) source.size());
     byte[] utf8 =
         new String(bytes, skip, bytes.length - skip, charset).getBytes(StandardCharsets.UTF_8);
-    return finish(utf8, 0, StandardCharsets.UTF_8, encoding);
+    return finish(LogSource.of(utf8), utf8, 0, StandardCharsets.UTF_8, encoding);
   }
 
-  private static LogText narrow(byte[] bytes) {
+  /**
+   * Bytes that agree with ASCII below 128.
+   *
+   * @param bytes the first ones
+   */
+  private static LogText narrow(LogSource source, int maximumRewrittenBytes, byte[] bytes) {
     boolean mark =
         bytes.length >= 3
             && (bytes[0] & 0xFF) == 0xEF
@@ -77,14 +113,14 @@ record LogText(
     boolean ascii = isAscii(bytes);
     if (ascii || isUtf8(bytes)) {
       String name = mark ? "UTF-8 with mark" : ascii ? "ASCII" : "UTF-8";
-      return finish(bytes, mark ? 3 : 0, StandardCharsets.UTF_8, name);
+      return finish(source, bytes, mark ? 3 : 0, StandardCharsets.UTF_8, name);
     }
     for (String name : List.of("windows-31j", "GBK", "windows-1251")) {
       if (Charset.isSupported(name) && speaks(bytes, Charset.forName(name))) {
-        return wide(bytes, 0, Charset.forName(name), name);
+        return wide(source, maximumRewrittenBytes, 0, Charset.forName(name), name);
       }
     }
-    return finish(bytes, 0, Charset.forName("windows-1252"), "Latin-1 (Windows-1252)");
+    return finish(source, bytes, 0, Charset.forName("windows-1252"), "Latin-1 (Windows-1252)");
   }
 
   /** Words of a header that only the right encoding gives. */
@@ -134,13 +170,31 @@ record LogText(
     }
   }
 
-  private static LogText finish(byte[] bytes, int from, Charset charset, String encoding) {
-    int to = bytes.length;
-    while (to > from && (bytes[to - 1] == 0 || bytes[to - 1] == 0x1A)) {
-      to--; // a logger that lost its power leaves zeros; old systems end a text with 1A
+  private static LogText finish(
+      LogSource source, byte[] head, int from, Charset charset, String encoding) {
+    long to = endOfText(source, from);
+    int headEnd = (int) Math.min(to, head.length);
+    String problem = problem(head, from, headEnd);
+    byte lineEnd = lineEnd(head, from, headEnd);
+    return new LogText(source, from, to, charset, encoding, lineEnd, problem);
+  }
+
+  /** A logger that lost its power leaves zeros; old systems end a text with 1A. */
+  private static long endOfText(LogSource source, int from) {
+    long to = source.size();
+    while (to > from) {
+      int length = (int) Math.min(WINDOW_BYTES, to - from);
+      byte[] window = source.bytes(to - length, length);
+      int i = length;
+      while (i > 0 && (window[i - 1] == 0 || window[i - 1] == 0x1A)) {
+        i--;
+      }
+      to -= length - i;
+      if (i > 0) {
+        return to;
+      }
     }
-    String problem = problem(bytes, from, to);
-    return new LogText(bytes, from, to, charset, encoding, lineEnd(bytes, from, to), problem);
+    return to;
   }
 
   private static @Nullable String problem(byte[] bytes, int from, int to) {
@@ -180,45 +234,59 @@ record LogText(
   }
 
   /** A line with its place. */
-  record Line(String text, int offset, int number) {}
+  record Line(String text, long offset, int number) {}
 
-  /** Text of the bytes between two offsets. */
-  String text(int start, int end) {
-    CharBuffer chars = charset.decode(ByteBuffer.wrap(bytes, start, end - start));
-    return chars.toString();
+  /** Text of a part of bytes that were copied from this. */
+  String text(byte[] bytes, int start, int end) {
+    return new String(bytes, start, end - start, charset);
   }
 
-  /** End of the line that starts at an offset: the index of its line end, or {@link #to}. */
-  int lineEndAfter(int start) {
+  /** End of the line that starts at an offset: the place of its line end, or {@link #to}. */
+  long lineEndAfter(long start) {
+    byte[] window = new byte[WINDOW_BYTES];
+    for (long at = start; at < to; at += WINDOW_BYTES) {
+      int length = (int) Math.min(WINDOW_BYTES, to - at);
+      source.copy(at, window, 0, length);
+      int found = indexOfLineEnd(window, 0, length);
+      if (found < length) {
+        return at + found;
+      }
+    }
+    return Math.max(start, to);
+  }
+
+  private int indexOfLineEnd(byte[] bytes, int start, int end) {
     int i = start;
-    while (i < to && bytes[i] != lineEnd) {
+    while (i < end && bytes[i] != lineEnd) {
       i++;
     }
     return i;
   }
 
   /** Up to {@code count} lines from an offset that starts a line; long ones are cut. */
-  List<Line> lines(int start, int count, int maximumBytes) {
+  List<Line> lines(long start, int count, int maximumBytes) {
     List<Line> lines = new ArrayList<>();
-    int i = start;
+    int length = (int) Math.max(0, Math.min(to - start, (long) maximumBytes + LONGEST_LINE));
+    byte[] window = source.bytes(start, length);
+    long i = 0;
     int number = 1;
-    while (i < to && lines.size() < count && i - start < maximumBytes) {
-      int end = lineEndAfter(i);
-      int cut = Math.min(end, i + LONGEST_LINE);
-      String text = text(i, cut);
+    while (i < length && lines.size() < count && i < maximumBytes) {
+      int at = (int) i;
+      int found = indexOfLineEnd(window, at, length);
+      int cut = Math.min(found, at + LONGEST_LINE);
+      String text = text(window, at, cut);
       lines.add(
-          new Line(text.endsWith("\r") ? text.substring(0, text.length() - 1) : text, i, number++));
-      i = end + 1;
+          new Line(
+              text.endsWith("\r") ? text.substring(0, text.length() - 1) : text,
+              start + at,
+              number++));
+      i = (found < length ? found : lineEndAfter(start + length) - start) + 1;
     }
     return lines;
   }
 
   /** The start of the first line at or after an offset. */
-  int lineStartFrom(int offset) {
-    int i = Math.max(from, Math.min(to, offset));
-    while (i > from && i < to && bytes[i - 1] != lineEnd) {
-      i++;
-    }
-    return i;
+  long lineStartFrom(long offset) {
+    return offset <= from ? from : Math.min(to, lineEndAfter(Math.min(to, offset) - 1) + 1);
   }
 }

@@ -57,11 +57,33 @@ final class NumberText {
       fraction = i - start;
       digits += fraction;
     }
-    if (i != to || digits == 0 || digits > 15) {
+    if (digits == 0 || digits > 15) {
       return slow(b, from, to, decimal, digits);
+    }
+    if (i != to) {
+      return scaled(b, from, i, to, decimal, negative ? -mantissa : mantissa, fraction);
     }
     double value = fraction == 0 ? mantissa : mantissa / POWERS[fraction];
     return negative ? -value : value;
+  }
+
+  /** 1.25E+02: one exact double times or divided by another, where the power of ten is exact. */
+  private static double scaled(
+      byte[] b, int from, int mark, int to, int decimal, long mantissa, int fraction) {
+    boolean exponent = (b[mark] == 'e' || b[mark] == 'E') && mantissa != 0;
+    int i = mark + 1;
+    boolean negative = i < to && b[i] == '-';
+    i += negative || (i < to && b[i] == '+') ? 1 : 0;
+    int power = 0;
+    int first = i;
+    while (i < to && b[i] >= '0' && b[i] <= '9' && i - first < 3) {
+      power = power * 10 + b[i++] - '0';
+    }
+    int net = (negative ? -power : power) - fraction;
+    if (!exponent || i != to || i == first || Math.abs(net) >= POWERS.length) {
+      return slow(b, from, to, decimal, 1);
+    }
+    return net < 0 ? mantissa / POWERS[-net] : mantissa * POWERS[net];
   }
 
   /** Exponents, many digits, a typographic minus; everything that the loop above gave up on. */

@@ -64,12 +64,12 @@ record RawTable(
       boolean halfDay,
       String example) {}
 
-  /** Gives every word of a column its number. */
+  /** Gives every word of a column its number; not for use by two threads. */
   static final class Dictionary {
     private final Map<String, Integer> codes = new LinkedHashMap<>();
 
     /** Number of a word; −1 when the column already has a thousand different ones. */
-    synchronized int code(String word) {
+    int code(String word) {
       Integer known = codes.get(word);
       if (known != null) {
         return known;
@@ -81,7 +81,12 @@ record RawTable(
       return codes.size() - 1;
     }
 
-    synchronized List<String> words() {
+    /** Whether a word has its number already. */
+    boolean knows(String word) {
+      return codes.containsKey(word);
+    }
+
+    List<String> words() {
       return new ArrayList<>(codes.keySet());
     }
   }

@@ -11,31 +11,43 @@ import ovenproof.core.quantity.Unit;
  * @param dateOrder order of dates whose form leaves it open; null when not given
  * @param maximumColumns columns beyond are not read
  * @param maximumNumbers rows times columns that may be kept; larger files are refused
+ * @param maximumTextBytes size of a file that has to be held as text: JSON, named values, lines
+ *     behind a stamp, two bytes per character
  */
 public record ReadOptions(
     @Nullable Double intervalSeconds,
     @Nullable Unit temperatureUnit,
     @Nullable DateOrder dateOrder,
     int maximumColumns,
-    long maximumNumbers) {
+    long maximumNumbers,
+    int maximumTextBytes) {
 
   public static ReadOptions withDefaults() {
-    return new ReadOptions(null, null, null, 4096, 400_000_000L);
+    return new ReadOptions(null, null, null, 4096, 400_000_000L, 300 << 20);
   }
 
   public ReadOptions withIntervalSeconds(double seconds) {
-    return new ReadOptions(seconds, temperatureUnit, dateOrder, maximumColumns, maximumNumbers);
+    return new ReadOptions(
+        seconds, temperatureUnit, dateOrder, maximumColumns, maximumNumbers, maximumTextBytes);
   }
 
   public ReadOptions withTemperatureUnit(Unit unit) {
-    return new ReadOptions(intervalSeconds, unit, dateOrder, maximumColumns, maximumNumbers);
+    return new ReadOptions(
+        intervalSeconds, unit, dateOrder, maximumColumns, maximumNumbers, maximumTextBytes);
   }
 
   public ReadOptions withDateOrder(DateOrder order) {
-    return new ReadOptions(intervalSeconds, temperatureUnit, order, maximumColumns, maximumNumbers);
+    return new ReadOptions(
+        intervalSeconds, temperatureUnit, order, maximumColumns, maximumNumbers, maximumTextBytes);
   }
 
   public ReadOptions withMaximumNumbers(long numbers) {
-    return new ReadOptions(intervalSeconds, temperatureUnit, dateOrder, maximumColumns, numbers);
+    return new ReadOptions(
+        intervalSeconds, temperatureUnit, dateOrder, maximumColumns, numbers, maximumTextBytes);
+  }
+
+  public ReadOptions withMaximumTextBytes(int bytes) {
+    return new ReadOptions(
+        intervalSeconds, temperatureUnit, dateOrder, maximumColumns, maximumNumbers, bytes);
   }
 }

@@ -130,6 +130,21 @@ final class Sentinels {
     }
   }
 
+  /** Nothing found. */
+  static Found none(double[] values) {
+    return new Found(values, Map.of(), false);
+  }
+
+  /**
+   * Whether {@link #find} can find any in a channel of more than one value: one is entered and left
+   * by a jump, or lies where no probe reads.
+   *
+   * @param widestStep largest difference of neighbouring readings
+   */
+  static boolean possible(double low, double high, double widestStep) {
+    return widestStep > SMALLEST_JUMP || isImpossible(low) || isImpossible(high);
+  }
+
   /** Looks for sentinels in readings of a temperature, or of what may be one, as written. */
   static Found find(double[] values) {
     double typical = typicalStep(values);

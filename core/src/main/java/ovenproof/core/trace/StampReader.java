@@ -15,6 +15,7 @@ final class StampReader {
   private int knownLength;
   private int hourAt = -1;
   private double dateSeconds;
+  private double last;
 
   StampReader(StampColumn column) {
     this.column = column;
@@ -30,6 +31,24 @@ final class StampReader {
     }
     TimeText.Kind kind = text.parse(b, from, to);
     return kind == TimeText.Kind.NONE ? Double.NaN : full(b, from, to, kind);
+  }
+
+  /**
+   * How long the stamp is that begins at a place and differs from the last one in the digits of its
+   * clock alone; 0 when none does. {@link #last} then says its seconds.
+   *
+   * @param limit index that must not be reached
+   */
+  int sameLength(byte[] b, int from, int limit) {
+    if (hourAt < 0 || from + knownLength >= limit) {
+      return 0;
+    }
+    last = sameDay(b, from);
+    return last >= 0 ? knownLength : 0;
+  }
+
+  double last() {
+    return last;
   }
 
   private double full(byte[] b, int from, int to, TimeText.Kind kind) {
@@ -94,7 +113,10 @@ final class StampReader {
     int hours = pair(b, h);
     int minutes = pair(b, h + 3);
     int seconds = pair(b, h + 6);
-    if ((hours | minutes | seconds) < 0 || b[h + 2] != ':' || b[h + 5] != ':' || hours > 23) {
+    if ((hours | minutes | seconds) < 0 || b[h + 2] != ':' || b[h + 5] != ':') {
+      return -1;
+    }
+    if (hours > 23 || minutes > 59 || seconds > 60) {
       return -1;
     }
     double whole = dateSeconds + hours * 3600 + minutes * 60 + seconds;

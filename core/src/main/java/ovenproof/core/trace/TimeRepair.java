@@ -15,6 +15,9 @@ final class TimeRepair {
 
   private static final double DAY = 86_400;
 
+  /** A clock is set by an hour; anything shorter needs no second look. */
+  private static final double LONGEST_SOUND_STEP_SECONDS = 3500;
+
   private final TimeColumns.Found found;
   private final List<String> warnings = new ArrayList<>();
   private final List<Integer> restarts = new ArrayList<>();
@@ -39,6 +42,9 @@ final class TimeRepair {
       List<String> explanation) {}
 
   Repaired repair(java.util.function.BiPredicate<Integer, Integer> sameValues) {
+    if (isSound(found.seconds())) {
+      return asTheyAre(found.seconds());
+    }
     int[] rows =
         IntStream.range(0, found.seconds().length)
             .filter(i -> !Double.isNaN(found.seconds()[i]))
@@ -70,6 +76,25 @@ final class TimeRepair {
     }
     double start = t.length == 0 ? 0 : t[0];
     return new Repaired(rows, fromFirst(t, segments), start, segments, warnings, List.of());
+  }
+
+  /** Every row has a time, each later than the last, and none by as much as a clock is set. */
+  private static boolean isSound(double[] t) {
+    boolean sound = t.length > 0 && !Double.isNaN(t[0]);
+    for (int i = 1; i < t.length && sound; i++) {
+      double step = t[i] - t[i - 1];
+      sound = step > 0 && step < LONGEST_SOUND_STEP_SECONDS;
+    }
+    return sound;
+  }
+
+  private Repaired asTheyAre(double[] t) {
+    int[] rows = new int[t.length];
+    for (int i = 0; i < rows.length; i++) {
+      rows[i] = i;
+    }
+    List<Segment> segments = List.of(new Segment(0, t.length));
+    return new Repaired(rows, fromFirst(t, segments), t[0], segments, warnings, List.of());
   }
 
   private static boolean isNewestFirst(double[] t) {

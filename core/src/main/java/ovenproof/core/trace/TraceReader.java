@@ -19,9 +19,6 @@ public final class TraceReader {
   private static final int HEAD_BYTES = 2 << 20;
   private static final int MIDDLE_LINES = 150;
 
-  /** JSON and named values are read line by line as text; more than this is refused. */
-  private static final int LARGEST_TEXT_BYTES = 300 << 20;
-
   private final ReadOptions options;
 
   /** How many dressings {@link LineRewrite} may still take off: some rows wear two. */
@@ -42,7 +39,12 @@ public final class TraceReader {
 
   /** The log in these bytes of text. They are not changed and not kept. */
   public TraceFile read(byte[] bytes) {
-    LogText text = LogText.of(bytes);
+    return read(LogSource.of(bytes));
+  }
+
+  /** The log behind a source, which is read piece by piece and not held. */
+  public TraceFile read(LogSource source) {
+    LogText text = LogText.of(source, options.maximumTextBytes());
     if (text.problem() != null) {
       return unreadable(text.encoding(), text.problem());
     }
@@ -162,14 +164,14 @@ public final class TraceReader {
       return;
     }
     LogText.Line last = head.get(head.size() - 1);
-    int headEnd = text.lineEndAfter(last.offset());
+    long headEnd = text.lineEndAfter(last.offset());
     if (headEnd >= text.to() - 1) {
       return;
     }
-    int middle =
+    long middle =
         text.lineStartFrom(Math.max(headEnd + 1, text.from() + (text.to() - text.from()) / 2));
     text.lines(middle, MIDDLE_LINES, 1 << 19).forEach(l -> sample.add(l.text()));
-    int end = text.lineStartFrom(Math.max(headEnd + 1, text.to() - (1 << 14)));
+    long end = text.lineStartFrom(Math.max(headEnd + 1, text.to() - (1 << 14)));
     List<LogText.Line> tail = text.lines(end, MIDDLE_LINES, 1 << 15);
     tail.forEach(l -> sample.add(l.text()));
   }
@@ -266,11 +268,11 @@ public final class TraceReader {
       double support) {}
 
   private @Nullable TraceFile ofNamedRows(LogText text, Form form) {
-    if (text.to() - text.from() > LARGEST_TEXT_BYTES) {
+    if (text.to() - text.from() > options.maximumTextBytes()) {
       return unreadable(
           text.encoding(),
           "The file is larger than "
-              + (LARGEST_TEXT_BYTES >> 20)
+              + (options.maximumTextBytes() >> 20)
               + " MB and is not a plain table. Split it, or export it as CSV.");
     }
     List<String> lines = allLines(text);
@@ -382,7 +384,9 @@ public final class TraceReader {
       filled += line.isBlank() ? 0 : 1;
       stamped += StampedLine.split(line) == null ? 0 : 1;
     }
-    if (stamped < 0.6 * filled || stamped < 2 || text.to() - text.from() > LARGEST_TEXT_BYTES) {
+    if (stamped < 0.6 * filled
+        || stamped < 2
+        || text.to() - text.from() > options.maximumTextBytes()) {
       return null;
     }
     List<String> stamps = new ArrayList<>();
@@ -445,14 +449,8 @@ public final class TraceReader {
   private TraceFile ofTable(
       LogText text, List<LogText.Line> head, List<String> sample, TableLayout table) {
     long numbers = (long) table.columns() * estimatedLines(text, head);
-    if (numbers > options.maximumNumbers()) {
-      return unreadable(
-          text.encoding(),
-          "The file holds about "
-              + numbers / 1_000_000
-              + " million numbers; at most "
-              + options.maximumNumbers() / 1_000_000
-              + " million fit. Split it or log less often.");
+    if (numbers > 2 * options.maximumNumbers()) {
+      return tooMany(text, numbers);
     }
     if (table.columns() > options.maximumColumns()) {
       return unreadable(
@@ -465,8 +463,13 @@ public final class TraceReader {
     }
     List<String[]> rows = sampleRows(sample, table);
     StampColumn[] stamps = stamps(table.kinds(), rows);
-    int offset = head.get(table.firstRow()).offset();
-    RawTable raw = new TableReader(text, table, stamps).read(offset);
+    long offset = head.get(table.firstRow()).offset();
+    TableReader reader = new TableReader(text, table, stamps, offset);
+    numbers = (long) table.columns() * reader.lines();
+    if (numbers > options.maximumNumbers()) {
+      return tooMany(text, numbers);
+    }
+    RawTable raw = reader.read();
     suffixes(raw, rows, table.decimal());
     List<String> before =
         cut(sample.subList(0, table.headerRow() < 0 ? table.firstRow() : table.headerRow()))
@@ -485,6 +488,16 @@ public final class TraceReader {
             Metadata.of(before),
             table.support());
     return assemble(raw, reading);
+  }
+
+  private TraceFile tooMany(LogText text, long numbers) {
+    return unreadable(
+        text.encoding(),
+        "The file holds about "
+            + numbers / 1_000_000
+            + " million numbers; at most "
+            + options.maximumNumbers() / 1_000_000
+            + " million fit. Split it or log less often.");
   }
 
   private static long estimatedLines(LogText text, List<LogText.Line> head) {
