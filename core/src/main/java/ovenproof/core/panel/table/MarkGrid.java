@@ -65,8 +65,8 @@ final class MarkGrid {
 
   /** "smell_good", "taste_good" cross two attributes, "crisp_1", "taste_1" attribute and repeat. */
   private static boolean isProductsByAttributes(Set<String> first, Set<String> second) {
-    Role one = SheetReader.kind(new HashSet<>(first));
-    Role other = SheetReader.kind(new HashSet<>(second));
+    Role one = LabelKind.of(new HashSet<>(first));
+    Role other = LabelKind.of(new HashSet<>(second));
     return one == Role.ATTRIBUTE && isThing(other) || other == Role.ATTRIBUTE && isThing(one);
   }
 

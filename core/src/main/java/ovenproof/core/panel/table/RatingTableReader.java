@@ -209,11 +209,11 @@ public final class RatingTableReader {
                 r ->
                     r.key(Role.ATTRIBUTE) != null
                         || r.labels().stream().anyMatch(l -> l.attribute() != null));
-    if (SheetReader.kind(names) == Role.ATTRIBUTE && !attribute) {
+    if (LabelKind.of(names) == Role.ATTRIBUTE && !attribute) {
       notes.add("The sheets' names were read as attributes.");
       return "attribute";
     }
-    boolean persons = SheetReader.kind(names) == Role.ASSESSOR || isFormEach(readers, names);
+    boolean persons = LabelKind.of(names) == Role.ASSESSOR || isFormEach(readers, names);
     if (persons && readers.stream().allMatch(r -> r.key(Role.ASSESSOR) == null)) {
       notes.add("The sheets' names were read as people.");
       readers.forEach(SheetReader::peopleAreSheets);
@@ -229,7 +229,7 @@ public final class RatingTableReader {
   /** One sheet per person: nobody is named in it, every product stands in it once. */
   private static boolean isFormEach(List<SheetReader> readers, Set<String> names) {
     return names.stream().noneMatch(Vocabulary::isSession)
-        && SheetReader.kind(names) == Role.IGNORED
+        && LabelKind.of(names) == Role.IGNORED
         && readers.stream()
             .allMatch(
                 r -> {
@@ -249,7 +249,7 @@ public final class RatingTableReader {
       }
       for (int m = 0; m < reader.labels().size(); m++) {
         Column column = reader.marks().get(m);
-        SheetReader.WideLabel label = reader.labels().get(m);
+        WideLabel label = reader.labels().get(m);
         collectCell(reader, r, column, label, assessorKey, use, sectionUse);
       }
     }
@@ -264,7 +264,7 @@ public final class RatingTableReader {
     if (sections.isEmpty()) {
       return "";
     }
-    Role kind = SheetReader.kind(sections);
+    Role kind = LabelKind.of(sections);
     if (kind == Role.SESSION
         || sections.stream().allMatch(s -> Vocabulary.role(s) == Role.SESSION)) {
       return "session";
@@ -282,7 +282,7 @@ public final class RatingTableReader {
       SheetReader reader,
       int row,
       Column column,
-      SheetReader.WideLabel label,
+      WideLabel label,
       @Nullable Column assessorKey,
       String use,
       String sectionUse) {
@@ -340,7 +340,7 @@ public final class RatingTableReader {
 
   /** The product where no key names it; null when a key exists and its cell is empty. */
   private static @Nullable String productElsewhere(
-      SheetReader reader, int row, SheetReader.WideLabel label, String section, String sectionUse) {
+      SheetReader reader, int row, WideLabel label, String section, String sectionUse) {
     if (sectionUse.equals("product")) {
       return section;
     }
@@ -354,7 +354,7 @@ public final class RatingTableReader {
       SheetReader reader,
       int row,
       Column column,
-      SheetReader.WideLabel label,
+      WideLabel label,
       String product,
       @Nullable String assessor,
       double value,
