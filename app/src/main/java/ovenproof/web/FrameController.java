@@ -2,7 +2,6 @@ package ovenproof.web;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
-import org.springframework.boot.webmvc.error.ErrorController;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.ResponseCookie;
 import org.springframework.stereotype.Controller;
@@ -15,7 +14,7 @@ import org.springframework.web.bind.annotation.ResponseBody;
 
 /** Routes of the frame: who sits here, what time it is, errors outside of pages. */
 @Controller
-class FrameController implements ErrorController {
+class FrameController {
 
   @PostMapping("/who")
   @MayUse(MayUse.Audience.OWNER)

@@ -1,24 +1,30 @@
 package ovenproof.web;
 
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.List;
-import org.springframework.boot.SpringBootConfiguration;
-import org.springframework.boot.autoconfigure.EnableAutoConfiguration;
-import org.springframework.boot.web.servlet.FilterRegistrationBean;
 import org.springframework.context.annotation.Bean;
-import org.springframework.context.annotation.ComponentScan;
-import org.springframework.context.annotation.FilterType;
-import org.springframework.core.Ordered;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.Import;
+import org.springframework.context.annotation.Lazy;
 import org.springframework.format.FormatterRegistry;
 import org.springframework.format.datetime.standard.DateTimeFormatterRegistrar;
+import org.springframework.http.CacheControl;
+import org.springframework.http.converter.ByteArrayHttpMessageConverter;
+import org.springframework.http.converter.HttpMessageConverters;
+import org.springframework.http.converter.ResourceHttpMessageConverter;
+import org.springframework.http.converter.StringHttpMessageConverter;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
+import org.springframework.security.config.annotation.web.configuration.EnableWebSecurity;
 import org.springframework.security.core.userdetails.UserDetailsService;
 import org.springframework.security.core.userdetails.UsernameNotFoundException;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.csrf.CookieCsrfTokenRepository;
 import org.springframework.security.web.csrf.CsrfTokenRequestAttributeHandler;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
-import org.springframework.stereotype.Controller;
+import org.springframework.web.servlet.config.annotation.EnableWebMvc;
 import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
+import org.springframework.web.servlet.config.annotation.ResourceHandlerRegistry;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 import ovenproof.desk.Desk;
 import ovenproof.desk.FolderExport;
@@ -26,24 +32,14 @@ import ovenproof.desk.FolderImport;
 import ovenproof.desk.JobKind;
 import ovenproof.files.CampaignFolder;
 
-/** Wires services, pages and safety. */
-@SpringBootConfiguration(proxyBeanMethods = false)
-@EnableAutoConfiguration(
-    excludeName = {
-      "org.springframework.boot.jdbc.autoconfigure.DataSourceAutoConfiguration",
-      "org.springframework.boot.jdbc.autoconfigure.DataSourceTransactionManagerAutoConfiguration",
-      "org.springframework.boot.flyway.autoconfigure.FlywayAutoConfiguration"
-    })
-@ComponentScan(
-    basePackages = "ovenproof",
-    useDefaultFilters = false,
-    includeFilters =
-        @ComponentScan.Filter(
-            type = FilterType.ANNOTATION,
-            classes = {
-              Controller.class,
-              org.springframework.web.bind.annotation.ControllerAdvice.class
-            }))
+/**
+ * Wires services, pages and safety. What of the framework is used is written out, and the
+ * controllers are listed ({@link Controllers}): looking for both costs two seconds at every start.
+ */
+@Configuration(proxyBeanMethods = false)
+@EnableWebMvc
+@EnableWebSecurity
+@Import({ServerConfiguration.class, TemplateConfiguration.class})
 class WebConfiguration implements WebMvcConfigurer {
   static final String CONTENT_SECURITY_POLICY =
       "default-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none';"
@@ -54,6 +50,19 @@ class WebConfiguration implements WebMvcConfigurer {
     registry.addInterceptor(new RouteGuard());
   }
 
+  @Override
+  public void addResourceHandlers(ResourceHandlerRegistry registry) {
+    CacheControl anHour = CacheControl.maxAge(Duration.ofHours(1));
+    registry
+        .addResourceHandler("/webjars/**")
+        .addResourceLocations("classpath:/META-INF/resources/webjars/")
+        .setCacheControl(anHour);
+    registry
+        .addResourceHandler("/**")
+        .addResourceLocations("classpath:/static/")
+        .setCacheControl(anHour);
+  }
+
   /** A date joined to words on a page is never the server's own short form: 2/10/26 is no date. */
   @Override
   public void addFormatters(FormatterRegistry registry) {
@@ -62,9 +71,13 @@ class WebConfiguration implements WebMvcConfigurer {
     dates.registerFormatters(registry);
   }
 
-  @Bean
-  Workbench workbench(Desk desk) {
-    return new Workbench(desk);
+  /** Pages are HTML, texts or files made here: nothing is turned into JSON by the framework. */
+  @Override
+  public void configureMessageConverters(HttpMessageConverters.ServerBuilder converters) {
+    converters.disableDefaults();
+    converters.addCustomConverter(new ByteArrayHttpMessageConverter());
+    converters.addCustomConverter(new StringHttpMessageConverter(StandardCharsets.UTF_8));
+    converters.addCustomConverter(new ResourceHttpMessageConverter());
   }
 
   @Bean
@@ -73,7 +86,7 @@ class WebConfiguration implements WebMvcConfigurer {
   }
 
   @Bean
-  @org.springframework.context.annotation.Lazy(false)
+  @Lazy(false)
   FolderImport folderImport(Desk desk, FolderExport export, List<JobKind> kinds) {
     FolderImport folderImport = new FolderImport(desk, CampaignFolder.withAllMeasures());
     folderImport.register();
@@ -86,20 +99,6 @@ class WebConfiguration implements WebMvcConfigurer {
   @Bean
   FolderExport folderExport(Desk desk) {
     return new FolderExport(desk, CampaignFolder.withAllMeasures());
-  }
-
-  @Bean
-  FilterRegistrationBean<HostCheck> hostCheck() {
-    FilterRegistrationBean<HostCheck> first = new FilterRegistrationBean<>(new HostCheck());
-    first.setOrder(Ordered.HIGHEST_PRECEDENCE);
-    return first;
-  }
-
-  @Bean
-  FilterRegistrationBean<UploadLimit> uploadLimit() {
-    FilterRegistrationBean<UploadLimit> second = new FilterRegistrationBean<>(new UploadLimit());
-    second.setOrder(Ordered.HIGHEST_PRECEDENCE + 1);
-    return second;
   }
 
   /** There are no accounts yet; this keeps the framework from inventing one. */

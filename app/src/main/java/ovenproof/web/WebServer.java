@@ -1,19 +1,22 @@
 package ovenproof.web;
 
-import java.util.Map;
-import org.springframework.boot.Banner;
-import org.springframework.boot.WebApplicationType;
-import org.springframework.boot.builder.SpringApplicationBuilder;
+import java.util.Objects;
+import java.util.logging.Level;
+import java.util.logging.LogManager;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.bridge.SLF4JBridgeHandler;
+import org.springframework.boot.LazyInitializationBeanFactoryPostProcessor;
+import org.springframework.boot.web.server.PortInUseException;
+import org.springframework.boot.web.server.servlet.context.AnnotationConfigServletWebServerApplicationContext;
 import org.springframework.context.ConfigurableApplicationContext;
-import org.springframework.context.support.GenericApplicationContext;
 import ovenproof.desk.Desk;
 import ovenproof.input.OutsideException;
 
 /** The running web application of one desk. */
 public final class WebServer implements AutoCloseable {
-  private final ConfigurableApplicationContext context;
+  private final AnnotationConfigServletWebServerApplicationContext context;
 
-  private WebServer(ConfigurableApplicationContext context) {
+  private WebServer(AnnotationConfigServletWebServerApplicationContext context) {
     this.context = context;
   }
 
@@ -24,26 +27,21 @@ public final class WebServer implements AutoCloseable {
    * @throws OutsideException if the port is taken
    */
   public static WebServer start(Desk desk, int port) {
+    logThroughOurs();
+    Workbench workbench = new Workbench(desk);
+    workbench.warm();
+    var context = new AnnotationConfigServletWebServerApplicationContext();
+    context.registerBean(Desk.class, () -> desk, bean -> bean.setDestroyMethodName(null));
+    context.registerBean(Workbench.class, () -> workbench);
+    context.registerBean(ServedPort.class, () -> new ServedPort(port));
+    context.addBeanFactoryPostProcessor(new LazyInitializationBeanFactoryPostProcessor());
+    context.register(WebConfiguration.class);
+    context.register(Controllers.all().toArray(Class<?>[]::new));
     try {
-      return new WebServer(
-          new SpringApplicationBuilder(WebConfiguration.class)
-              .web(WebApplicationType.SERVLET)
-              .bannerMode(Banner.Mode.OFF)
-              .logStartupInfo(false)
-              .registerShutdownHook(false)
-              .initializers(
-                  context ->
-                      ((GenericApplicationContext) context)
-                          .registerBean(
-                              Desk.class,
-                              () -> desk,
-                              definition -> {
-                                definition.setDestroyMethodName(null);
-                              }))
-              .properties(properties(desk, port))
-              .run());
+      context.refresh();
+      return new WebServer(context);
     } catch (RuntimeException failure) {
-      if (failure.getClass().getSimpleName().equals("PortInUseException")) {
+      if (isPortTaken(failure)) {
         throw new OutsideException(
             "port " + port + " is taken; choose another with --port, or 0 for a free one", failure);
       }
@@ -51,30 +49,22 @@ public final class WebServer implements AutoCloseable {
     }
   }
 
-  private static Map<String, Object> properties(Desk desk, int port) {
-    return Map.ofEntries(
-        Map.entry("server.address", "127.0.0.1"),
-        Map.entry("server.port", port),
-        Map.entry("server.shutdown", "immediate"),
-        Map.entry("server.tomcat.basedir", desk.location().folder().resolve("tomcat").toString()),
-        Map.entry("server.tomcat.max-http-form-post-size", "2MB"),
-        Map.entry("server.tomcat.max-parameter-count", "5000"),
-        Map.entry("server.tomcat.max-part-count", "200"),
-        Map.entry("server.tomcat.max-swallow-size", "8MB"),
-        Map.entry("server.servlet.session.cookie.same-site", "strict"),
-        Map.entry("spring.servlet.multipart.max-file-size", "500MB"),
-        Map.entry("spring.servlet.multipart.max-request-size", "501MB"),
-        Map.entry("spring.servlet.multipart.file-size-threshold", "1MB"),
-        Map.entry("server.compression.enabled", "true"),
-        Map.entry("spring.web.resources.cache.cachecontrol.max-age", "1h"),
-        Map.entry("spring.web.error.whitelabel.enabled", "false"),
-        Map.entry("spring.main.lazy-initialization", "true"),
-        Map.entry("logging.level.root", "WARN"));
+  private static boolean isPortTaken(@Nullable Throwable failure) {
+    return failure != null
+        && (failure instanceof PortInUseException || isPortTaken(failure.getCause()));
+  }
+
+  /** The server under the pages has a log of its own kind; its warnings go where all others go. */
+  private static void logThroughOurs() {
+    if (!SLF4JBridgeHandler.isInstalled()) {
+      SLF4JBridgeHandler.removeHandlersForRootLogger();
+      SLF4JBridgeHandler.install();
+      LogManager.getLogManager().getLogger("").setLevel(Level.WARNING);
+    }
   }
 
   public int port() {
-    return Integer.parseInt(
-        String.valueOf(context.getEnvironment().getProperty("local.server.port")));
+    return Objects.requireNonNull(context.getWebServer(), "not started").getPort();
   }
 
   /** Beans, for the tests of this package. */

@@ -42,12 +42,12 @@ public final class Workbench {
   private final Desk desk;
   private final MeasureService measures;
   private final VerdictService verdicts = new VerdictService(2);
-  private final Map<String, Sheet> kept =
+  private final Map<String, CompletableFuture<Sheet>> kept =
       new LinkedHashMap<>(16, 0.75f, true) {
         private static final long serialVersionUID = 1L;
 
         @Override
-        protected boolean removeEldestEntry(Map.Entry<String, Sheet> eldest) {
+        protected boolean removeEldestEntry(Map.Entry<String, CompletableFuture<Sheet>> eldest) {
           return size() > KEPT;
         }
       };
@@ -162,14 +162,7 @@ public final class Workbench {
 
     /** The verdict with what it was computed from, for the questions about it; empty likewise. */
     public Optional<Scored> basis() {
-      try {
-        return scoring().join();
-      } catch (CompletionException failed) {
-        if (failed.getCause() instanceof RuntimeException cause) {
-          throw cause;
-        }
-        throw failed;
-      }
+      return result(scoring());
     }
 
     private synchronized CompletableFuture<Optional<Scored>> scoring() {
@@ -220,19 +213,47 @@ public final class Workbench {
     }
   }
 
-  /** The newest version. */
+  /** Reads the newest campaigns in the background, so that the first page finds them read. */
+  void warm() {
+    CompletableFuture.runAsync(
+        () -> desk.campaigns().stream().limit(KEPT).forEach(c -> sheet(c.id())));
+  }
+
+  /** The newest version; read once, however many ask for it at the same time. */
   public Sheet sheet(String id) {
     DeskCampaign at = desk.find(id).orElseThrow(() -> noSuch(id));
     String key = id + "@" + at.version();
+    CompletableFuture<Sheet> mine = new CompletableFuture<>();
+    CompletableFuture<Sheet> known;
     synchronized (kept) {
-      Sheet known = kept.get(key);
-      if (known != null) {
-        return known;
-      }
+      known = kept.putIfAbsent(key, mine);
     }
-    Sheet fresh = new Sheet(at, desk.load(id));
-    synchronized (kept) {
-      return kept.computeIfAbsent(key, k -> fresh);
+    return known == null ? read(at, key, mine) : result(known);
+  }
+
+  private Sheet read(DeskCampaign at, String key, CompletableFuture<Sheet> reading) {
+    try {
+      Sheet fresh = new Sheet(at, desk.load(at.id()));
+      reading.complete(fresh);
+      return fresh;
+    } catch (RuntimeException failure) {
+      synchronized (kept) {
+        kept.remove(key);
+      }
+      reading.completeExceptionally(failure);
+      throw failure;
+    }
+  }
+
+  /** What a work came to, or the failure it ended with. */
+  private static <T> T result(CompletableFuture<T> work) {
+    try {
+      return work.join();
+    } catch (CompletionException failed) {
+      if (failed.getCause() instanceof RuntimeException cause) {
+        throw cause;
+      }
+      throw failed;
     }
   }
 

@@ -18,6 +18,11 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.springframework.beans.factory.config.BeanDefinition;
+import org.springframework.context.annotation.ClassPathScanningCandidateComponentProvider;
+import org.springframework.core.type.filter.AnnotationTypeFilter;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandlerMapping;
 import ovenproof.desk.DatabaseKind;
 import ovenproof.desk.Desk;
@@ -94,6 +99,15 @@ class RoutesTest {
             .toList();
     assertThat(routes).hasSizeGreaterThan(25);
     assertThat(silent).as("routes that do not say who may use them").isEmpty();
+    var scan = new ClassPathScanningCandidateComponentProvider(false);
+    scan.addIncludeFilter(new AnnotationTypeFilter(Controller.class));
+    scan.addIncludeFilter(new AnnotationTypeFilter(ControllerAdvice.class));
+    assertThat(Controllers.all().stream().map(Class::getName))
+        .as("controllers.txt names every controller there is")
+        .containsExactlyInAnyOrderElementsOf(
+            scan.findCandidateComponents("ovenproof").stream()
+                .map(BeanDefinition::getBeanClassName)
+                .toList());
   }
 
   private static void foreignNamesAreRefused(WebServer server) throws Exception {
