@@ -65,16 +65,17 @@ public final class VerdictBenchmark {
         throw new IllegalStateException("nothing scored");
       }
     }
+    String each = all.stream().map(t -> String.format(Locale.ROOT, "%.0f", t)).toList().toString();
     all.sort(Double::compare);
     System.out.printf(
         Locale.ROOT,
-        "%-50s best %7.0f ms, median %7.0f ms, processor %7.0f ms, %d threads, %d times%n",
+        "%-50s best %7.0f ms, median %7.0f ms, processor %7.0f ms, %d threads, in turn %s%n",
         what,
         best,
         all.get(all.size() / 2),
         leastProcessor,
         threads,
-        repetitions);
+        each);
   }
 
   private static double processorMilliseconds() {

@@ -27,7 +27,7 @@ public final class Blocks {
       return;
     }
     AtomicInteger next = new AtomicInteger();
-    AtomicReference<RuntimeException> failure = new AtomicReference<>();
+    AtomicReference<Throwable> failure = new AtomicReference<>();
     Runnable worker = () -> work(count, task, next, failure);
     List<Thread> helpers = new ArrayList<>();
     for (int t = 1; t < Math.min(threads, count); t++) {
@@ -38,18 +38,21 @@ public final class Blocks {
     }
     worker.run();
     helpers.forEach(Blocks::join);
-    RuntimeException thrown = failure.get();
+    Throwable thrown = failure.get();
+    if (thrown instanceof Error error) {
+      throw error;
+    }
     if (thrown != null) {
-      throw thrown;
+      throw (RuntimeException) thrown;
     }
   }
 
   private static void work(
-      int count, IntConsumer task, AtomicInteger next, AtomicReference<RuntimeException> failure) {
+      int count, IntConsumer task, AtomicInteger next, AtomicReference<Throwable> failure) {
     for (int i = next.getAndIncrement(); i < count; i = next.getAndIncrement()) {
       try {
         task.accept(i);
-      } catch (RuntimeException e) {
+      } catch (RuntimeException | Error e) {
         failure.compareAndSet(null, e);
         next.set(count);
       }

@@ -36,10 +36,14 @@ public final class ErrorSource {
     return new long[] {mix(a + step), mix(b ^ step), mix(c - step), mix(d + 3 * step)};
   }
 
-  /** Fills a block with standard normal errors (a ziggurat of 256 layers). */
-  public void normal(int block, double[] target) {
+  /**
+   * Fills a block with standard normal errors (a ziggurat of 256 layers).
+   *
+   * @return what none of them exceeds in absolute value
+   */
+  public double normal(int block, double[] target) {
     long[] rest = state(block, REST);
-    NormalZiggurat.fill(
+    return NormalZiggurat.fill(
         target, state(block, STEP), new XoShiRo256PlusPlus(rest[0], rest[1], rest[2], rest[3]));
   }
 

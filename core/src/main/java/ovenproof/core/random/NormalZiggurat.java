@@ -21,6 +21,9 @@ final class NormalZiggurat {
 
   private static final double UNIT = 0x1.0p-52;
 
+  /** 1/1 … 1/8. */
+  private static final double[] RECIPROCAL = new double[9];
+
   /** Right edge of each layer from the lowest; the last is 0. */
   private static final double[] EDGE = edges();
 
@@ -29,6 +32,9 @@ final class NormalZiggurat {
   private static final long[] PLAIN = new long[LAYERS];
 
   static {
+    for (int i = 1; i < RECIPROCAL.length; i++) {
+      RECIPROCAL[i] = 1.0 / i;
+    }
     for (int i = 0; i <= LAYERS; i++) {
       HEIGHT[i] = density(EDGE[i]);
     }
@@ -60,14 +66,16 @@ final class NormalZiggurat {
    *
    * @param state four words of xoshiro256++, not all zero
    * @param rest a generator independent of that state
+   * @return what no absolute value in the target exceeds
    */
-  static void fill(double[] target, long[] state, UniformRandomProvider rest) {
+  static double fill(double[] target, long[] state, UniformRandomProvider rest) {
     double[] width = WIDTH;
     long[] plain = PLAIN;
     long s0 = state[0];
     long s1 = state[1];
     long s2 = state[2];
     long s3 = state[3];
+    double furthest = TAIL;
     for (int d = 0; d < target.length; d++) {
       long word = Long.rotateLeft(s0 + s3, 23) + s0;
       long t = s1 << 17;
@@ -79,9 +87,14 @@ final class NormalZiggurat {
       s3 = Long.rotateLeft(s3, 45);
       int layer = (int) word & (LAYERS - 1);
       long place = word >> 11;
-      target[d] =
-          Math.abs(place) < plain[layer] ? place * width[layer] : unplain(layer, place, rest);
+      if (Math.abs(place) < plain[layer]) {
+        target[d] = place * width[layer];
+      } else {
+        target[d] = unplain(layer, place, rest);
+        furthest = Math.max(furthest, Math.abs(target[d]));
+      }
     }
+    return furthest;
   }
 
   private static double unplain(int layer, long place, UniformRandomProvider rest) {
@@ -101,7 +114,7 @@ final class NormalZiggurat {
     }
     double sum = 1;
     for (int term = 8; term > 0; term--) {
-      sum = 1 + x / term * sum;
+      sum = 1 + x * RECIPROCAL[term] * sum;
     }
     return sum;
   }

@@ -5,15 +5,17 @@ final class BlockCounts {
   /** Whole steps from the centre, so that differences fit an int. */
   private static final double FURTHEST = (1 << 30) - 1;
 
-  final int[] balance;
   final double[] bestLow;
   final double[] bestHigh;
   private final int columns;
   private final double centre;
   private final double stepsPerPoint;
+  private final int[] above;
+  private final Ties ties;
   private final int[][] levels;
   private int[] level;
   private int waiting;
+  private int draws;
 
   /**
    * @param centre middle of the scores
@@ -23,20 +25,20 @@ final class BlockCounts {
     this.columns = columns;
     this.centre = centre;
     stepsPerPoint = reach > 0 ? Math.scalb(1.0, 27 - Math.getExponent(reach)) : 1;
-    balance = new int[columns * columns];
+    above = new int[columns * columns];
+    ties = new Ties(columns);
     bestLow = new double[products];
     bestHigh = new double[products];
     levels = new int[4][columns];
     level = levels[0];
   }
 
-  /**
-   * Adds one draw. {@code balance[i,j]}, j above i, counts +1 when i is above j, −1 when below, 0
-   * when tied; it is brought up to date every four draws.
-   */
+  /** Adds one draw; their number must be a multiple of four when they are read. */
   void add(double[] score, int[] lowColumn, int[] highColumn) {
     level = levels[waiting];
     quantise(score);
+    ties.add(level);
+    draws++;
     best(bestLow, lowColumn, highColumn);
     if (bestHigh.length == columns) {
       System.arraycopy(bestLow, 0, bestHigh, 0, bestHigh.length);
@@ -46,25 +48,31 @@ final class BlockCounts {
     waiting++;
     if (waiting == levels.length) {
       for (int i = 0; i < columns; i++) {
-        compare(balance, i, levels[0], levels[1], levels[2], levels[3]);
+        compare(above, i, levels[0], levels[1], levels[2], levels[3]);
       }
       waiting = 0;
     }
   }
 
+  /**
+   * For j after i, how often i was above j less how often it was below: those above are counted,
+   * ties found on the side, the rest was below.
+   */
+  int balance(int i, int j) {
+    return 2 * above[i * columns + j] - draws + ties.of(i, j);
+  }
+
   /** Signs of differences in integers: a plain loop that compilers turn into vector code. */
-  private static void compare(int[] balance, int i, int[] a, int[] b, int[] c, int[] d) {
+  private static void compare(int[] above, int i, int[] a, int[] b, int[] c, int[] d) {
     int offset = i * a.length;
     int ai = a[i];
     int bi = b[i];
     int ci = c[i];
     int di = d[i];
     for (int j = i + 1; j < a.length; j++) {
-      int above =
-          ((a[j] - ai) >>> 31) + ((b[j] - bi) >>> 31) + ((c[j] - ci) >>> 31) + ((d[j] - di) >>> 31);
-      int below =
-          ((ai - a[j]) >>> 31) + ((bi - b[j]) >>> 31) + ((ci - c[j]) >>> 31) + ((di - d[j]) >>> 31);
-      balance[offset + j] += above - below;
+      above[offset + j] +=
+          (((a[j] - ai) >>> 31) + ((b[j] - bi) >>> 31))
+              + (((c[j] - ci) >>> 31) + ((d[j] - di) >>> 31));
     }
   }
 

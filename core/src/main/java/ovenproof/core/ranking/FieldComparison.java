@@ -302,8 +302,10 @@ public final class FieldComparison {
     double[] bestHigh = new double[products];
     long[] balance = new long[columns * columns];
     for (BlockCounts count : counts) {
-      for (int i = 0; i < balance.length; i++) {
-        balance[i] += count.balance[i];
+      for (int i = 0; i < columns; i++) {
+        for (int j = i + 1; j < columns; j++) {
+          balance[i * columns + j] += count.balance(i, j);
+        }
       }
       for (int p = 0; p < products; p++) {
         bestLow[p] += count.bestLow[p];

@@ -19,8 +19,22 @@ final class FieldErrors {
 
   private final RandomStreams streams;
   private final int blocks;
-  private final Map<String, double[]> shared = new HashMap<>();
-  private final Map<String, double[]> factors = new HashMap<>();
+  private static final OfField NONE = new OfField(new double[0], new double[0]);
+
+  private final Map<String, OfField> shared = new HashMap<>();
+  private final Map<String, OfField> factors = new HashMap<>();
+
+  /**
+   * Draws that products share.
+   *
+   * @param values of all blocks; empty when there is nothing to share
+   * @param reach of each block, what no absolute value in it exceeds
+   */
+  private record OfField(double[] values, double[] reach) {
+    boolean present() {
+      return values.length > 0;
+    }
+  }
 
   FieldErrors(RandomStreams streams, int blocks, List<Prepared> products, FieldSpread spread) {
     this.streams = streams;
@@ -46,28 +60,39 @@ final class FieldErrors {
     return streams.source("shared:" + source);
   }
 
-  private double[] draw(ErrorSource source) {
+  private OfField draw(ErrorSource source) {
     double[] all = new double[blocks * BLOCK];
+    double[] reach = new double[blocks];
     double[] one = new double[BLOCK];
     for (int b = 0; b < blocks; b++) {
-      source.normal(b, one);
+      reach[b] = source.normal(b, one);
       System.arraycopy(one, 0, all, b * BLOCK, BLOCK);
     }
-    return all;
+    return new OfField(all, reach);
   }
 
-  private double[] factor(String variable, double degreesOfFreedom) {
+  private OfField factor(String variable, double degreesOfFreedom) {
     if (!(degreesOfFreedom > 0) || Double.isInfinite(degreesOfFreedom)) {
-      return new double[0];
+      return NONE;
     }
     ErrorSource source = streams.source("spread:" + variable);
     double[] all = new double[blocks * BLOCK];
+    double[] reach = new double[blocks];
     double[] one = new double[BLOCK];
     for (int b = 0; b < blocks; b++) {
       source.studentFactor(b, degreesOfFreedom, one);
+      reach[b] = largest(one);
       System.arraycopy(one, 0, all, b * BLOCK, BLOCK);
     }
-    return all;
+    return new OfField(all, reach);
+  }
+
+  private static double largest(double[] positive) {
+    double largest = 0;
+    for (double value : positive) {
+      largest = Math.max(largest, value);
+    }
+    return largest;
   }
 
   /** The sources of error of one product's mean of one variable. */
@@ -81,7 +106,7 @@ final class FieldErrors {
     private final ErrorSource run;
     private final ErrorSource unit;
     private final ErrorSource ownFactor;
-    private final double[] factor;
+    private final OfField factor;
     private final List<SharedError> parts = new ArrayList<>();
     private final double[] buffer = new double[BLOCK];
 
@@ -90,53 +115,54 @@ final class FieldErrors {
       run = streams.source("run:" + variable + ":" + product);
       unit = streams.source("unit:" + variable + ":" + product);
       ownFactor = streams.source("spread:" + variable + ":" + product);
-      factor = factors.getOrDefault(variable, new double[0]);
+      factor = factors.getOrDefault(variable, NONE);
       error
           .shared()
           .forEach(
               (source, u) -> {
-                double[] drawn = shared.getOrDefault(source, new double[0]);
+                OfField drawn = shared.getOrDefault(source, NONE);
                 parts.add(new SharedError(sharedSource(source), u, drawn));
               });
     }
 
-    void fill(int block, double[] target) {
+    void fill(int block, ErrorBlock target) {
       if (error.known() && error.run() > 0) {
-        run.normal(block, target);
+        target.reach = run.normal(block, target.values);
         scale(block, target);
       } else {
-        java.util.Arrays.fill(target, 0);
+        java.util.Arrays.fill(target.values, 0);
+        target.reach = 0;
       }
       for (SharedError part : parts) {
         addShared(part, block, target);
       }
       if (error.unitToUnit() > 0) {
-        unit.normal(block, buffer);
-        add(target, buffer, 0, error.unitToUnit());
+        double reach = unit.normal(block, buffer);
+        add(target, buffer, 0, error.unitToUnit(), reach);
       }
     }
 
-    private void scale(int block, double[] target) {
-      if (factor.length > 0) {
-        multiply(target, factor, block * BLOCK, error.run());
-        return;
-      }
-      if (factors.isEmpty() && !Double.isInfinite(error.degreesOfFreedom())) {
+    private void scale(int block, ErrorBlock target) {
+      if (factor.present()) {
+        multiply(target.values, factor.values(), block * BLOCK, error.run());
+        target.reach *= factor.reach()[block] * error.run();
+      } else if (factors.isEmpty() && !Double.isInfinite(error.degreesOfFreedom())) {
         ownFactor.studentFactor(block, error.degreesOfFreedom(), buffer);
-        multiply(target, buffer, 0, error.run());
-        return;
-      }
-      for (int d = 0; d < target.length; d++) {
-        target[d] *= error.run();
+        multiply(target.values, buffer, 0, error.run());
+        target.reach *= largest(buffer) * error.run();
+      } else {
+        multiply(target.values, error.run());
+        target.reach *= error.run();
       }
     }
 
-    private void addShared(SharedError part, int block, double[] target) {
-      if (part.drawn().length > 0) {
-        add(target, part.drawn(), block * BLOCK, part.u());
+    private void addShared(SharedError part, int block, ErrorBlock target) {
+      if (part.drawn().present()) {
+        OfField drawn = part.drawn();
+        add(target, drawn.values(), block * BLOCK, part.u(), drawn.reach()[block]);
       } else {
-        part.source().normal(block, buffer);
-        add(target, buffer, 0, part.u());
+        double reach = part.source().normal(block, buffer);
+        add(target, buffer, 0, part.u(), reach);
       }
     }
   }
@@ -146,12 +172,24 @@ final class FieldErrors {
    *
    * @param drawn its draws, once for all products it touches; empty when it touches this one only
    */
-  private record SharedError(ErrorSource source, double u, double[] drawn) {}
+  private record SharedError(ErrorSource source, double u, OfField drawn) {}
 
   private static void multiply(double[] target, double[] factor, int offset, double scale) {
     for (int d = 0; d < target.length; d++) {
       target[d] *= factor[offset + d] * scale;
     }
+  }
+
+  private static void multiply(double[] target, double scale) {
+    for (int d = 0; d < target.length; d++) {
+      target[d] *= scale;
+    }
+  }
+
+  private static void add(
+      ErrorBlock target, double[] values, int offset, double scale, double reach) {
+    add(target.values, values, offset, scale);
+    target.reach += Math.abs(scale) * reach;
   }
 
   private static void add(double[] target, double[] values, int offset, double scale) {

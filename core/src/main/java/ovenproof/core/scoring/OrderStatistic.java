@@ -24,31 +24,43 @@ final class OrderStatistic {
       counts[cell(score)]++;
     }
     double[] found = new double[ranks.length];
+    int[] cells = new int[ranks.length];
+    int[] below = new int[ranks.length];
     for (int r = 0; r < ranks.length; r++) {
-      int cell = 0;
-      int below = 0;
-      while (below + counts[cell] <= ranks[r]) {
-        below += counts[cell];
-        cell++;
+      while (below[r] + counts[cells[r]] <= ranks[r]) {
+        below[r] += counts[cells[r]];
+        cells[r]++;
       }
-      found[r] = members(scores, cell, counts[cell])[ranks[r] - below];
+    }
+    double[][] members = members(scores, cells, counts);
+    for (int r = 0; r < ranks.length; r++) {
+      found[r] = members[r][ranks[r] - below[r]];
     }
     return found;
   }
 
-  private static double[] members(double[] scores, int cell, int count) {
-    double[] members = new double[count];
-    int next = 0;
-    // Scores well away from the cell are passed over by comparison alone.
-    double low = (cell - 1) / PER_POINT;
-    double high = (cell + 2) / PER_POINT;
-    boolean outer = cell == 0 || cell == CELLS - 1;
+  /** The scores of each wanted cell, sorted; one pass for all. */
+  private static double[][] members(double[] scores, int[] cells, int[] counts) {
+    double[][] members = new double[cells.length][];
+    boolean[] wanted = new boolean[CELLS];
+    int[] next = new int[cells.length];
+    for (int r = 0; r < cells.length; r++) {
+      members[r] = new double[counts[cells[r]]];
+      wanted[cells[r]] = true;
+    }
     for (double score : scores) {
-      if ((outer || score > low && score < high) && cell(score) == cell) {
-        members[next++] = score;
+      int cell = cell(score);
+      if (wanted[cell]) {
+        for (int r = 0; r < cells.length; r++) {
+          if (cells[r] == cell) {
+            members[r][next[r]++] = score;
+          }
+        }
       }
     }
-    Arrays.sort(members);
+    for (double[] one : members) {
+      Arrays.sort(one);
+    }
     return members;
   }
 

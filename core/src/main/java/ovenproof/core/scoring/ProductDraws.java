@@ -24,11 +24,12 @@ final class ProductDraws {
   private final ScoringCase scoringCase;
   private final int blocks;
   private final Map<String, FieldErrors.Drawn> sources = new LinkedHashMap<>();
-  private final Map<String, double[]> errors = new LinkedHashMap<>();
+  private final DrawBuffers buffers;
   private final Map<String, double[]> groupLow = new LinkedHashMap<>();
   private final Map<String, double[]> groupHigh = new LinkedHashMap<>();
   private final ErrorSource unit;
   private final double[] unitError = new double[BLOCK];
+  private final double[] total = new double[BLOCK];
   private final Scope scope;
 
   /** How many bounds there are to draw. */
@@ -42,17 +43,17 @@ final class ProductDraws {
       ScoringCase scoringCase,
       FieldErrors field,
       RandomStreams streams,
-      int blocks) {
+      int blocks,
+      DrawBuffers buffers) {
     this.product = product;
     this.scoringCase = scoringCase;
     this.blocks = blocks;
+    this.buffers = buffers;
     product
         .errors()
         .forEach(
-            (variable, error) -> {
-              sources.put(variable, field.drawn(product.product().id(), variable, error));
-              errors.put(variable, new double[BLOCK]);
-            });
+            (variable, error) ->
+                sources.put(variable, field.drawn(product.product().id(), variable, error)));
     unit = streams.source("unit:" + product.product().id());
     boolean both =
         product.leaves().values().stream().anyMatch(l -> l.low() < l.high())
@@ -60,28 +61,37 @@ final class ProductDraws {
     scope = both ? Scope.BOTH : Scope.ONE;
   }
 
-  void run() {
-    Plan plan = plan(scoringCase.root());
-    for (int block = 0; block < blocks; block++) {
-      for (Map.Entry<String, FieldErrors.Drawn> source : sources.entrySet()) {
-        source.getValue().fill(block, errorsOf(source.getKey()));
-      }
-      if (scoringCase.rules().unitToUnit() > 0) {
-        unit.normal(block, unitError);
-      }
-      plan.draw(block, Bound.LOW, new double[BLOCK]);
-      if (scope == Scope.BOTH) {
-        plan.draw(block, Bound.HIGH, new double[BLOCK]);
+  /**
+   * Draws several products that use the same buffers, block by block: what the field shares is read
+   * once for all of them while it is near.
+   */
+  static void run(List<ProductDraws> together) {
+    List<Plan> plans = together.stream().map(p -> p.plan(p.scoringCase.root())).toList();
+    for (int block = 0; block < together.get(0).blocks; block++) {
+      for (int i = 0; i < plans.size(); i++) {
+        together.get(i).draw(block, plans.get(i));
       }
     }
   }
 
-  private double[] errorsOf(String variable) {
-    double[] found = errors.get(variable);
-    if (found == null) {
+  private void draw(int block, Plan plan) {
+    for (Map.Entry<String, FieldErrors.Drawn> source : sources.entrySet()) {
+      source.getValue().fill(block, errorsOf(source.getKey()));
+    }
+    if (scoringCase.rules().unitToUnit() > 0) {
+      unit.normal(block, unitError);
+    }
+    plan.draw(block, Bound.LOW, total);
+    if (scope == Scope.BOTH) {
+      plan.draw(block, Bound.HIGH, total);
+    }
+  }
+
+  private ErrorBlock errorsOf(String variable) {
+    if (!sources.containsKey(variable)) {
       throw new IllegalStateException("no errors of " + variable);
     }
-    return found;
+    return buffers.errors(variable);
   }
 
   double[] totals(Bound bound) {
@@ -171,9 +181,9 @@ final class ProductDraws {
       return free;
     }
     if (kept) {
-      groupLow.put(node.id(), new double[blocks * BLOCK]);
+      groupLow.put(node.id(), root ? new double[blocks * BLOCK] : buffers.draws());
       if (scope == Scope.BOTH) {
-        groupHigh.put(node.id(), new double[blocks * BLOCK]);
+        groupHigh.put(node.id(), root ? new double[blocks * BLOCK] : buffers.draws());
       }
     }
     double unitToUnit = root ? scoringCase.rules().unitToUnit() : 0;
@@ -204,8 +214,9 @@ final class ProductDraws {
       return (block, bound, target) ->
           Arrays.fill(target, bound == Bound.LOW ? leaf.low() : leaf.high());
     }
-    double[] error = errorsOf(criterion.variable());
-    return (block, bound, target) -> (bound == Bound.LOW ? low : high).score(error, target);
+    ErrorBlock error = errorsOf(criterion.variable());
+    return (block, bound, target) ->
+        (bound == Bound.LOW ? low : high).score(error.values, error.reach, target);
   }
 
   private Plan group(Group group) {
@@ -243,9 +254,10 @@ final class ProductDraws {
     if (finding.gate().kind() == Gate.Kind.FLAG) {
       return null;
     }
+    String variable = finding.gate().variable();
     return new GateDraw(
         finding,
-        product.product().answer(finding.gate().variable()),
-        errors.getOrDefault(finding.gate().variable(), new double[0]));
+        product.product().answer(variable),
+        sources.containsKey(variable) ? errorsOf(variable).values : new double[0]);
   }
 }

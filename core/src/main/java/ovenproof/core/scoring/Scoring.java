@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.random.Blocks;
@@ -23,6 +25,9 @@ import ovenproof.core.scoring.ProductScore.Standing;
  * product and draw). The result is the same for any number of threads and in every run of one seed.
  */
 public final class Scoring {
+  /** Products drawn side by side: more read what they share once, fewer keep to near memory. */
+  private static final int TOGETHER = 8;
+
   private final ScoringCase scoringCase;
   private final int threads;
   private final FieldSpread spread;
@@ -77,16 +82,27 @@ public final class Scoring {
     NodeScore[] totals = new NodeScore[size];
     double[][] low = new double[size][];
     double[][] high = new double[size][];
+    int together = Math.max(1, Math.min(TOGETHER, size / (4 * threads)));
+    Queue<DrawBuffers> buffers = new ConcurrentLinkedQueue<>();
     Blocks.forEach(
-        size,
+        (size + together - 1) / together,
         threads,
-        i -> {
-          ProductDraws draws =
-              new ProductDraws(products.get(i), scoringCase, errors, streams, blocks);
-          draws.run();
-          totals[i] = draws.withIntervals(points.get(i));
-          low[i] = draws.totals(Leaf.Bound.LOW);
-          high[i] = draws.totals(Leaf.Bound.HIGH);
+        task -> {
+          DrawBuffers own = buffers.poll();
+          own = own == null ? new DrawBuffers(blocks * RandomStreams.BLOCK) : own;
+          int first = task * together;
+          List<ProductDraws> draws = new ArrayList<>();
+          for (int i = first; i < Math.min(size, first + together); i++) {
+            draws.add(new ProductDraws(products.get(i), scoringCase, errors, streams, blocks, own));
+          }
+          ProductDraws.run(draws);
+          for (int k = 0; k < draws.size(); k++) {
+            totals[first + k] = draws.get(k).withIntervals(points.get(first + k));
+            low[first + k] = draws.get(k).totals(Leaf.Bound.LOW);
+            high[first + k] = draws.get(k).totals(Leaf.Bound.HIGH);
+          }
+          own.release();
+          buffers.add(own);
         });
     List<Integer> order = publishedOrder(totals);
     List<Contender> contenders = new ArrayList<>();

@@ -1,6 +1,7 @@
 package ovenproof.core.scoring;
 
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 import ovenproof.core.statistics.Interval;
 
 /**
@@ -19,8 +20,7 @@ final class ShiftedCurve {
   private final double[] slopes;
   private final double[] bends;
   private final double[] jumps;
-  private final double[] cells;
-  private final int[] firstPiece = new int[CELLS];
+  private @Nullable Grid grid;
   private final double origin;
   private final double cellsPerUnit;
 
@@ -57,15 +57,29 @@ final class ShiftedCurve {
     origin = breaks[0];
     double span = breaks[breaks.length - 1] - origin;
     cellsPerUnit = span > 0 ? CELLS / span : 0;
-    cells = span > 0 ? cells() : new double[0];
   }
 
   /**
-   * Intercept and slope for each cell of a grid over the breaks, NaN where a break lies in the cell
-   * or within a hair of it: rounding in the look-up never takes the wrong piece.
+   * Pieces by place.
+   *
+   * @param lines intercept and slope of each cell, NaN where a break lies in the cell or within a
+   *     hair of it: rounding in the look-up never takes the wrong piece
+   * @param firstPiece the piece that a search from the cell begins with
    */
-  private double[] cells() {
+  private record Grid(double[] lines, int[] firstPiece) {}
+
+  private Grid grid() {
+    Grid known = grid;
+    if (known == null) {
+      known = cells();
+      grid = known;
+    }
+    return known;
+  }
+
+  private Grid cells() {
     double[] table = new double[2 * CELLS];
+    int[] firstPiece = new int[CELLS];
     double hair = 1e-9 * (breaks[breaks.length - 1] - origin);
     int piece = 0;
     for (int c = 0; c < CELLS; c++) {
@@ -80,7 +94,7 @@ final class ShiftedCurve {
       table[2 * c] = broken ? Double.NaN : intercepts[piece];
       table[2 * c + 1] = slopes[piece];
     }
-    return table;
+    return new Grid(table, firstPiece);
   }
 
   double score(double error) {
@@ -100,20 +114,15 @@ final class ShiftedCurve {
     return piece;
   }
 
-  /** Scores of a block of errors; what happens outside their range costs nothing. */
-  void score(double[] errors, double[] scores) {
-    double least = Double.POSITIVE_INFINITY;
-    double most = Double.NEGATIVE_INFINITY;
-    for (double error : errors) {
-      if (error < least) {
-        least = error;
-      }
-      if (error > most) {
-        most = error;
-      }
-    }
-    int first = piece(least, 0);
-    int last = piece(most, first);
+  /**
+   * Scores of a block of errors; what happens beyond their reach costs nothing.
+   *
+   * @param reach what no absolute error exceeds
+   */
+  void score(double[] errors, double reach, double[] scores) {
+    // A hair further: what adds up to the reach may have been rounded the other way.
+    int first = piece(-reach * (1 + 1e-9), 0);
+    int last = piece(reach * (1 + 1e-9), first);
     if (last - first <= FEW && continuous(first, last)) {
       bend(errors, scores, first, last);
     } else {
@@ -158,19 +167,21 @@ final class ShiftedCurve {
   }
 
   private void lookUp(double[] errors, double[] scores) {
-    if (cells.length == 0) {
+    if (cellsPerUnit == 0) {
       for (int d = 0; d < errors.length; d++) {
         scores[d] = score(errors[d]);
       }
       return;
     }
+    Grid pieces = grid();
+    double[] cells = pieces.lines();
     for (int d = 0; d < errors.length; d++) {
       double error = errors[d];
       int cell = Math.max(0, Math.min(CELLS - 1, (int) ((error - origin) * cellsPerUnit)));
       double intercept = cells[2 * cell];
       scores[d] =
           Double.isNaN(intercept)
-              ? score(error, cell == 0 ? 0 : firstPiece[cell])
+              ? score(error, cell == 0 ? 0 : pieces.firstPiece()[cell])
               : intercept + cells[2 * cell + 1] * error;
     }
   }

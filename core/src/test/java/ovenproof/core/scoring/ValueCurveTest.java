@@ -137,7 +137,7 @@ class ValueCurveTest {
     ShiftedCurve shifted = new ShiftedCurve(curve, values);
     double[] errors = random.doubles(500, -30, 30).toArray();
     double[] scores = new double[500];
-    shifted.score(errors, scores);
+    shifted.score(errors, 30, scores);
     for (int d = 0; d < 500; d++) {
       double expected = 0;
       for (double value : values) {
