@@ -88,11 +88,22 @@ public record TraceBinding(
    * @param intervalSeconds distance of rows of a file without times
    * @param temperatures unit of temperatures whose unit is not written
    * @param dates order of dates whose form leaves it open
+   * @param counts unit of a time column whose unit is not written
    */
   public record ReadAs(
-      @Nullable Double intervalSeconds, @Nullable Unit temperatures, @Nullable DateOrder dates) {
+      @Nullable Double intervalSeconds,
+      @Nullable Unit temperatures,
+      @Nullable DateOrder dates,
+      @Nullable Unit counts) {
+
+    /** Nothing said of what a time column counts. */
+    public ReadAs(
+        @Nullable Double intervalSeconds, @Nullable Unit temperatures, @Nullable DateOrder dates) {
+      this(intervalSeconds, temperatures, dates, null);
+    }
+
     public boolean saysNothing() {
-      return intervalSeconds == null && temperatures == null && dates == null;
+      return intervalSeconds == null && temperatures == null && dates == null && counts == null;
     }
   }
 }

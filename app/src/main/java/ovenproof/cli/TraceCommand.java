@@ -69,6 +69,12 @@ final class TraceCommand implements Callable<Integer> {
   @Option(names = "--temperatures", paramLabel = "C|F", description = "Unit where none is written.")
   private @Nullable String temperatures;
 
+  @Option(
+      names = "--counts",
+      paramLabel = "s|min|h|ms",
+      description = "What a time column counts where the file does not say.")
+  private @Nullable String counts;
+
   @Option(names = "--plot", paramLabel = "out.svg", description = "Draws the curve.")
   private @Nullable Path plot;
 
@@ -123,6 +129,14 @@ final class TraceCommand implements Callable<Integer> {
                   .filter(u -> u.dimension() == Dimension.TEMPERATURE)
                   .orElseThrow(
                       () -> usage("--temperatures: found " + temperatures + ", expected C or F")));
+    }
+    if (counts != null) {
+      options =
+          options.withCounted(
+              ovenproof.core.quantity.Unit.named(counts)
+                  .filter(u -> u.dimension() == Dimension.TIME)
+                  .orElseThrow(
+                      () -> usage("--counts: found " + counts + ", expected s, min, h or ms")));
     }
     return options;
   }

@@ -487,6 +487,8 @@ final class CampaignTables {
             : Quantity.of(as.intervalSeconds(), Unit.SECOND),
         "temperatures",
         as == null || as.temperatures() == null ? null : as.temperatures().symbol(),
+        "counts",
+        as == null || as.counts() == null ? null : as.counts().symbol(),
         "dates",
         as == null ? null : as.dates(),
         "note",

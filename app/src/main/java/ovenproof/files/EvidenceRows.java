@@ -91,8 +91,17 @@ final class EvidenceRows {
                 })
             .orElse(null);
     DateOrder dates = row.find("dates").flatMap(w -> w.word(DateOrder.class)).orElse(null);
-    TraceBinding.ReadAs as = new TraceBinding.ReadAs(interval, unit, dates);
+    TraceBinding.ReadAs as = new TraceBinding.ReadAs(interval, unit, dates, counts(row));
     return as.saysNothing() ? null : as;
+  }
+
+  private static @Nullable Unit counts(Row row) {
+    Unit unit = row.find("counts").flatMap(Written::unit).orElse(null);
+    if (unit != null && unit.dimension() != Dimension.TIME) {
+      row.error("counts", row.raw("counts").strip(), "s, min, h or ms", "");
+      return null;
+    }
+    return unit;
   }
 
   Optional<Photo> photo(Row row) {

@@ -275,6 +275,10 @@ public final class Tables {
           of("clock_offset", QUANTITY, "To be added to the file's clock."),
           of("interval", QUANTITY, "Distance of rows, for a file without times."),
           of("temperatures", TEXT, "Unit of temperatures, where the file does not say: C, F or K."),
+          of(
+              "counts",
+              TEXT,
+              "What a time column counts, where the file does not say: s, min, h or ms."),
           word(
               "dates",
               ovenproof.input.Words.all(ovenproof.core.trace.DateOrder.class),

@@ -147,6 +147,8 @@ final class TraceLibrary {
     options = interval == null ? options : options.withIntervalSeconds(interval);
     Unit unit = as.temperatures();
     options = unit == null ? options : options.withTemperatureUnit(unit);
+    Unit counts = as.counts();
+    options = counts == null ? options : options.withCounted(counts);
     DateOrder dates = as.dates();
     return dates == null ? options : options.withDateOrder(dates);
   }

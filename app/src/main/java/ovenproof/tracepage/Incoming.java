@@ -24,7 +24,9 @@ import ovenproof.input.Problem;
 public final class Incoming {
   private static final Set<String> PICTURES = Set.of("jpg", "jpeg", "png", "webp", "heic", "heif");
   private static final Set<String> LOGS =
-      Set.of("csv", "tsv", "txt", "log", "dat", "xlsx", "xls", "json", "jsonl", "asc", "prn");
+      Set.of(
+          "csv", "tsv", "tab", "lvm", "ndjson", "xml", "yaml", "yml", "txt", "log", "dat", "xlsx",
+          "xls", "json", "jsonl", "asc", "prn");
   private static final Duration KEPT = Duration.ofDays(1);
   private static final String PREFIX = "drop-";
 

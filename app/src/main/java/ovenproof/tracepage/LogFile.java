@@ -162,6 +162,9 @@ public record LogFile(
     if (as.temperatures() != null) {
       asked.add(temperatures("Answered: the unit of the temperatures.", "a person said so", ""));
     }
+    if (as.counts() != null) {
+      asked.add(counts("Answered: what the time column counts.", "a person said so", ""));
+    }
     if (as.intervalSeconds() != null) {
       asked.add(
           new Asked(
@@ -178,6 +181,7 @@ public record LogFile(
   private Asked asked(Question q) {
     return switch (q.id()) {
       case "date-order" -> dates(q.text(), q.why(), q.assumed());
+      case "time-unit" -> counts(q.text(), q.why(), q.assumed());
       case "temperature-unit" -> temperatures(q.text(), q.why(), q.assumed());
       case "interval" -> new Asked("interval", q.text(), q.why(), q.assumed(), List.of(), true);
       default ->
@@ -217,6 +221,25 @@ public record LogFile(
         false);
   }
 
+  private static final Map<String, Unit> COUNTED =
+      Map.of("seconds", Unit.SECOND, "minutes", Unit.MINUTE, "hours", Unit.HOUR);
+
+  private Asked counts(String text, String why, String assumed) {
+    Unit said = as.counts();
+    Unit now = said == null ? COUNTED.getOrDefault(assumed, Unit.SECOND) : said;
+    List<Answer> answers =
+        java.util.stream.Stream.of("seconds", "minutes", "hours", "milliseconds")
+            .map(w -> new Answer(w, w, now == counted(w)))
+            .toList();
+    String words =
+        answers.stream().filter(Answer::chosen).map(Answer::words).findFirst().orElse(now.symbol());
+    return new Asked("counts", text, why, words, answers, false);
+  }
+
+  private static Unit counted(String word) {
+    return COUNTED.getOrDefault(word, Unit.MILLISECOND);
+  }
+
   /** Whether the file's rows have times of any kind. */
   public boolean timed() {
     return file.time().form() != TimeAxis.Form.NONE;
@@ -225,7 +248,7 @@ public record LogFile(
   /**
    * The answers in a form's fields.
    *
-   * @param typed fields {@code dates}, {@code temperatures}, {@code interval}
+   * @param typed fields {@code dates}, {@code temperatures}, {@code counts}, {@code interval}
    */
   static ReadAs answers(Map<String, String> typed, ovenproof.web.FormProblems problems) {
     DateOrder dates =
@@ -254,6 +277,7 @@ public record LogFile(
         interval = null;
       }
     }
-    return new ReadAs(interval, unit, dates);
+    String counts = typed.getOrDefault("counts", "");
+    return new ReadAs(interval, unit, dates, counts.isBlank() ? null : counted(counts));
   }
 }

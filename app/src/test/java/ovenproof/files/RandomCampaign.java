@@ -323,7 +323,8 @@ final class RandomCampaign {
             : new TraceBinding.ReadAs(
                 random.nextBoolean() ? 2.5 : null,
                 ovenproof.core.quantity.Unit.FAHRENHEIT,
-                ovenproof.core.trace.DateOrder.MONTH_FIRST),
+                ovenproof.core.trace.DateOrder.MONTH_FIRST,
+                random.nextBoolean() ? ovenproof.core.quantity.Unit.MINUTE : null),
         maybe());
   }
 

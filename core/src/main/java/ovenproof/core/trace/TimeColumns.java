@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import ovenproof.core.quantity.Quantity;
+import ovenproof.core.quantity.Unit;
 import ovenproof.core.trace.RawTable.StampColumn;
 import ovenproof.core.trace.TableLayout.ColumnKind;
 import ovenproof.core.trace.TimeAxis.Form;
@@ -564,6 +566,11 @@ final class TimeColumns {
 
   private Guess byStep(int c, Run run, boolean named, @Nullable Found wall) {
     double score = (named ? 6 : 3) + (c == 0 ? 1 : 0);
+    Unit given = options.counted();
+    if (given != null) {
+      double seconds = Quantity.of(1, given).contract();
+      return new Guess(c, score, seconds, Form.COUNTER, given.symbol() + ", as given", true);
+    }
     double ratio = wallRatio(c, wall);
     if (!Double.isNaN(ratio)) {
       return new Guess(
