@@ -37,7 +37,7 @@ final class ComparisonReader implements ClaimReader {
           Pattern.CASE_INSENSITIVE);
   private static final Pattern REST =
       Pattern.compile(
-          "^\\s*(?:the\\s+)?(average|field average|mean|rest|others|any other|any of the others|all (?:the )?others|every other|everything else|anything else)\\b",
+          "^\\s*(?:the\\s+)?(average|field average|mean|rest|others|any other|any of the others|all (?:the )?others|every other|everything else|anything else|anyone else|everyone else|(?:the )?next(?: best| oven| one| in line)?|(?:its |the )?(?:nearest|closest)(?: rival| competitor| oven)?|runner-up|(?:our )?(?:leader|winner|quickest|fastest|slowest|cheapest|best|worst|quietest|loudest|lightest|heaviest))\\b",
           Pattern.CASE_INSENSITIVE);
   private static final Pattern BY_AFTER =
       Pattern.compile("(?is)^\\s*(?:['’]s)?\\s*,?\\s*by\\s+(?:a\\s+margin\\s+of\\s+)?$");
@@ -67,12 +67,37 @@ final class ComparisonReader implements ClaimReader {
    *
    * @param other the second product; null for the average or the rest
    */
-  private record Compared(String subject, @Nullable String other, int end, String against) {}
+  private record Compared(String subject, @Nullable String other, int end, String against) {
+    boolean isAverage() {
+      return Wording.is(against, "average|field average|mean");
+    }
+  }
+
+  /** "A point ahead of the next", "six minutes longer than our quickest": who that is. */
+  private static Optional<Figure> rival(
+      Figure use, List<Figure> field, Separation separation, String against) {
+    List<Figure> ordered =
+        separation.ordered().stream().filter(f -> !f.product().equals(use.product())).toList();
+    if (ordered.isEmpty()) {
+      return Optional.empty();
+    }
+    Adjective superlative = Vocabulary.adjective(Stems.of(against.replaceFirst("^our ", "")));
+    boolean leader = superlative != null || Wording.is(against, "(?:our )?(?:leader|winner)");
+    if (!leader) {
+      return Optional.of(ordered.get(0));
+    }
+    Direction end = superlative == null ? Direction.HIGH : superlative.direction();
+    return new Separation(field, end).ordered().stream().findFirst();
+  }
 
   private void readThan(SentenceClaims sentence) {
     Matcher matcher = THAN.matcher(sentence.text());
     while (matcher.find()) {
       if (isHedge(sentence, matcher.end())) {
+        continue;
+      }
+      if (Wording.is(
+          Wording.before(sentence.text(), matcher.start()), "(?is).*\\bboth\\b[^,;.]{0,20}$")) {
         continue;
       }
       Optional<Compared> compared = outdone(sentence, matcher.start(), matcher.end());
@@ -304,11 +329,12 @@ final class ComparisonReader implements ClaimReader {
           default -> Math.abs(ratio / number.low() - 1) <= (hedged ? 0.10 : 0.05);
         };
     String found = "a factor of " + ovenproof.core.quantity.Rounding.HALF_UP.text(ratio, 2);
+    boolean doubtful = unit.isEmpty() && own.isScore();
     sentence.add(
         number.start(),
         other.end(),
         Kind.COMPARISON,
-        holds ? Finding.SUPPORTED : Finding.CONTRADICTED,
+        holds ? Finding.SUPPORTED : doubtful ? Finding.UNCLEAR : Finding.CONTRADICTED,
         sentence.text().substring(number.start(), other.end()),
         found,
         own.evidence(),
@@ -559,8 +585,22 @@ final class ComparisonReader implements ClaimReader {
   private Optional<Compared> compared(SentenceClaims sentence, int start, int end) {
     ProductMention other = null;
     for (ProductMention mention : sentence.context().mentions()) {
-      if (other == null && mention.start() >= end && mention.start() - end < 40) {
+      boolean close = mention.start() >= end && mention.start() - end < 40;
+      if (other == null
+          && close
+          && !TURNS.matcher(sentence.text().substring(end, mention.start())).find()) {
         other = mention;
+      }
+    }
+    if (other != null) {
+      Optional<ProductMention> inverted = inverted(sentence, other);
+      if (inverted.isPresent()) {
+        return Optional.of(
+            new Compared(
+                inverted.get().product(),
+                other.product(),
+                inverted.get().end(),
+                name(other.product())));
       }
     }
     String subject =
@@ -594,6 +634,20 @@ final class ComparisonReader implements ClaimReader {
         .filter(m -> m.start() >= end && m.start() - end < 12)
         .findFirst()
         .map(m -> new Compared(m.product(), null, m.end(), "all others"));
+  }
+
+  private static final Pattern TURNS = Pattern.compile("[,;:]|\\b(?:but|while|though|yet)\\b");
+
+  private static final Pattern INVERTED =
+      Pattern.compile(
+          "(?is)\\s*,?\\s*(?:came|comes|was|were|is|sits|lies|follows?|followed|finished|arrived|arrives)\\s+(?:the\\s+)?");
+
+  /** "Two seconds behind it came the Hornbeam": the second name is the subject. */
+  private static Optional<ProductMention> inverted(SentenceClaims sentence, ProductMention other) {
+    return sentence.context().mentions().stream()
+        .filter(m -> m.start() >= other.end() && !m.product().equals(other.product()))
+        .findFirst()
+        .filter(m -> INVERTED.matcher(sentence.text().substring(other.end(), m.start())).matches());
   }
 
   private static final Pattern THAT =
@@ -736,6 +790,17 @@ final class ComparisonReader implements ClaimReader {
       return new Outcome(Finding.UNSUPPORTED, null, use.evidence(), "it was not measured");
     }
     String other = compared.other();
+    if (other == null && by.isPresent() && !compared.isAverage()) {
+      return rival(use, field, separation, compared.against())
+          .map(r -> againstOne(use, r, separation, by))
+          .orElseGet(
+              () ->
+                  new Outcome(
+                      Finding.UNCLEAR,
+                      null,
+                      use.evidence(),
+                      "there is no other to hold it against"));
+    }
     if (other == null) {
       return againstField(use, field, wanted, compared.against(), separation);
     }

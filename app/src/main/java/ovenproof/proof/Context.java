@@ -27,7 +27,7 @@ final class Context {
 
   private static final Pattern BELONGS =
       Pattern.compile(
-          "(?is)^\\s*(?:on average\\s+|overall\\s+)?(?:\\(|(?:for|by|in|from|with|on|at|inside)\\s)\\s*(?:the\\s+)?$");
+          "(?is)^\\s*(?:(?:on average|overall|less|more|lighter|lost|gone)\\s+)?(?:\\(|(?:for|by|in|from|with|on|at|inside)\\s)\\s*(?:the\\s+)?$");
 
   private final Sentence sentence;
   private final List<ProductMention> mentions;
@@ -288,12 +288,14 @@ final class Context {
     boolean plural =
         Wording.is(
             text,
-            "(?is).*\\b(both|they|the two|the pair|the three|neither|each|apiece|either)\\b.*");
+            "(?is).*\\b(both|they|the two|the pair|the three|neither|each|apiece|either (?:of|one|oven))\\b.*");
     if (!named().isEmpty() || !plural) {
       return Set.of();
     }
     boolean two =
-        Wording.is(text, "(?is).*\\b(both|the two|the pair|neither|each|apiece|either)\\b.*");
+        Wording.is(
+            text,
+            "(?is).*\\b(both|the two|the pair|neither|each|apiece|either (?:of|one|oven))\\b.*");
     return inheritedJoint.isEmpty() && two && !firm ? new LinkedHashSet<>(pair) : inheritedJoint;
   }
 
@@ -329,6 +331,27 @@ final class Context {
             "(?is).*\\b(they|the two|the pair|these two)\\b.*");
     if (listed.isEmpty() && they) {
       return List.copyOf(inheritedJoint);
+    }
+    return listed;
+  }
+
+  /** "A group at seven minutes: Alder, Hornbeam and Plover", "9.1 (Alder, Hornbeam)". */
+  List<String> listedAfter(int offset) {
+    List<String> listed = new ArrayList<>();
+    int end = offset;
+    for (ProductMention mention : named()) {
+      if (mention.start() >= offset) {
+        String between = sentence.text().substring(end, mention.start());
+        boolean next =
+            listed.isEmpty()
+                ? Wording.is(between, "(?is)\\s*[:(–—]\\s*(?:the\\s+)?")
+                : Wording.is(between, "(?is)\\s*(?:,|and|,\\s*and|&)\\s*(?:the\\s+)?");
+        if (!next) {
+          return listed;
+        }
+        listed.add(mention.product());
+        end = mention.end();
+      }
     }
     return listed;
   }

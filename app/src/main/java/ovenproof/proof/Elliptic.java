@@ -15,6 +15,12 @@ final class Elliptic {
   private static final Pattern DIAL =
       Pattern.compile(
           "(?is).*\\b(dial(?:led)?|set|setting|degrees?|thermostat|runs?|sits?|held|holds?|peaked?|topped|hot)\\b[^.;]{0,40}$");
+
+  /** "To get to two twenty", "reaches two thirty": what is reached is no time. */
+  private static final Pattern GET_TO =
+      Pattern.compile(
+          "(?is).*\\b(?:(?:gets?|got|getting|goes|go|went|comes?|came|heats?|heated|heating|up) (?:\\p{L}+ )?to|reach(?:es|ed|ing)?|hits?|thinks|means|set to|asked for|ask for)\\s+$");
+
   private static final Pattern MONEY =
       Pattern.compile(
           "(?is).*\\b(costs?|price[ds]?|sells?|paid|euros?|dollars?|for sale)\\b[^.;]{0,25}$");
@@ -23,24 +29,26 @@ final class Elliptic {
           "(?is)\\s*|.*[,;(:—–]\\s*|.*\\b(took|takes|needed|needs|wanted|at|in|with|about|around|nearly|almost|just|over|under|than|to|gets?|got|gave|scored|scores|lost|ran|runs|was|is|by|for|hit|reached|only|managed|needing|taking|\\p{L}+)\\s+$");
   private static final Pattern FREE_AFTER =
       Pattern.compile(
-          "(?is)^\\s*(?:[.,;:!?)—–]|$|are\\b|is\\b|was\\b|and\\b|but\\b|while\\b|then\\b|which\\b|for\\b|on average|in\\b|too\\b|with\\b|from\\b|overall\\b|before\\b|below\\b|above\\b|hot\\b|cold\\b|flat\\b|exactly\\b|here\\b|there\\b|again\\b|apiece\\b|or so\\b|past\\b|apart\\b|to\\b|so\\b|because\\b|if\\b|when\\b|as\\b|it\\b|they\\b|we\\b|i\\b|you\\b|the\\b|now\\b|okay\\b|by\\b|at\\b|on\\b|after\\b|that\\b|this\\b|these\\b|compared\\b|against\\b|while\\b|where\\b|despite\\b|thanks\\b|of its\\b).*");
+          "(?is)^\\s*(?:[.,;:!?()—–]|$|are\\b|is\\b|was\\b|and\\b|but\\b|while\\b|then\\b|which\\b|for\\b|on average|in\\b|too\\b|with\\b|from\\b|overall\\b|before\\b|below\\b|above\\b|hot\\b|cold\\b|flat\\b|exactly\\b|here\\b|there\\b|again\\b|apiece\\b|or so\\b|past\\b|apart\\b|to\\b|so\\b|because\\b|if\\b|when\\b|as\\b|it\\b|they\\b|we\\b|i\\b|you\\b|the\\b|now\\b|okay\\b|by\\b|at\\b|on\\b|after\\b|that\\b|this\\b|these\\b|compared\\b|against\\b|while\\b|where\\b|despite\\b|thanks\\b|of its\\b).*");
 
   private Elliptic() {}
 
   /**
    * Numbers with their units, where one may be read.
    *
-   * @param last the last number with a unit in the sentences before, or null
+   * @param before numbers with units in the paragraph so far
    */
   static List<NumberPhrase> complete(
-      String text, List<NumberPhrase> numbers, @Nullable NumberPhrase last) {
+      String text, List<NumberPhrase> numbers, List<NumberPhrase> before) {
     List<NumberPhrase> all = new ArrayList<>();
-    List<NumberPhrase> carriers = new ArrayList<>();
-    if (last != null) {
-      carriers.add(last);
-    }
+    List<NumberPhrase> carriers = new ArrayList<>(before);
     for (NumberPhrase number : numbers) {
-      @Nullable NumberPhrase carrying = nearest(number, carriers);
+      int from = number.low() < SMALL ? Math.max(0, before.size() - 1) : 0;
+      List<NumberPhrase> likely = carriers.subList(from, carriers.size());
+      @Nullable NumberPhrase carrying =
+          opposed(text, number) && !likely.isEmpty()
+              ? likely.get(likely.size() - 1)
+              : nearest(number, likely);
       NumberPhrase read =
           number.scale() == Scale.SPOKEN_PAIR
               ? pair(text, number, carrying)
@@ -67,7 +75,7 @@ final class Elliptic {
         && FREE_AFTER.matcher(Wording.after(text, number.end())).matches()
         && Wording.is(
             Wording.before(text, number.start()),
-            "(?is).*\\b(costs?|cost you|sells? for|priced at|yours for|price is)\\s+(?:just |only |you )?$");
+            "(?is).*\\b(costs?|cost you|sells? for|priced at|yours for|price is|(?:i|you|we) (?:had|have|spend|spent|paid|pay|save[sd]?))\\s+(?:just |only |you |a )*$");
   }
 
   /** "It gets to two hundred and twenty": nothing else that is reached has such a size. */
@@ -79,7 +87,7 @@ final class Elliptic {
         && FREE_AFTER.matcher(Wording.after(text, number.end())).matches()
         && Wording.is(
             Wording.before(text, number.start()),
-            "(?is).*\\b(gets? (?:up )?to|got (?:up )?to|reach(?:es|ed)?|set (?:it |them )?to|means|really means|is really|gives you|gets you|set at|dial(?:led)?(?: to| at)?|topped out at|peaked at)\\s+$");
+            "(?is).*\\b(gets? (?:up )?to|got (?:up )?to|reach(?:es|ed)?|set (?:it |them )?to|means|really means|is really|gives you|gets you|set at|(?:was|were|sat|stood|stuck|stopped|stays?|stayed|settle[sd]?|ended) at|(?:says|said|reads|read|shows|showed)(?: only| just)?|dial(?:led)?(?: to| at)?|topped out at|peaked at)\\s+(?:a )?$");
   }
 
   /** Of the numbers before, the one of the most similar size; the later of two. */
@@ -99,16 +107,17 @@ final class Elliptic {
     return best;
   }
 
-  /** The last number that has a unit or a scale. */
-  static @Nullable NumberPhrase lastWithUnit(
-      List<NumberPhrase> numbers, @Nullable NumberPhrase before) {
-    NumberPhrase last = before;
-    for (NumberPhrase number : numbers) {
-      if (hasUnit(number)) {
-        last = number;
-      }
-    }
-    return last;
+  /** Small numbers count things; only the last unit is lent to them. */
+  private static final double SMALL = 20;
+
+  /** How many numbers of the paragraph a bare one may borrow its unit from. */
+  private static final int REMEMBERED = 8;
+
+  /** The last numbers that have a unit or a scale. */
+  static List<NumberPhrase> remembered(List<NumberPhrase> before, List<NumberPhrase> numbers) {
+    List<NumberPhrase> all = new ArrayList<>(before);
+    numbers.stream().filter(Elliptic::hasUnit).forEach(all::add);
+    return List.copyOf(all.subList(Math.max(0, all.size() - REMEMBERED), all.size()));
   }
 
   private static boolean hasUnit(NumberPhrase number) {
@@ -127,6 +136,9 @@ final class Elliptic {
     double minutes = Math.floor(whole / 100) + whole % 100 / 60;
     if (MONEY.matcher(before).matches()) {
       return number.as(whole, 1, null, Scale.MONEY);
+    }
+    if (whole % 10 == 0 && whole >= 100 && GET_TO.matcher(before).matches()) {
+      return number.as(whole, 1, null, Scale.DEGREES);
     }
     boolean dial = DIAL.matcher(before).matches() || whole % 100 >= 60;
     boolean times = carrying != null && carrying.unit() == Unit.MINUTE;
@@ -149,6 +161,9 @@ final class Elliptic {
             || opposed(text, number)
             || carrying.unit() != null && number.high() > 10)
         && !Wording.is(number.text(), "(?i)one")
+        && !Wording.is(
+            Wording.before(text, number.start()),
+            "(?is).*\\b(of all|all|all of|of the|the other|these|those|out of)\\s+$")
         && (near(number.low(), carrying.low()) || opposed(text, number))
         && FREE_BEFORE.matcher(Wording.before(text, number.start())).matches()
         && FREE_AFTER.matcher(Wording.after(text, number.end())).matches();
@@ -167,6 +182,10 @@ final class Elliptic {
   }
 
   private static NumberPhrase carried(NumberPhrase number, NumberPhrase carrying) {
+    boolean heat = carrying.unit() == Unit.CELSIUS || carrying.unit() == Unit.FAHRENHEIT;
+    if (heat) {
+      return number.as(number.low(), number.step(), null, Scale.DEGREES);
+    }
     boolean score = carrying.unit() == null && carrying.scale() == Scale.NONE;
     return number.as(
         number.low(), number.step(), carrying.unit(), score ? Scale.OUT_OF_TEN : carrying.scale());

@@ -126,7 +126,9 @@ final class Figures {
     test.criteria().forEach(c -> addCriterionWords(words, c, use.id()));
     words.removeAll(Stems.ofAll(test.name()));
     if (use.take().equals("mark") && words.contains(Stems.of("liking"))) {
-      words.addAll(Stems.ofAll("liked like people tasters panel enjoyed preferred everyone"));
+      words.addAll(
+          Stems.ofAll(
+              "liked like people tasters panel enjoyed preferred everyone fond loved love eat"));
     }
     if (words.contains(Stems.of("outer")) || words.contains(Stems.of("skin"))) {
       words.addAll(

@@ -93,10 +93,21 @@ final class NumberReader implements ClaimReader {
   }
 
   static boolean isCheckable(SentenceClaims sentence, NumberPhrase number) {
-    return number.unit() != null
+    return number.unit() != null && !isHourOfEnergy(sentence, number)
         || isScore(sentence, number)
         || number.scale() == Scale.MONEY
         || number.scale() == Scale.DEGREES;
+  }
+
+  /** "An hour of heating uses 1.07 kWh": the time that an energy is of. */
+  private static boolean isHourOfEnergy(SentenceClaims sentence, NumberPhrase number) {
+    return number.unit() == Unit.HOUR
+        && number.low() == 1
+        && (sentence.numbers().stream()
+                .anyMatch(n -> n.unit() != null && n.unit().dimension() == Dimension.ENERGY)
+            || Wording.is(
+                sentence.text(),
+                "(?is).*\\b(kwh|kilowatts?|electricity|energy|draws?|uses?|costs?|consum\\p{L}+)\\b.*"));
   }
 
   /** "Alder and Hornbeam scored 7.2 and 6.7": the number's own product, or null. */
@@ -237,6 +248,10 @@ final class NumberReader implements ClaimReader {
     if (isGeneric(sentence, number)) {
       return List.of();
     }
+    List<String> listing = sentence.context().listedAfter(number.end());
+    if (listing.size() > 1) {
+      return listing;
+    }
     Set<String> joint = sentence.context().jointProductsAt(number.start());
     List<String> products = new ArrayList<>(joint);
     if (products.isEmpty()) {
@@ -282,7 +297,10 @@ final class NumberReader implements ClaimReader {
               focus,
               product,
               kindOf(sentence, number),
-              f -> implausible(number, f) + (sentence.isParallel(f) ? PARALLEL : 0));
+              f ->
+                  implausible(number, f)
+                      + (sentence.isParallel(f) ? PARALLEL : 0)
+                      + signed(sentence, number, f));
       if (fits.isEmpty()) {
         nothingMeasured(sentence, number, focus, kind, product);
         return;
@@ -444,6 +462,15 @@ final class NumberReader implements ClaimReader {
     return time && plain && (not || afterwards || still) ? number.hedged(Hedge.AT_LEAST) : number;
   }
 
+  /** "+0.5 K", "−7 K": a number with a sign is a deviation. */
+  private static double signed(SentenceClaims sentence, NumberPhrase number, Figure figure) {
+    boolean sign =
+        Wording.is(Wording.before(sentence.text(), number.start()), "(?s).*[\\s(]?[+−]\\s?$");
+    boolean deviation =
+        figure.take().equals("offset") || figure.take().equals("lightness-difference");
+    return sign && deviation ? 4 : 0;
+  }
+
   /** Several figures fit the words equally well: only what they agree on is found. */
   private Ruling together(
       SentenceClaims sentence,
@@ -526,13 +553,29 @@ final class NumberReader implements ClaimReader {
     return fits.stream()
         .filter(
             f ->
-                f.points() > best - (marked ? NEAR : near(number, f.figure()))
+                f.points() > best - margin(number, f.figure(), fitting.get(0), marked)
                     && !fitting.contains(f.figure()))
         .map(FigureSearch.Fit::figure)
         .filter(f -> number.hedge() == Hedge.PLAIN || number.hedge() == Hedge.ABOUT)
-        .filter(f -> f.kind() != Figure.Kind.MARK || pointed(focus, List.of(f)))
+        .filter(f -> f.kind() != Figure.Kind.MARK || spokenOf(focus, f))
         .filter(f -> reading(number, f, sentence.text()).finding() == Finding.SUPPORTED)
         .findFirst();
+  }
+
+  /** A figure measured beside a plate's may be meant wherever the plate's may. */
+  private static double margin(NumberPhrase number, Figure other, Figure top, boolean marked) {
+    if (top.kind() == Figure.Kind.NAMEPLATE && other.kind() == Figure.Kind.FACT) {
+      return Double.POSITIVE_INFINITY;
+    }
+    boolean sameTest = other.test() != null && other.test().equals(top.test());
+    return marked
+        ? NEAR
+        : other.kind() == Figure.Kind.MARK && sameTest ? 3 * NEAR : near(number, other);
+  }
+
+  /** Whether a mark's own word was said lately. */
+  private static boolean spokenOf(Focus focus, Figure mark) {
+    return mark.words().stream().anyMatch(w -> focus.weight(w) >= 0.3);
   }
 
   private String label(String product, Figure figure) {
@@ -758,7 +801,7 @@ final class NumberReader implements ClaimReader {
     }
     return Wording.is(
         before,
-        "(?is).*\\b(scor(ed|es|e of|ing)|rated( it)?|rating of|marks? of|gave it|earns?|earned|total of|an overall|overall( score)? (of|is))\\s+(an?\\s+|only\\s+|just\\s+)?$");
+        "(?is).*\\b(scor(ed|es|e of|ing)|rated( it)?|rating of|marks? of|gave it|earns?|earned|total of|an overall|overall( score)? (of|is)|scores? (at|to|is|was|between|somewhere between)|totals? (at|to|is|was)|they score|scored? somewhere)\\s+(an?\\s+|only\\s+|just\\s+|between\\s+)?$");
   }
 
   private static boolean endsWithName(SentenceClaims sentence, NumberPhrase number) {

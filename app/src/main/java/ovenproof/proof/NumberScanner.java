@@ -466,12 +466,20 @@ final class NumberScanner {
         at < tokens.size()
             && UNITS.containsKey(peek())
             && peek().length() > 3
-            && !(peek().equals("second") && wordFollows(at));
+            && !(peek().equals("second") && wordFollows(at))
+            && !isRate(at - 2);
     if (article && unitFollows) {
       return Optional.of(new Value(1, 0, 1, Scale.NONE));
     }
     at = mark;
     return Optional.empty();
+  }
+
+  /** "1.24 kWh an hour", "thirty cents a minute": what stands before the article is a unit. */
+  private boolean isRate(int token) {
+    return token >= 0
+        && (UNITS.containsKey(tokens.get(token).lower)
+            || Wording.is(tokens.get(token).lower, "cents?|euros?|times|once|twice|degrees?"));
   }
 
   /** "A second round" is no time, "a second faster" is. */
@@ -523,14 +531,19 @@ final class NumberScanner {
       return value;
     }
     int mark = at;
+    boolean apart = at < tokens.size() && !joined();
     boolean and = accept("and");
+    if (and) {
+      accept("about", "around", "roughly", "some");
+    }
     Optional<Value> second = value();
     if (second.isPresent() && second.get().decimals == 0) {
       int afterNumber = at;
       @Nullable Unit written = unit();
       boolean bareSeconds =
           written == null && !and && unit == Unit.MINUTE && second.get().number < 60;
-      if (written == smaller || bareSeconds) {
+      boolean compares = apart && at < tokens.size() && COMPARING.contains(peek());
+      if ((written == smaller || bareSeconds) && !compares) {
         at = written == null ? afterNumber : at;
         double parts = unit == Unit.POUND ? 16 : 60;
         return new Value(value.number + second.get().number / parts, 2, 1 / parts, Scale.NONE);
@@ -539,6 +552,12 @@ final class NumberScanner {
     at = mark;
     return value;
   }
+
+  /** "11 min, 42 seconds less than the Alder" are two numbers. */
+  private static final java.util.Set<String> COMPARING =
+      java.util.Set.of(
+          "less", "more", "faster", "slower", "quicker", "longer", "shorter", "sooner", "later",
+          "earlier", "ahead", "behind", "before", "after");
 
   private @Nullable Unit unit() {
     if (at >= tokens.size()) {

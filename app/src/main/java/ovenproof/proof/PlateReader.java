@@ -28,7 +28,7 @@ final class PlateReader implements ClaimReader {
   public void read(SentenceClaims sentence) {
     for (NumberPhrase number : sentence.freeNumbers()) {
       Matcher matcher = AFTER.matcher(Wording.after(sentence.text(), number.end()));
-      if (number.unit() == Unit.PERCENT && matcher.matches()) {
+      if (number.unit() != null && matcher.matches()) {
         claim(sentence, number, matcher.group("side").toLowerCase(Locale.ROOT));
       }
     }
@@ -40,7 +40,8 @@ final class PlateReader implements ClaimReader {
       return;
     }
     Focus focus = sentence.context().at(number.start(), number.end());
-    List<Figure> plates = search.best(focus, product, f -> f.kind() == Figure.Kind.NAMEPLATE);
+    List<Figure> plates =
+        search.best(focus, product, f -> f.kind() == Figure.Kind.NAMEPLATE && fits(number, f));
     if (plates.size() != 1) {
       return;
     }
@@ -53,6 +54,13 @@ final class PlateReader implements ClaimReader {
     measured.ifPresent(m -> compare(sentence, number, side, m, plate));
   }
 
+  private static boolean fits(NumberPhrase number, Figure plate) {
+    Unit unit = number.unit();
+    Unit own = plate.unit();
+    return unit == Unit.PERCENT
+        || unit != null && own != null && unit.dimension() == own.dimension();
+  }
+
   /** A scored fact goes by the name of its use; both share the fact's words. */
   private static boolean isOf(Figure figure, String fact) {
     return figure.use().equals(fact)
@@ -62,11 +70,17 @@ final class PlateReader implements ClaimReader {
   private static void compare(
       SentenceClaims sentence, NumberPhrase number, String side, Figure measured, Figure plate) {
     double stated = Objects.requireNonNull(plate.value());
-    double percent = (Objects.requireNonNull(measured.value()) / stated - 1) * 100;
+    boolean share = number.unit() == Unit.PERCENT;
+    double gap =
+        share
+            ? (Objects.requireNonNull(measured.value()) / stated - 1) * 100
+            : Objects.requireNonNull(measured.value()) - stated;
     boolean below = Wording.is(side, "less|fewer|smaller|lower|below|under|short of");
     Judge.Ruling ruling =
         Judge.rule(
-            number, measured.asDifference(below ? -percent : percent, Unit.PERCENT), Unit.PERCENT);
+            number,
+            measured.asDifference(below ? -gap : gap, share ? Unit.PERCENT : measured.unit()),
+            number.unit());
     sentence.add(
         number.start(),
         number.end(),

@@ -44,14 +44,14 @@ public final class Proofreader {
   public Proof read(String draft) {
     List<Claim> claims = new ArrayList<>();
     ContextTracker tracker = new ContextTracker(mentions, constants);
-    NumberPhrase last = null;
+    List<NumberPhrase> last = List.of();
     int paragraph = -1;
     for (Sentence sentence : DraftText.sentences(draft, mentions.anyName())) {
-      NumberPhrase before = sentence.paragraph() == paragraph ? last : null;
+      List<NumberPhrase> before = sentence.paragraph() == paragraph ? last : List.of();
       List<NumberPhrase> numbers =
           Elliptic.complete(sentence.text(), NumberScanner.scan(sentence.text()), before);
       SentenceClaims found = new SentenceClaims(tracker.enter(sentence, numbers), numbers);
-      last = Elliptic.lastWithUnit(found.numbers(), before);
+      last = Elliptic.remembered(before, found.numbers());
       paragraph = sentence.paragraph();
       readers.forEach(reader -> reader.read(found));
       claims.addAll(found.claims());

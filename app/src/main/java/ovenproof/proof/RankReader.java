@@ -21,6 +21,13 @@ final class RankReader implements ClaimReader {
           "\\b(winner|won(?!['’]t)|wins|runner-up|(?:came|comes|finish(?:es|ed)|ranks|ranked|placed)\\s+last|last place|tier (\\d|one|two|three))\\b",
           Pattern.CASE_INSENSITIVE);
 
+  /** "Behind the winner": somebody else is spoken of. */
+  private static final Pattern REFERENCE =
+      Pattern.compile(
+          "(?is).*\\b(than|behind|to|from|as|below|above|with|of|like)\\s+(?:the|our)\\s+$");
+
+  private static final Pattern BETWEEN = Pattern.compile("(?is).*\\bbetween\\b.{0,30}\\band\\s+$");
+
   private final Figures figures;
 
   RankReader(Figures figures) {
@@ -47,7 +54,8 @@ final class RankReader implements ClaimReader {
           Wording.is(
               sentence.text().substring(number.end()),
               "(?is)\\s*(batch|load|run|slice|side|time|attempt|day|minute|half)\\b.*");
-      if (place && !batch) {
+      boolean between = BETWEEN.matcher(Wording.before(sentence.text(), number.start())).matches();
+      if (place && !batch && !between) {
         claim(sentence, number.start(), number.end(), (int) number.low());
       }
     }
@@ -103,6 +111,10 @@ final class RankReader implements ClaimReader {
 
   private void words(SentenceClaims sentence, Matcher matcher) {
     String word = matcher.group(1).toLowerCase(java.util.Locale.ROOT);
+    if (word.equals("winner")
+        && REFERENCE.matcher(Wording.before(sentence.text(), matcher.start())).matches()) {
+      return;
+    }
     int count = ranked();
     if (word.startsWith("tier")) {
       tier(sentence, matcher);
@@ -124,8 +136,14 @@ final class RankReader implements ClaimReader {
             .anyMatch(s -> figures.isMark(s) && !OVERALL.contains(s));
     return sentence.context().at(start, end).tests().isEmpty()
         && !sentence.context().namesTests()
+        && (sentence.context().testsAbove().isEmpty() || !OF_THIS.matcher(sentence.text()).find())
         && !mark;
   }
+
+  private static final Pattern OF_THIS =
+      Pattern.compile(
+          "\\b(this one|here|this round|that one|this test|it on|this too|on points)\\b",
+          Pattern.CASE_INSENSITIVE);
 
   private static final java.util.Set<String> OVERALL =
       Stems.ofAll("everyone people one two use display like");
@@ -133,7 +151,8 @@ final class RankReader implements ClaimReader {
   /** "Wins on toast": the first by that test's score, of the two that are compared or of all. */
   private void ofTest(SentenceClaims sentence, Matcher matcher) {
     @Nullable String product = sentence.context().productAt(matcher.start());
-    java.util.Set<String> tests = sentence.context().at(matcher.start(), matcher.end()).tests();
+    java.util.Set<String> named = sentence.context().at(matcher.start(), matcher.end()).tests();
+    java.util.Set<String> tests = named.isEmpty() ? sentence.context().testsAbove() : named;
     if (product == null || tests.size() != 1 || !sentence.isFree(matcher.start(), matcher.end())) {
       return;
     }

@@ -50,7 +50,15 @@ final class ReachReader implements ClaimReader {
                   : number.hedge() == Hedge.OVER && Wording.is(before, CLIMB));
       String clause = before.substring(Math.max(0, before.length() - 60));
       boolean negated = NEGATED.matcher(clause).matches();
-      if (reach && (negated || !PEAK_WORD.matcher(clause).matches())) {
+      boolean yet =
+          negated
+              && Wording.is(
+                  Wording.after(sentence.text(), number.end()),
+                  "(?is)^\\s*(?:[CF]\\s+)?(?:yet|by then|at that point|by that time)\\b.*");
+      if (yet) {
+        sentence.take(number.start(), number.end());
+      }
+      if (reach && !yet && (negated || !PEAK_WORD.matcher(clause).matches())) {
         claim(sentence, number, negated);
       }
     }

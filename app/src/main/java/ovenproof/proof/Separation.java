@@ -89,7 +89,13 @@ final class Separation {
     if (Double.isNaN(error)) {
       return false;
     }
+    if (a.isSingle()) {
+      return signed(a) > signed(b);
+    }
     double df = scores() ? 1e6 : degreesOfFreedom;
+    if (df <= 0) {
+      return false;
+    }
     double margin = margin(Math.max(2, field.size()), df);
     return signed(a) - signed(b) > margin * error;
   }

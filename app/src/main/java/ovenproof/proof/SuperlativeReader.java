@@ -26,7 +26,7 @@ final class SuperlativeReader implements ClaimReader {
   /** Ways of speaking that compare nothing: "at best", "your best bet", "best to". */
   private static final Pattern IDIOM_BEFORE =
       Pattern.compile(
-          "(?is).*\\b(at|your|my|his|her|do|does|did|do its|did its|does its|their|next|at the very|tasted|(?:than|as|to|from|between|with|behind|after|of|by) the)\\s+$");
+          "(?is).*\\b(at|your|my|his|her|do|does|did|do its|did its|does its|their|next|at the very|tasted|(?:than|as|to|from|between|with|behind|after|of|by) (?:the|our))\\s+$");
 
   private static final Pattern IDIOM_AFTER =
       Pattern.compile(
@@ -63,7 +63,8 @@ final class SuperlativeReader implements ClaimReader {
   }
 
   private static boolean isIdiom(String text, int start, int end) {
-    return IDIOM_BEFORE.matcher(text.substring(0, start)).matches()
+    return Wording.is(Wording.before(text, start), "(?is).*\\b(neither|both)\\b[^,;.]{0,25}$")
+        || IDIOM_BEFORE.matcher(text.substring(0, start)).matches()
         || IDIOM_AFTER.matcher(text.substring(end)).matches();
   }
 
@@ -73,6 +74,16 @@ final class SuperlativeReader implements ClaimReader {
             .toLowerCase(Locale.ROOT);
     String stem = Stems.of(word);
     Adjective adjective = isMark(stem) ? null : adjective(matcher, word, stem);
+    if (adjective != null
+        && Wording.is(word, "(hott|warm|cool|cold)est")
+        && isOutside(sentence, end)) {
+      adjective = new Adjective(adjective.direction(), List.of("reading"));
+    }
+    Optional<String> marked = best(matcher, word);
+    if (marked.isPresent()) {
+      claim(sentence, matcher, end, marked.get(), null);
+      return;
+    }
     if (adjective != null || isMark(stem)) {
       claim(sentence, matcher, end, stem, adjective);
     }
@@ -98,6 +109,25 @@ final class SuperlativeReader implements ClaimReader {
     }
     Adjective adjective = Vocabulary.adjective(stem);
     return adjective == null && matcher.group("much") != null ? Vocabulary.noun(stem) : adjective;
+  }
+
+  private static final Pattern OUTSIDE =
+      Pattern.compile(
+          "(?is)^\\s*(?:\\p{L}+\\s+){0,2}?(?:sides?|outside|skin|surface|flank|casing|exterior|walls?|housing)\\b.*");
+
+  /** "The hottest side", or a sentence that speaks of sides. */
+  private static boolean isOutside(SentenceClaims sentence, int end) {
+    return OUTSIDE.matcher(sentence.text().substring(end)).matches();
+  }
+
+  /** "The best controls": the mark that the noun names. */
+  private Optional<String> best(Matcher matcher, String word) {
+    return word.equals("best")
+        ? java.util.Arrays.stream(matcher.group("noun").trim().split("[\\s-]+"))
+            .map(w -> Stems.of(w.toLowerCase(Locale.ROOT)))
+            .filter(s -> s.length() > 2 && isMark(s))
+            .findFirst()
+        : Optional.empty();
   }
 
   private boolean isMark(String stem) {
