@@ -2,7 +2,6 @@ package ovenproof.draft;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
-import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -16,7 +15,6 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
-import ovenproof.campaign.Campaign;
 import ovenproof.chart.Sign;
 import ovenproof.desk.Desk;
 import ovenproof.desk.Document;
@@ -96,7 +94,7 @@ class DraftController {
 
   /** Puts reading, preview and figures into the model. */
   private Optional<DraftReading> read(Workbench.Sheet sheet, KeptDraft draft, Model model) {
-    Optional<Edition> edition = edition(sheet);
+    Optional<Edition> edition = SheetEdition.of(desk, sheet);
     model.addAttribute("reading", null);
     model.addAttribute("figures", List.of());
     if (edition.isEmpty()) {
@@ -116,22 +114,6 @@ class DraftController {
     model.addAttribute("unclear", reading.count(Finding.UNCLEAR));
     model.addAttribute("unsupported", reading.count(Finding.UNSUPPORTED));
     return Optional.of(reading);
-  }
-
-  private Optional<Edition> edition(Workbench.Sheet sheet) {
-    Campaign campaign = sheet.campaign();
-    return sheet
-        .verdict()
-        .map(
-            verdict ->
-                new Edition(
-                    campaign,
-                    desk.evidenceOf(campaign.info().id()),
-                    sheet.measured(),
-                    verdict,
-                    Objects.requireNonNullElseGet(
-                        campaign.info().published(),
-                        () -> LocalDate.now(desk.clock().withZone(campaign.info().zone())))));
   }
 
   private static List<Line> lines(DraftReading reading) {
@@ -256,7 +238,7 @@ class DraftController {
       return "redirect:/c/" + cid + "/draft";
     }
     Optional<FigureBook.Shown> shown =
-        edition(sheet).flatMap(e -> new FigureBook(e).find(figure.strip()));
+        SheetEdition.of(desk, sheet).flatMap(e -> new FigureBook(e).find(figure.strip()));
     if (shown.isEmpty()) {
       String view = page(cid, kept, kept, number(revision), model);
       model.addAttribute(

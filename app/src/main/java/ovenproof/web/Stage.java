@@ -22,7 +22,7 @@ public enum Stage {
       new Page("Questions", "/verdict/questions"),
       new Page("Side by side", "/verdict/compare"),
       new Page("Over the years", "/verdict/years")),
-  PUBLISH(new Page("Draft", "/draft")),
+  PUBLISH(new Page("Draft", "/draft"), new Page("Review", "/publish")),
   INSTRUMENTS(),
   RECORD(new Page("Who did what", "/record"), new Page("Inquiries", "/inquiries"));
 

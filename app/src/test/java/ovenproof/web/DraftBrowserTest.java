@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -95,6 +96,45 @@ class DraftBrowserTest {
       page.navigate("/c/" + cid + "/record");
       assertThat(page.locator("main").textContent()).contains("inquiry siskin").contains("draft");
       sound(page, "record", where);
+      assertThat(faults).isEmpty();
+    }
+  }
+
+  @Test
+  void aReviewIsPublishedWithItsProgressAndItsEditionStaysReachable() throws Exception {
+    try (BrowserContext context =
+        browser.newContext(
+            new Browser.NewContextOptions()
+                .setViewportSize(390, 900)
+                .setBaseURL("http://localhost:" + server.port()))) {
+      Page page = context.newPage();
+      page.setDefaultTimeout(60_000);
+      List<String> faults = new ArrayList<>();
+      page.onPageError(faults::add);
+      page.navigate("/c/" + cid + "/publish");
+      page.waitForSelector("#why");
+      assertThat(page.locator("h1").textContent()).isEqualTo("Not published yet");
+      sound(page, "publish", "390");
+      page.locator("form button.go").click();
+      page.waitForURL("**/jobs/*");
+      page.getByText("Go on").click();
+      assertThat(page.locator("h1").textContent()).isEqualTo("The published review stands");
+      assertThat(page.locator("main").textContent()).contains("Edition 1").contains("narration.md");
+      sound(page, "published", "390");
+      page.getByText("Edition 1, ").click();
+      assertThat(page.url()).endsWith("/site/editions/1/index.html");
+      page.navigate("/c/" + cid + "/site/");
+      assertThat(page.locator("h1").textContent()).contains("Alder");
+      assertThat(page.evaluate("getComputedStyle(document.body).fontFamily").toString())
+          .contains("Sofia Sans");
+      assertThat(page.request().get("/c/" + cid + "/publish/kit.zip").body())
+          .startsWith('P', 'K', 3, 4);
+      for (String outside :
+          List.of("site/..%2f..%2fdesk.db", "site/../../desk.db", "kit/..%5csite%5cindex.html")) {
+        assertThat(page.request().get("/c/" + cid + "/" + outside).status())
+            .as(outside)
+            .isGreaterThanOrEqualTo(400);
+      }
       assertThat(faults).isEmpty();
     }
   }

@@ -69,6 +69,11 @@ public final class CardFolder {
     }
   }
 
+  /** What the register of a folder said when it was written: cards that show something else. */
+  public static List<String> changedSince(Path folder) {
+    return CardRegister.changedSince(folder.resolve(REGISTER));
+  }
+
   private static Card clock(List<Card> cards, String id) {
     return cards.stream()
         .filter(c -> c.id().equals(id) && c.motion() != null)

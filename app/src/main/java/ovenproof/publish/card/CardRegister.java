@@ -50,6 +50,19 @@ record CardRegister(List<Handed> handed, boolean damaged) {
     }
   }
 
+  static List<String> changedSince(Path register) {
+    String text = CardFolder.text(register);
+    List<String> changed = new ArrayList<>();
+    try {
+      if (!text.isEmpty()) {
+        MAPPER.readTree(text).path("changedSince").forEach(c -> changed.add(c.asString("")));
+      }
+    } catch (JacksonException e) {
+      changed.add("the register of the cards cannot be read");
+    }
+    return changed;
+  }
+
   private static void collect(JsonNode cards, JsonNode root, Map<String, Handed> all) {
     for (JsonNode card : cards) {
       Handed handed =

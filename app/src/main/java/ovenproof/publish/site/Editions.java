@@ -31,7 +31,7 @@ import tools.jackson.databind.json.JsonMapper;
  */
 final class Editions {
   static final String PAGE = "corrections.html";
-  private static final String FILE = "data/editions.json";
+  static final String FILE = "data/editions.json";
   private static final String TEXT = "data/corrections.txt";
   private static final JsonMapper MAPPER =
       JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
@@ -56,7 +56,7 @@ final class Editions {
     return new Editions(before, before.then(edition, why));
   }
 
-  private static EditionHistory read(Path file) {
+  static EditionHistory read(Path file) {
     if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
       return EditionHistory.none();
     }

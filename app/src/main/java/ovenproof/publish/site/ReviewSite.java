@@ -38,6 +38,15 @@ public final class ReviewSite {
 
   private final Edition edition;
 
+  /**
+   * What was published at a place so far; none when nothing was.
+   *
+   * @throws ovenproof.input.InputException if the list of editions is damaged
+   */
+  public static EditionHistory editions(Path site) {
+    return Editions.read(site.resolve(Editions.FILE));
+  }
+
   public ReviewSite(Edition edition) {
     this.edition = edition;
   }
