@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.springframework.core.io.FileSystemResource;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
@@ -30,9 +31,6 @@ import ovenproof.desk.Attachment;
 import ovenproof.desk.Desk;
 import ovenproof.desk.EntryKind;
 import ovenproof.desk.EvidenceStore;
-import ovenproof.desk.Job;
-import ovenproof.desk.JobKind;
-import ovenproof.desk.Jobs;
 import ovenproof.desk.NewEntry;
 import ovenproof.web.Choice;
 import ovenproof.web.FileNames;
@@ -40,35 +38,25 @@ import ovenproof.web.FormProblems;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
 import ovenproof.web.Moment;
-import ovenproof.web.Who;
 import ovenproof.web.Workbench;
 
 /** Files: attached to a run, dropped for sorting, and served as they came in. */
 @Controller
-class FilesController implements JobKind {
+class FilesController {
+  /** Where files of earlier days lie until someone knows their run. */
+  private static final String UNSORTED = "unsorted/";
+
   private static final long MOST_BYTES = 500_000_000L;
   private static final int MOST_QUESTIONS = 60;
 
   private final Desk desk;
   private final Workbench workbench;
   private final RunPage page;
-  private final FileSorting sorting;
 
   FilesController(Desk desk, Workbench workbench) {
     this.desk = desk;
     this.workbench = workbench;
     this.page = new RunPage(desk);
-    this.sorting = new FileSorting(desk);
-  }
-
-  @Override
-  public String kind() {
-    return FileSorting.KIND;
-  }
-
-  @Override
-  public String run(Job job, Jobs.Running running) {
-    return sorting.run(job, running);
   }
 
   // ---------- to a run ----------
@@ -130,7 +118,7 @@ class FilesController implements JobKind {
     String batch = typed.getOrDefault("batch", "");
     if (Bench.isPicture(path)) {
       return Optional.of(
-          FileSorting.photo(
+          photo(
               c,
               run,
               path,
@@ -154,6 +142,25 @@ class FilesController implements JobKind {
                 null,
                 0,
                 null));
+  }
+
+  private static Photo photo(
+      Campaign c, Run run, String path, @Nullable String face, @Nullable Integer batch) {
+    List<String> faces =
+        c.method()
+            .test(run.test())
+            .map(t -> t.photos() == null ? List.<String>of() : t.photos().faces())
+            .orElse(List.of());
+    String only = faces.size() == 1 ? faces.get(0) : null;
+    return new Photo(
+        path,
+        run.id(),
+        batch == null ? 1 : batch,
+        face == null ? only : face,
+        null,
+        null,
+        List.of(),
+        null);
   }
 
   // ---------- dropped together ----------
@@ -183,15 +190,15 @@ class FilesController implements JobKind {
     c.traces().forEach(t -> bound.add(t.file()));
     Set<String> sorted = new HashSet<>();
     c.evidence().stream()
-        .filter(e -> !e.path().startsWith(FileSorting.UNSORTED) || bound.contains(e.path()))
+        .filter(e -> !e.path().startsWith(UNSORTED) || bound.contains(e.path()))
         .forEach(e -> sorted.add(e.sha256()));
     return c.evidence().stream()
-        .filter(e -> e.path().startsWith(FileSorting.UNSORTED) && !sorted.contains(e.sha256()))
+        .filter(e -> e.path().startsWith(UNSORTED) && !sorted.contains(e.sha256()))
         .toList();
   }
 
   private static Question question(Campaign c, RunNames names, String path) {
-    String name = path.substring(FileSorting.UNSORTED.length());
+    String name = path.substring(UNSORTED.length());
     RunNames.Named named = names.read(name);
     List<String> first = named.run() == null ? named.candidates() : List.of(named.run());
     List<Choice> runs =
@@ -206,34 +213,6 @@ class FilesController implements JobKind {
                 ? "Its name says " + first.get(0) + ", a label in it says another run."
                 : "Its name fits " + first.size() + " runs.";
     return new Question(path, name, Bench.isShown(path), why, runs);
-  }
-
-  @PostMapping("/c/{cid}/sort")
-  @MayUse(Audience.OWNER)
-  String drop(
-      @PathVariable String cid,
-      @RequestParam("files") List<MultipartFile> files,
-      Model model,
-      HttpServletRequest request)
-      throws IOException {
-    Campaign c = workbench.sheet(cid).campaign();
-    String who = Who.of(request).word();
-    List<String> paths = new ArrayList<>();
-    for (MultipartFile file : files) {
-      if (!file.isEmpty()) {
-        String name = FileNames.safe(file.getOriginalFilename());
-        paths.add(desk.attach(cid, FileSorting.UNSORTED + name, stored(name, file), who));
-      }
-    }
-    if (paths.isEmpty()) {
-      sort(cid, model);
-      model.addAttribute("campaign", c);
-      model.addAttribute(
-          "problems", Map.of("files", "No file was sent. Choose some, or drop them on the field."));
-      return "bench/sort";
-    }
-    Job job = desk.jobs().submit(FileSorting.KIND, cid, String.join("\n", paths), who);
-    return "redirect:/jobs/" + job.id();
   }
 
   /** A person says where a file belongs. */

@@ -12,10 +12,10 @@ import ovenproof.campaign.Run;
 import ovenproof.method.TestPlan;
 
 /** Which run, face and batch the name of a file speaks of. */
-final class RunNames {
+public final class RunNames {
   private final Campaign campaign;
 
-  RunNames(Campaign campaign) {
+  public RunNames(Campaign campaign) {
     this.campaign = campaign;
   }
 
@@ -25,7 +25,7 @@ final class RunNames {
    * @param run null when it names none, or more than one
    * @param candidates runs that it may mean, when it names more than one
    */
-  record Named(
+  public record Named(
       @Nullable String run,
       List<String> candidates,
       @Nullable String face,
@@ -35,7 +35,7 @@ final class RunNames {
    * Reads a file's name: a run's key in it, the longest one; else the product and the test in it,
    * with the replicate when a number of its own says it.
    */
-  Named read(String fileName) {
+  public Named read(String fileName) {
     int dot = fileName.lastIndexOf('.');
     String words = words(dot > 0 ? fileName.substring(0, dot) : fileName);
     List<Run> named = byKey(words);

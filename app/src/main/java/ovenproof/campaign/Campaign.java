@@ -2,8 +2,11 @@ package ovenproof.campaign;
 
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import ovenproof.method.Method;
 
@@ -96,7 +99,16 @@ public record Campaign(
 
   /** Runs that count for the verdict: not trials, not void, not superseded by a redo. */
   public List<Run> countedRuns() {
-    return runs.stream().filter(r -> whyNotCounted(r).isEmpty()).toList();
+    Set<String> voided = new HashSet<>();
+    Entry.effective(deviations).stream()
+        .filter(d -> d.deviationClass() == 3)
+        .forEach(d -> voided.add(d.run()));
+    Set<String> redone = new HashSet<>();
+    runs.stream().map(Run::redoOf).filter(Objects::nonNull).forEach(redone::add);
+    return runs.stream()
+        .filter(r -> r.kind() != Run.Kind.TRIAL)
+        .filter(r -> !voided.contains(r.id()) && !redone.contains(r.id()))
+        .toList();
   }
 
   /**

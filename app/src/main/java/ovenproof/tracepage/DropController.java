@@ -20,6 +20,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.multipart.MultipartFile;
+import ovenproof.bench.RunNames;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Photo;
 import ovenproof.campaign.Run;
@@ -80,7 +81,8 @@ class DropController {
   public record LogSheet(int index, LogFile log, List<RunChoice> likely) {}
 
   /** A dropped photograph on the page. */
-  public record PhotoRow(int index, String name, String run, String why, String trouble) {}
+  public record PhotoRow(
+      int index, String name, String run, String face, String why, String trouble) {}
 
   @PostMapping("/c/{cid}/drop")
   @MayUse(Audience.OWNER)
@@ -194,19 +196,42 @@ class DropController {
           new PhotoSorting.Shot(now.get(i).name(), look.sha256(), look.taken(), look.labels()));
     }
     List<PhotoSorting.Sorted> sorted = PhotoSorting.sort(shots, times(c));
+    RunNames names = new RunNames(c);
     List<PhotoRow> rows = new ArrayList<>();
     for (int i = 0; i < now.size(); i++) {
-      String run = sorted.get(i).run();
+      Proposal proposal = proposal(names.read(now.get(i).name()), sorted.get(i));
       String known = known(c, seen.get(i).sha256());
       rows.add(
           new PhotoRow(
               all.indexOf(now.get(i)),
               now.get(i).name(),
-              run == null ? "" : run,
-              known.isEmpty() ? sorted.get(i).why() : known,
+              proposal.run(),
+              proposal.face(),
+              known.isEmpty() ? proposal.why() : known,
               seen.get(i).trouble()));
     }
     return rows;
+  }
+
+  /**
+   * The run that is proposed for a photograph; empty when nothing says it, or two things differ.
+   */
+  private record Proposal(String run, String face, String why) {}
+
+  /** Its name first; a printed label may contradict it, the time it was taken may not. */
+  private static Proposal proposal(RunNames.Named named, PhotoSorting.Sorted seen) {
+    String face = Objects.requireNonNullElse(named.face(), "");
+    String byName = named.run();
+    String bySight = seen.run();
+    if (byName == null) {
+      return new Proposal(Objects.requireNonNullElse(bySight, ""), face, seen.why());
+    }
+    boolean labelled = seen.certainty() == PhotoSorting.Certainty.LABEL && bySight != null;
+    if (labelled && !byName.equals(bySight)) {
+      return new Proposal(
+          "", face, "Its name says " + byName + ", the label in it says " + bySight + ".");
+    }
+    return new Proposal(byName, face, "Its name says the run.");
   }
 
   private static String known(Campaign c, String sha256) {
@@ -403,7 +428,7 @@ class DropController {
   @MayUse(Audience.OWNER)
   String forget(@PathVariable String cid, @RequestParam String drop) {
     incoming.forget(drop);
-    return "redirect:/c/" + cid + "/traces";
+    return "redirect:/c/" + cid + "/sort";
   }
 
   private String keep(String cid, String path, Dropped file, NewEntry.Stamp stamp)
@@ -417,7 +442,7 @@ class DropController {
 
   private String next(String cid, String drop) {
     return incoming.files(drop).isEmpty()
-        ? "redirect:/c/" + cid + "/traces"
+        ? "redirect:/c/" + cid + "/sort"
         : "redirect:/c/" + cid + "/drop?drop=" + drop;
   }
 

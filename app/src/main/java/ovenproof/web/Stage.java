@@ -13,7 +13,7 @@ public enum Stage {
   PREP(new Page("Setting cards", "/settings"), new Page("Plan", "/plan")),
   BENCH(
       new Page("Runs", "/bench"),
-      new Page("Files to sort", "/sort"),
+      new Page("Files", "/sort"),
       new Page("Traces", "/traces"),
       new Page("Photos", "/photos")),
   PANEL(new Page("Tastings", "/panel"), new Page("Tasters", "/panel/tasters")),

@@ -3,6 +3,7 @@ package ovenproof.web;
 import java.util.Objects;
 import java.util.logging.Level;
 import java.util.logging.LogManager;
+import java.util.logging.Logger;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.bridge.SLF4JBridgeHandler;
 import org.springframework.boot.LazyInitializationBeanFactoryPostProcessor;
@@ -14,6 +15,10 @@ import ovenproof.input.OutsideException;
 
 /** The running web application of one desk. */
 public final class WebServer implements AutoCloseable {
+  /** Threads that outlive the server are no leak here: the program ends with it. */
+  private static final Logger LEAKS =
+      Logger.getLogger("org.apache.catalina.loader.WebappClassLoaderBase");
+
   private final AnnotationConfigServletWebServerApplicationContext context;
 
   private WebServer(AnnotationConfigServletWebServerApplicationContext context) {
@@ -60,6 +65,7 @@ public final class WebServer implements AutoCloseable {
       SLF4JBridgeHandler.removeHandlersForRootLogger();
       SLF4JBridgeHandler.install();
       LogManager.getLogManager().getLogger("").setLevel(Level.WARNING);
+      LEAKS.setLevel(Level.OFF);
     }
   }
 

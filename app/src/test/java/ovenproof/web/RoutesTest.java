@@ -85,6 +85,52 @@ class RoutesTest {
     }
   }
 
+  @ParameterizedTest
+  @EnumSource(DatabaseKind.class)
+  void anEmptyCampaignIsMadeOnceHoweverOftenItIsSent(DatabaseKind kind) throws Exception {
+    try (Desk desk = kind.open(folder);
+        WebServer server = WebServer.start(desk, 0)) {
+      Session session = session(server);
+      Map<String, String> form =
+          Map.of(
+              "_csrf", session.token(),
+              "key", "new-campaign-key",
+              "title", "פרזנטור אפייה, אביב",
+              "starter", "toasters",
+              "zone", "Europe/Dublin");
+      Map<String, String> wrong = new java.util.HashMap<>(form);
+      wrong.putAll(Map.of("zone", "Dublin", "starter", "none", "currency", "euro"));
+      assertThat(session.post("/new", wrong).body())
+          .contains("zone-error", "currency-error", "Choose one of the methods", "פרזנטור");
+      assertThat(desk.campaigns()).isEmpty();
+      assertThat(session.post("/new", form).statusCode()).isEqualTo(200);
+      assertThat(session.post("/new", form).statusCode()).isEqualTo(200);
+      assertThat(desk.campaigns()).hasSize(1);
+      var made = desk.load(desk.campaigns().get(0).id());
+      assertThat(made.info().zone().getId()).isEqualTo("Europe/Dublin");
+      assertThat(made.method().tests()).isNotEmpty();
+      assertThat(made.products()).isEmpty();
+      for (String page :
+          List.of(
+              "",
+              "/products",
+              "/settings",
+              "/plan",
+              "/bench",
+              "/sort",
+              "/traces",
+              "/photos",
+              "/panel",
+              "/verdict",
+              "/verdict/questions",
+              "/record")) {
+        assertThat(session.get("/c/" + desk.campaigns().get(0).id() + page).statusCode())
+            .as(page)
+            .isEqualTo(200);
+      }
+    }
+  }
+
   private static void everyRouteSaysWhomItServes(WebServer server) {
     var routes =
         server
