@@ -14,46 +14,65 @@ final class MovingMean {
     this.values = values;
   }
 
+  /** What several measures ask of one curve. */
+  private record Asked(double width, double end) implements SharedWork.Key<MovingMean> {}
+
+  /** Means of the cleaned curve, computed once for all that ask for the same. */
+  static MovingMean of(HeatCurve curve, double width, double end) {
+    return curve.shared().once(new Asked(width, end), k -> of(curve.clean(), k.width, k.end));
+  }
+
   /**
    * Means of a trace without missing values over {@code width} seconds, one per sample or per
    * hundredth of the width, whichever is coarser, up to {@code end}.
    */
-  static MovingMean of(Trace trace, double width, double end) {
+  private static MovingMean of(Trace trace, double width, double end) {
     double start = trace.seconds()[0];
     double least = (end - start) / MOST_MEANS;
     double step = Math.max(Math.max(trace.medianStepSeconds(), width / 100), least);
     int n = (int) Math.max(0, Math.floor((end - start - width) / step + 1e-9) + 1);
-    double[] cumulative = cumulative(trace);
+    Integral until = new Integral(trace);
+    Integral before = new Integral(trace);
     double[] t = new double[n];
     double[] v = new double[n];
     for (int i = 0; i < n; i++) {
       double from = start + i * step;
       t[i] = from + width / 2;
-      v[i] = (upTo(trace, cumulative, from + width) - upTo(trace, cumulative, from)) / width;
+      v[i] = (until.upTo(from + width) - before.upTo(from)) / width;
     }
     return new MovingMean(t, v);
   }
 
-  private static double[] cumulative(Trace trace) {
-    double[] sums = new double[trace.size()];
-    for (int i = 1; i < sums.length; i++) {
-      double dt = trace.seconds()[i] - trace.seconds()[i - 1];
-      sums[i] = sums[i - 1] + dt * (trace.values()[i] + trace.values()[i - 1]) / 2;
-    }
-    return sums;
-  }
+  /** The integral of a trace from its start up to times that only grow, by the trapezoid rule. */
+  private static final class Integral {
+    private final double[] seconds;
+    private final double[] values;
+    private int next;
+    private double sum;
 
-  private static double upTo(Trace trace, double[] cumulative, double second) {
-    int i = trace.firstAtOrAfter(second);
-    if (i >= trace.size()) {
-      return cumulative[trace.size() - 1];
+    Integral(Trace trace) {
+      seconds = trace.seconds();
+      values = trace.values();
     }
-    if (i == 0) {
-      return 0;
+
+    /** Beyond the last sample, the whole. */
+    double upTo(double second) {
+      while (next < seconds.length && seconds[next] < second) {
+        sum += next == 0 ? 0 : piece(next - 1, seconds[next], values[next]);
+        next++;
+      }
+      if (next >= seconds.length || next == 0) {
+        return sum;
+      }
+      double dt = seconds[next] - seconds[next - 1];
+      double share = (second - seconds[next - 1]) / dt;
+      double value = values[next - 1] + share * (values[next] - values[next - 1]);
+      return sum + piece(next - 1, second, value);
     }
-    double dt = second - trace.seconds()[i - 1];
-    double value = TimeMean.at(trace, second);
-    return cumulative[i - 1] + dt * (value + trace.values()[i - 1]) / 2;
+
+    private double piece(int from, double second, double value) {
+      return (second - seconds[from]) * (value + values[from]) / 2;
+    }
   }
 
   int size() {

@@ -35,7 +35,7 @@ public final class PreheatBand implements TraceMeasure {
     }
     double period = curve.cycles().size() > 0 ? curve.cycles().medianPeriodSeconds() : 60;
     double end = curve.steady() == null ? curve.clean().lastSecond() : curve.steady().endSecond();
-    MovingMean mean = MovingMean.of(curve.clean(), period, end);
+    MovingMean mean = MovingMean.of(curve, period, end);
     return find(input, curve, setting, mean)
         .withDefinition(
             "first time after which the mean over one cycle ("

@@ -36,7 +36,7 @@ public final class Settling implements TraceMeasure {
           DESCRIPTION, input, "the curve rises by less than 20 K: no cold start in the window");
     }
     double period = curve.cycles().size() > 0 ? curve.cycles().medianPeriodSeconds() : 60;
-    MovingMean mean = MovingMean.of(curve.clean(), period, steady.endSecond());
+    MovingMean mean = MovingMean.of(curve, period, steady.endSecond());
     int i = mean.size() - 1;
     while (i > 0 && Math.abs(mean.value(i - 1) - steady.meanCelsius()) <= 0.02 * rise) {
       i--;
