@@ -2,6 +2,7 @@ package ovenproof.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import ovenproof.input.InputException;
 import ovenproof.input.OutsideException;
 import ovenproof.input.Problem;
@@ -21,26 +22,28 @@ import picocli.CommandLine.ParameterException;
     footer = {
       "",
       "Exit: 0 fine, 1 the input has problems, 2 wrong usage, 3 something outside failed."
-    },
-    subcommands = {
-      BackupCommand.class,
-      CheckCommand.class,
-      DemoCommand.class,
-      ExportCommand.class,
-      ImportCommand.class,
-      NewCommand.class,
-      PanelCommand.class,
-      PhotoCommand.class,
-      ProofreadCommand.class,
-      PublishCommand.class,
-      RestoreCommand.class,
-      ServeCommand.class,
-      TraceCommand.class,
-      VerdictCommand.class,
-      VerifyCommand.class,
-      CommandLine.HelpCommand.class
     })
 public final class Ovenproof implements Runnable {
+
+  /** In the order of the help. */
+  private static final List<Class<?>> VERBS =
+      List.of(
+          BackupCommand.class,
+          CheckCommand.class,
+          DemoCommand.class,
+          ExportCommand.class,
+          ImportCommand.class,
+          NewCommand.class,
+          PanelCommand.class,
+          PhotoCommand.class,
+          ProofreadCommand.class,
+          PublishCommand.class,
+          RestoreCommand.class,
+          ServeCommand.class,
+          TraceCommand.class,
+          VerdictCommand.class,
+          VerifyCommand.class,
+          CommandLine.HelpCommand.class);
 
   @CommandLine.Spec private CommandLine.Model.@org.jspecify.annotations.Nullable CommandSpec spec;
 
@@ -51,12 +54,32 @@ public final class Ovenproof implements Runnable {
   /** Runs one verb and returns its exit code; problems go to stderr. */
   static int run(PrintWriter out, String... args) {
     PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-    return commandLine(out, err).execute(args);
+    return commandLine(asked(args), out, err).execute(args);
   }
 
   static CommandLine commandLine(PrintWriter out, PrintWriter err) {
-    return new CommandLine(new Ovenproof())
-        .setOut(out)
+    return commandLine(VERBS, out, err);
+  }
+
+  /** What reading these words takes: describing every verb is a third of a short answer's time. */
+  private static List<Class<?>> asked(String... args) {
+    String first = args.length == 0 ? "" : args[0];
+    if (args.length == 1 && first.equals("--version")) {
+      return List.of();
+    }
+    for (Class<?> verb : VERBS) {
+      Command described = verb.getAnnotation(Command.class);
+      if (described != null && described.name().equals(first) && !first.equals("help")) {
+        return List.of(verb);
+      }
+    }
+    return VERBS;
+  }
+
+  private static CommandLine commandLine(List<Class<?>> verbs, PrintWriter out, PrintWriter err) {
+    CommandLine line = new CommandLine(new Ovenproof());
+    verbs.forEach(line::addSubcommand);
+    return line.setOut(out)
         .setErr(err)
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setExecutionExceptionHandler(Ovenproof::explain)
