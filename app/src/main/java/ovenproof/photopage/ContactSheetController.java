@@ -90,9 +90,46 @@ class ContactSheetController {
     model.addAttribute("faces", faces);
     model.addAttribute("face", face);
     model.addAttribute("look", Look.of(look).word());
-    model.addAttribute("looks", List.of(Look.values()));
+    model.addAttribute("looks", Look.ofFrame());
     model.addAttribute("strips", strips);
     return "photopage/sheet";
+  }
+
+  /** Every batch of every product under one exposure: pieces only, calibrated. */
+  @GetMapping("/c/{cid}/tests/{test}/strip")
+  @MayUse(Audience.OWNER)
+  String strip(
+      @PathVariable String cid,
+      @PathVariable String test,
+      @RequestParam(defaultValue = "") String face,
+      Model model) {
+    Campaign c = workbench.sheet(cid).campaign();
+    TestPlan plan = c.method().test(test).orElseThrow(() -> unknown("test"));
+    List<String> faces =
+        plan.photos() == null
+            ? List.of()
+            : plan.photos().faces().stream().filter(f -> !f.equals(Photo.BEFORE)).toList();
+    String shown = face.isEmpty() && !faces.isEmpty() ? faces.get(0) : face;
+    List<Strip> strips = new ArrayList<>();
+    for (Campaign.Product product : c.products()) {
+      List<Frame> frames =
+          c.photos().stream()
+              .filter(p -> isOf(c, p, plan) && (p.face() == null || p.face().equals(shown)))
+              .filter(p -> run(c, p).product().equals(product.id()))
+              .filter(p -> c.whyNotCounted(run(c, p)).isEmpty())
+              .map(p -> frame(c, p))
+              .toList();
+      if (!frames.isEmpty()) {
+        strips.add(new Strip(product.id(), product.name(), frames));
+      }
+    }
+    model.addAttribute("cid", cid);
+    model.addAttribute("campaign", c);
+    model.addAttribute("test", plan);
+    model.addAttribute("faces", faces);
+    model.addAttribute("face", shown);
+    model.addAttribute("strips", strips);
+    return "photopage/strip";
   }
 
   @GetMapping("/c/{cid}/runs/{id}/photos")

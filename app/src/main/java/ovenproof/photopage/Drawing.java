@@ -35,6 +35,9 @@ final class Drawing {
   private Drawing() {}
 
   static byte[] jpeg(Picture picture, PhotoReading reading, Look look, int side) {
+    if (look == Look.PIECES) {
+      return encoded(PieceStrip.of(picture, reading, side));
+    }
     int factor = Math.max(1, (int) Math.ceil(picture.longSide() / (double) side));
     factor = Math.min(factor, Math.min(picture.width(), picture.height()));
     Picture small = picture.reduced(factor);
@@ -44,6 +47,7 @@ final class Drawing {
           case CALIBRATED ->
               CalibratedPicture.of(small, reading.analysis().calibration().colours());
           case MAP -> map(small, reading, factor);
+          case PIECES -> throw new IllegalStateException("drawn above");
         };
     return encoded(drawn);
   }
@@ -61,6 +65,10 @@ final class Drawing {
             fill(pixels, small, map, column, row, factor, colour);
           }
         }
+      }
+      if (reading.settings().target() != null) {
+        double beyond = reading.settings().beyondLightness();
+        new ShadeContour(map, wanted, beyond).draw(pixels, small.width(), small.height(), factor);
       }
     }
     return new Picture(small.width(), small.height(), pixels);

@@ -37,6 +37,7 @@ import ovenproof.core.photo.PhotoAnalysis;
 import ovenproof.core.photo.PhotoCalibration;
 import ovenproof.core.photo.PhotoMeasureCatalogue;
 import ovenproof.core.photo.ShadeHistogram;
+import ovenproof.core.photo.ShadeSettings;
 import ovenproof.desk.Desk;
 import ovenproof.desk.EntryKind;
 import ovenproof.desk.Keys;
@@ -45,6 +46,7 @@ import ovenproof.desk.StoredEntry;
 import ovenproof.input.InputException;
 import ovenproof.input.Place;
 import ovenproof.input.Problem;
+import ovenproof.input.Words;
 import ovenproof.measure.PhotoReading;
 import ovenproof.method.TestPlan;
 import ovenproof.web.MayUse;
@@ -83,15 +85,21 @@ class PhotoController {
   String page(
       @PathVariable String cid,
       @RequestParam String path,
+      @RequestParam(defaultValue = "") String run,
       @RequestParam(defaultValue = "original") String look,
       Model model) {
-    show(cid, path, Look.of(look), null, model);
+    show(cid, path, run, Look.of(look), null, model);
     return "photopage/photo";
   }
 
   private void show(
-      String cid, String path, Look look, @Nullable String typedOutlines, Model model) {
-    Held held = held(cid, path);
+      String cid,
+      String path,
+      String ofRun,
+      Look look,
+      @Nullable String typedOutlines,
+      Model model) {
+    Held held = held(cid, path, ofRun);
     Photo photo = held.photo();
     Run run = held.run();
     model.addAttribute("cid", cid);
@@ -103,8 +111,20 @@ class PhotoController {
         "product",
         held.campaign().product(run.product()).map(Campaign.Product::name).orElse(run.product()));
     model.addAttribute("look", look.word());
-    model.addAttribute("looks", List.of(Look.values()));
+    model.addAttribute("looks", Look.ofFrame());
     model.addAttribute("entry", held.entry());
+    model.addAttribute(
+        "sharing",
+        held.campaign().photos().stream()
+            .filter(p -> p.file().equals(photo.file()) && !p.run().equals(run.id()))
+            .map(Photo::run)
+            .toList());
+    model.addAttribute(
+        "others",
+        held.campaign().runs().stream()
+            .map(Run::id)
+            .filter(r -> !r.equals(run.id()))
+            .toList());
     model.addAttribute("planned", PhotoReading.planned(held.test()));
     try {
       PhotoShelf.Opened opened =
@@ -120,12 +140,7 @@ class PhotoController {
       PhotoShelf.Opened opened, Photo photo, @Nullable String typedOutlines, Model model) {
     PhotoReading reading = opened.reading();
     PhotoAnalysis analysis = reading.analysis();
-    List<Photo.Drawn> outlines =
-        photo.outlines().isEmpty()
-            ? analysis.pieces().stream()
-                .map(p -> OutlineText.simple(p.id(), p.shade().outline()))
-                .toList()
-            : photo.outlines();
+    List<Photo.Drawn> outlines = outlines(photo, analysis);
     List<MeasureDescription> measures = columns(reading);
     List<String> warnings = new ArrayList<>(opened.notes());
     warnings.addAll(analysis.warnings());
@@ -136,6 +151,11 @@ class PhotoController {
     model.addAttribute("edges", outlines.stream().map(PhotoController::edge).toList());
     model.addAttribute(
         "outlines", typedOutlines == null ? OutlineText.written(outlines) : typedOutlines);
+    model.addAttribute("chart", ChartCorners.words(analysis.chart(), photo));
+    model.addAttribute("chartSeen", analysis.chart().isWhole());
+    model.addAttribute("corners", ChartCorners.written(photo.frame().chartCorners()));
+    model.addAttribute("front", photo.frame().front());
+    model.addAttribute("fronts", ShadeSettings.Front.values());
     model.addAttribute("measures", measures);
     model.addAttribute("pieces", analysis.pieces().stream().map(p -> row(p, measures)).toList());
     model.addAttribute("miscounted", miscounted(photo, reading));
@@ -243,9 +263,10 @@ class PhotoController {
   ResponseEntity<byte[]> picture(
       @PathVariable String cid,
       @RequestParam String path,
+      @RequestParam(defaultValue = "") String run,
       @RequestParam(defaultValue = "original") String look,
       @RequestParam(defaultValue = "1200") int side) {
-    Held held = held(cid, path);
+    Held held = held(cid, path, run);
     int size = Math.max(SMALLEST_SIDE, Math.min(LARGEST_SIDE, side));
     byte[] drawn =
         shelf.picture(
@@ -267,7 +288,8 @@ class PhotoController {
       @RequestParam Map<String, String> typed,
       Model model,
       HttpServletRequest request) {
-    Held held = held(cid, path);
+    String ofRun = typed.getOrDefault("run", "");
+    Held held = held(cid, path, ofRun);
     String text = typed.getOrDefault("outlines", "");
     String why = typed.getOrDefault("why", "").strip();
     boolean again = "again".equals(typed.get("what"));
@@ -279,7 +301,7 @@ class PhotoController {
               + " second page, then keep yours or leave.");
     }
     if (!problems.isEmpty()) {
-      show(cid, path, Look.ORIGINAL, again ? null : text, model);
+      show(cid, path, ofRun, Look.ORIGINAL, again ? null : text, model);
       model.addAttribute("wrong", problems);
       model.addAttribute("typed", typed);
       return "photopage/photo";
@@ -302,7 +324,124 @@ class PhotoController {
                 mended,
                 stamp,
                 held.entry())));
-    return "redirect:/c/" + cid + "/photo?path=" + URLEncoder.encode(path, StandardCharsets.UTF_8);
+    return toPhoto(cid, held);
+  }
+
+  private static String toPhoto(String cid, Held held) {
+    return "redirect:/c/"
+        + cid
+        + "/photo?path="
+        + URLEncoder.encode(held.photo().file(), StandardCharsets.UTF_8)
+        + "&run="
+        + URLEncoder.encode(held.run().id(), StandardCharsets.UTF_8);
+  }
+
+  // ---------- chart and frame ----------
+
+  @PostMapping("/c/{cid}/photo/frame")
+  @MayUse(Audience.OWNER)
+  String frame(
+      @PathVariable String cid,
+      @RequestParam String path,
+      @RequestParam Map<String, String> typed,
+      Model model,
+      HttpServletRequest request) {
+    String ofRun = typed.getOrDefault("run", "");
+    Held held = held(cid, path, ofRun);
+    List<String> problems = new ArrayList<>();
+    PhotoShelf.Opened opened =
+        shelf.open(held.campaign(), desk.evidenceOf(cid), held.photo(), held.test());
+    List<Photo.Corner> corners =
+        ChartCorners.read(
+            typed.getOrDefault("corners", ""), opened.width(), opened.height(), problems);
+    Photo.Frame said =
+        held.photo()
+            .frame()
+            .withChartCorners(corners)
+            .withFront(
+                Words.named(ShadeSettings.Front.class, typed.getOrDefault("front", ""))
+                    .orElse(null));
+    Photo changed = held.photo().withFrame(said, held.photo().note());
+    if (!held.entry().equals(typed.get("entry"))) {
+      problems.add("Somebody changed this photograph meanwhile. Look again, then keep yours.");
+    }
+    if (problems.isEmpty() && !corners.isEmpty()) {
+      PhotoShelf.Opened seen =
+          shelf.open(held.campaign(), desk.evidenceOf(cid), changed, held.test());
+      if (!seen.reading().analysis().chart().isWhole()) {
+        problems.add(
+            "What lies between these corners has not the colours of a 24-patch chart. Mark the four"
+                + " corners of its grid of patches, one after the other around it.");
+      }
+    }
+    if (!problems.isEmpty()) {
+      show(cid, path, ofRun, Look.ORIGINAL, null, model);
+      model.addAttribute("wrong", problems);
+      model.addAttribute("corners", typed.getOrDefault("corners", ""));
+      return "photopage/photo";
+    }
+    NewEntry.Stamp stamp = Moment.of(request, desk.clock().instant());
+    String key = typed.getOrDefault("key", "");
+    desk.append(
+        cid,
+        List.of(
+            new NewEntry(
+                Keys.isKey(key) ? key + "-f" : Keys.next(desk.clock()),
+                EntryKind.PHOTO,
+                changed,
+                stamp,
+                held.entry())));
+    return toPhoto(cid, held);
+  }
+
+  /** Pieces in this frame that belong to another run: that run gets the picture as well. */
+  @PostMapping("/c/{cid}/photo/share")
+  @MayUse(Audience.OWNER)
+  String share(
+      @PathVariable String cid,
+      @RequestParam String path,
+      @RequestParam Map<String, String> typed,
+      Model model,
+      HttpServletRequest request) {
+    String ofRun = typed.getOrDefault("run", "");
+    Held held = held(cid, path, ofRun);
+    PhotoShelf.Opened opened =
+        shelf.open(held.campaign(), desk.evidenceOf(cid), held.photo(), held.test());
+    List<String> problems = new ArrayList<>();
+    PieceOwners owners =
+        PieceOwners.read(
+            held.campaign(),
+            held.photo(),
+            outlines(held.photo(), opened.reading().analysis()),
+            typed.getOrDefault("pieces", ""),
+            typed.getOrDefault("other", "").strip(),
+            problems);
+    if (!held.entry().equals(typed.get("entry"))) {
+      problems.add("Somebody changed this photograph meanwhile. Look again, then share it.");
+    }
+    if (!problems.isEmpty()) {
+      show(cid, path, ofRun, Look.ORIGINAL, null, model);
+      model.addAttribute("wrong", problems);
+      model.addAttribute("typed", typed);
+      return "photopage/photo";
+    }
+    NewEntry.Stamp stamp = Moment.of(request, desk.clock().instant());
+    String key = typed.getOrDefault("key", "");
+    String first = Keys.isKey(key) ? key : Keys.next(desk.clock());
+    desk.append(
+        cid,
+        List.of(
+            new NewEntry(first + "-o", EntryKind.PHOTO, owners.here(), stamp, held.entry()),
+            new NewEntry(first + "-p", EntryKind.PHOTO, owners.there(), stamp, null)));
+    return toPhoto(cid, held);
+  }
+
+  private static List<Photo.Drawn> outlines(Photo photo, PhotoAnalysis analysis) {
+    return photo.outlines().isEmpty()
+        ? analysis.pieces().stream()
+            .map(p -> OutlineText.simple(p.id(), p.shade().outline()))
+            .toList()
+        : photo.outlines();
   }
 
   private List<Photo.Drawn> read(
@@ -329,7 +468,7 @@ class PhotoController {
 
   // ---------- finding ----------
 
-  private Held held(String cid, String path) {
+  private Held held(String cid, String path, String ofRun) {
     Campaign c = workbench.sheet(cid).campaign();
     List<StoredEntry> all = desk.entries(cid);
     Set<String> mended =
@@ -337,7 +476,11 @@ class PhotoController {
     Optional<StoredEntry> entry =
         all.stream()
             .filter(e -> !mended.contains(e.key()))
-            .filter(e -> e.body() instanceof Photo p && p.file().equals(path))
+            .filter(
+                e ->
+                    e.body() instanceof Photo p
+                        && p.file().equals(path)
+                        && (ofRun.isEmpty() || p.run().equals(ofRun)))
             .findFirst();
     StoredEntry found = entry.orElseThrow(() -> unknown("photograph"));
     Photo photo = (Photo) found.body();

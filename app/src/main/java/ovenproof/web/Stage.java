@@ -10,7 +10,10 @@ import java.util.Locale;
 public enum Stage {
   PRODUCTS(new Page("The field", "/products")),
   METHOD(new Page("Tests and text", "/method")),
-  PREP(new Page("Setting cards", "/settings"), new Page("Plan", "/plan")),
+  PREP(
+      new Page("Setting cards", "/settings"),
+      new Page("Plan", "/plan"),
+      new Page("Labels", "/labels")),
   BENCH(
       new Page("Runs", "/bench"),
       new Page("Files", "/sort"),

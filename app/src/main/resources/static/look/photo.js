@@ -220,6 +220,41 @@
       draw(Math.max(0, Number(data.corner) - 1));
     } else if (event.key === "Delete" && data.piece !== undefined && Number(data.piece) === chosen) { doing.delete(); }
   });
+
+  // ----- chart -----
+  const frame = document.querySelector("form.frame"), corners = frame && frame.querySelector("#corners");
+  if (frame) {
+    const mark = frame.querySelector("[data-mark]"), told = frame.querySelector(".said");
+    let marked = null;
+    mark.parentElement.hidden = false;
+    mark.addEventListener("click", () => {
+      marked = [];
+      told.textContent = "Tap the first corner of the patches, then go around. Escape leaves it as it was.";
+      shot.scrollIntoView({block: "center"});
+    });
+    document.addEventListener("keydown", event => { if (event.key === "Escape" && marked) { marked = null; ring(); told.textContent = "Left as it was."; } });
+    function ring() {
+      svg.querySelectorAll(".chart-ring").forEach(old => old.remove());
+      const at = marked || corners.value.trim().split(/\s+/).map(c => c.split(",").map(Number)).filter(c => c.length === 2 && c.every(Number.isFinite));
+      if (at.length > 1) { part("polygon", {class: "edge chart-ring", points: at.map(c => c.join(",")).join(" ")}, svg); }
+      for (const c of at) { part("circle", {class: "corner chart-ring", cx: c[0], cy: c[1], r: 9 * scale()}, svg); }
+    }
+    svg.addEventListener("pointerdown", event => {
+      if (!marked) { return; }
+      event.preventDefault();
+      event.stopImmediatePropagation();
+      const at = place(event);
+      marked.push([held(at[0], width), held(at[1], height)]);
+      ring();
+      if (marked.length === 4) {
+        corners.value = marked.map(c => c.join(",")).join(" ");
+        marked = null;
+        told.textContent = "Four corners marked. Keep them, or mark them again.";
+        corners.focus();
+      } else { told.textContent = (4 - marked.length) + (marked.length === 3 ? " corner" : " corners") + " to go."; }
+    }, true);
+    corners.addEventListener("change", ring);
+  }
   window.addEventListener("resize", () => draw());
   draw();
 })();

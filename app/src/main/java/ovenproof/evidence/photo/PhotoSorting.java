@@ -19,6 +19,17 @@ public final class PhotoSorting {
 
   private static final Duration AFTER_END = Duration.ofMinutes(15);
 
+  /** When photographs are usually taken after a run's end: food steams before, dries later. */
+  private static final Duration USUAL = Duration.ofMinutes(5);
+
+  /** A label that is photographed so long after its run's end was probably left on the table. */
+  private static final Duration LONG_AFTER = Duration.ofHours(2);
+
+  /** Labelled photographs that a correction of the camera's clock needs. */
+  private static final int LEAST_FOR_CLOCK = 3;
+
+  private static final Duration WORTH_CORRECTING = Duration.ofMinutes(10);
+
   private PhotoSorting() {}
 
   /**
@@ -53,17 +64,64 @@ public final class PhotoSorting {
    * @param why in words
    */
   public record Sorted(
-      Shot shot, Certainty certainty, @Nullable String run, List<String> candidates, String why) {}
+      Shot shot, Certainty certainty, @Nullable String run, List<String> candidates, String why) {
+    /** Batch and face, when a label in the frame says them of this run. */
+    public java.util.Optional<RunLabel> label() {
+      return shot.labels().stream()
+          .flatMap(t -> RunLabel.read(t).stream())
+          .filter(l -> l.run().equals(run))
+          .findFirst();
+    }
+  }
 
   /** Sorts all of them, in the order given. */
   public static List<Sorted> sort(List<Shot> shots, List<RunTime> runs) {
+    Duration ahead = clockAhead(shots, runs);
     Map<String, Shot> seen = new HashMap<>();
     List<Sorted> out = new ArrayList<>();
     for (Shot shot : shots) {
       Shot first = seen.putIfAbsent(shot.sha256(), shot);
-      out.add(first == null ? place(shot, runs) : duplicate(shot, first));
+      out.add(first == null ? place(corrected(shot, ahead), runs) : duplicate(shot, first));
     }
     return out;
+  }
+
+  /**
+   * By how much the camera's clock is ahead of the bench's, told by photographs with a label: their
+   * median distance to the run's end, less what is usual. Zero when it is small, when there are
+   * fewer than three, or when they disagree.
+   */
+  public static Duration clockAhead(List<Shot> shots, List<RunTime> runs) {
+    List<Duration> off = new ArrayList<>();
+    for (Shot shot : shots) {
+      List<RunTime> named = named(shot, runs);
+      Instant at = shot.takenAt();
+      if (at != null && named.size() == 1) {
+        off.add(Duration.between(named.get(0).end(), at).minus(USUAL));
+      }
+    }
+    off.sort(null);
+    if (off.size() < LEAST_FOR_CLOCK) {
+      return Duration.ZERO;
+    }
+    Duration median = off.get(off.size() / 2);
+    long agree =
+        off.stream().filter(d -> d.minus(median).abs().compareTo(WORTH_CORRECTING) <= 0).count();
+    boolean worth = median.abs().compareTo(WORTH_CORRECTING) > 0 && 2 * agree > off.size();
+    return worth ? median : Duration.ZERO;
+  }
+
+  private static Shot corrected(Shot shot, Duration ahead) {
+    Instant at = shot.takenAt();
+    return at == null || ahead.isZero()
+        ? shot
+        : new Shot(shot.file(), shot.sha256(), at.minus(ahead), shot.labels());
+  }
+
+  private static List<RunTime> named(Shot shot, List<RunTime> runs) {
+    List<String> keys =
+        shot.labels().stream().flatMap(t -> RunLabel.read(t).stream()).map(RunLabel::run).toList();
+    return runs.stream().filter(r -> keys.contains(r.run())).toList();
   }
 
   private static Sorted duplicate(Shot shot, Shot first) {
@@ -72,12 +130,17 @@ public final class PhotoSorting {
   }
 
   private static Sorted place(Shot shot, List<RunTime> runs) {
-    List<RunTime> named = runs.stream().filter(r -> shot.labels().contains(r.run())).toList();
+    List<RunTime> named = named(shot, runs);
     if (named.size() == 1) {
       return byLabel(shot, named.get(0));
     }
     if (named.size() > 1) {
-      return ask(shot, named, "the labels of " + named.size() + " runs are in the frame");
+      return ask(
+          shot,
+          named,
+          "the labels of "
+              + named.size()
+              + " runs are in the frame: say on the photo page which pieces are whose");
     }
     Instant at = shot.takenAt();
     if (at == null) {
@@ -99,7 +162,19 @@ public final class PhotoSorting {
       return ask(
           shot, List.of(run), "the label names this run, but it was taken before the run began");
     }
+    if (at != null && Duration.between(run.end(), at).compareTo(LONG_AFTER) > 0) {
+      return ask(
+          shot,
+          List.of(run),
+          "the label names this run, but it was taken "
+              + hours(Duration.between(run.end(), at))
+              + " after its end: perhaps of another run or a redo");
+    }
     return new Sorted(shot, Certainty.LABEL, run.run(), List.of(), "its label is in the frame");
+  }
+
+  private static String hours(Duration time) {
+    return time.toHours() < 48 ? time.toHours() + " h" : time.toDays() + " days";
   }
 
   private static boolean isAtEnd(Instant at, RunTime run) {
