@@ -121,10 +121,7 @@ class PhotoController {
             .toList());
     model.addAttribute(
         "others",
-        held.campaign().runs().stream()
-            .map(Run::id)
-            .filter(r -> !r.equals(run.id()))
-            .toList());
+        held.campaign().runs().stream().map(Run::id).filter(r -> !r.equals(run.id())).toList());
     model.addAttribute("planned", PhotoReading.planned(held.test()));
     try {
       PhotoShelf.Opened opened =

@@ -41,13 +41,20 @@ final class PieceStrip {
     int factor = Math.max(1, (int) Math.floor(largest / cell));
     factor = Math.min(factor, Math.min(picture.width(), picture.height()));
     Picture small =
-        CalibratedPicture.of(
-            picture.reduced(factor), reading.analysis().calibration().colours());
+        CalibratedPicture.of(picture.reduced(factor), reading.analysis().calibration().colours());
     double step = largest / (cell * FILLED);
     for (int i = 0; i < pieces.size(); i++) {
       int left = i % across * cell;
       int top = i / across * cell;
-      paint(pixels, across * cell, left, top, cell, pieces.get(i).shade().outline(), small, factor,
+      paint(
+          pixels,
+          across * cell,
+          left,
+          top,
+          cell,
+          pieces.get(i).shade().outline(),
+          small,
+          factor,
           step);
     }
     return new Picture(across * cell, down * cell, pixels);

@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -34,10 +33,12 @@ import ovenproof.desk.Keys;
 import ovenproof.desk.NewEntry;
 import ovenproof.evidence.photo.PhotoFile;
 import ovenproof.evidence.photo.PhotoSorting;
+import ovenproof.evidence.photo.RunLabel;
 import ovenproof.evidence.photo.RunLabels;
 import ovenproof.input.InputException;
 import ovenproof.method.TestPlan;
 import ovenproof.tracepage.Incoming.Dropped;
+import ovenproof.tracepage.PhotoLooks.PhotoLook;
 import ovenproof.web.FormProblems;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
@@ -52,20 +53,13 @@ class DropController {
   /** Photographs on one page: more than a tray's worth, and small enough to load at once. */
   private static final int PHOTOS_AT_ONCE = 40;
 
-  private static final int LOOKS_KEPT = 600;
+  private static final int TRIES = 16;
+  private static final int BETWEEN_TRIES_MILLIS = 50;
 
   private final Desk desk;
   private final Workbench workbench;
   private final Incoming incoming;
-  private final Map<String, PhotoLook> looks =
-      new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<String, PhotoLook> eldest) {
-          return size() > LOOKS_KEPT;
-        }
-      };
+  private final PhotoLooks looks = new PhotoLooks();
 
   DropController(Desk desk, Workbench workbench) {
     this.desk = desk;
@@ -73,16 +67,19 @@ class DropController {
     this.incoming = new Incoming(desk.location().folder());
   }
 
-  /** What was seen of a photograph. */
-  private record PhotoLook(
-      String sha256, @Nullable Instant taken, List<String> labels, String trouble) {}
-
   /** A dropped log on the page. */
   public record LogSheet(int index, LogFile log, List<RunChoice> likely) {}
 
   /** A dropped photograph on the page. */
   public record PhotoRow(
-      int index, String name, String run, String face, String why, String trouble) {}
+      int index,
+      String name,
+      String run,
+      int batch,
+      String face,
+      String why,
+      String trouble,
+      boolean keep) {}
 
   @PostMapping("/c/{cid}/drop")
   @MayUse(Audience.OWNER)
@@ -112,8 +109,36 @@ class DropController {
       @RequestParam String drop,
       @RequestParam Map<String, String> typed,
       Model model) {
+    Campaign c = workbench.sheet(cid).campaign();
+    List<Dropped> photos = incoming.files(drop).stream().filter(Dropped::picture).toList();
+    looks.begin(photos, f -> fresh(c, f));
+    int done = afterAMoment(photos);
+    if (done < photos.size()) {
+      model.addAttribute("cid", cid);
+      model.addAttribute("campaign", c);
+      model.addAttribute("drop", drop);
+      model.addAttribute("here", "/c/" + cid + "/drop?drop=" + drop);
+      model.addAttribute("done", done);
+      model.addAttribute("total", photos.size());
+      return "tracepage/looking";
+    }
     show(cid, drop, typed, new FormProblems(), model);
     return "tracepage/drop";
+  }
+
+  /** How many were looked at, after all of them or after a moment. */
+  private int afterAMoment(List<Dropped> photos) {
+    int done = looks.done(photos);
+    for (int tries = 0; done < photos.size() && tries < TRIES; tries++) {
+      try {
+        Thread.sleep(BETWEEN_TRIES_MILLIS);
+      } catch (InterruptedException stopping) {
+        Thread.currentThread().interrupt();
+        return done;
+      }
+      done = looks.done(photos);
+    }
+    return done;
   }
 
   private void show(
@@ -187,28 +212,31 @@ class DropController {
   }
 
   private List<PhotoRow> photoRows(Campaign c, List<Dropped> all, List<Dropped> photos) {
-    List<Dropped> now = photos.stream().limit(PHOTOS_AT_ONCE).toList();
-    List<PhotoLook> seen = now.stream().map(f -> seen(c, f)).toList();
+    // All are sorted together: labelled ones tell how far the camera's clock is off.
+    List<PhotoLook> seen = photos.stream().map(f -> seen(c, f)).toList();
     List<PhotoSorting.Shot> shots = new ArrayList<>();
-    for (int i = 0; i < now.size(); i++) {
+    for (int i = 0; i < photos.size(); i++) {
       PhotoLook look = seen.get(i);
       shots.add(
-          new PhotoSorting.Shot(now.get(i).name(), look.sha256(), look.taken(), look.labels()));
+          new PhotoSorting.Shot(photos.get(i).name(), look.sha256(), look.taken(), look.labels()));
     }
     List<PhotoSorting.Sorted> sorted = PhotoSorting.sort(shots, times(c));
     RunNames names = new RunNames(c);
     List<PhotoRow> rows = new ArrayList<>();
-    for (int i = 0; i < now.size(); i++) {
-      Proposal proposal = proposal(names.read(now.get(i).name()), sorted.get(i));
+    for (int i = 0; i < Math.min(PHOTOS_AT_ONCE, photos.size()); i++) {
+      Proposal proposal = proposal(names.read(photos.get(i).name()), sorted.get(i));
       String known = known(c, seen.get(i).sha256());
+      boolean again = sorted.get(i).certainty() == PhotoSorting.Certainty.DUPLICATE;
       rows.add(
           new PhotoRow(
-              all.indexOf(now.get(i)),
-              now.get(i).name(),
+              all.indexOf(photos.get(i)),
+              photos.get(i).name(),
               proposal.run(),
+              proposal.batch(),
               proposal.face(),
               known.isEmpty() ? proposal.why() : known,
-              seen.get(i).trouble()));
+              seen.get(i).trouble(),
+              known.isEmpty() && !again && seen.get(i).trouble().isEmpty()));
     }
     return rows;
   }
@@ -216,22 +244,25 @@ class DropController {
   /**
    * The run that is proposed for a photograph; empty when nothing says it, or two things differ.
    */
-  private record Proposal(String run, String face, String why) {}
+  private record Proposal(String run, int batch, String face, String why) {}
 
   /** Its name first; a printed label may contradict it, the time it was taken may not. */
   private static Proposal proposal(RunNames.Named named, PhotoSorting.Sorted seen) {
-    String face = Objects.requireNonNullElse(named.face(), "");
     String byName = named.run();
     String bySight = seen.run();
-    if (byName == null) {
-      return new Proposal(Objects.requireNonNullElse(bySight, ""), face, seen.why());
+    Integer labelBatch = seen.label().map(RunLabel::batch).orElse(named.batch());
+    int batch = labelBatch == null ? 1 : labelBatch;
+    String labelFace = seen.label().map(RunLabel::face).orElse(named.face());
+    String face = Objects.requireNonNullElse(labelFace, "");
+    if (seen.certainty() == PhotoSorting.Certainty.DUPLICATE || byName == null) {
+      return new Proposal(Objects.requireNonNullElse(bySight, ""), batch, face, seen.why());
     }
     boolean labelled = seen.certainty() == PhotoSorting.Certainty.LABEL && bySight != null;
     if (labelled && !byName.equals(bySight)) {
       return new Proposal(
-          "", face, "Its name says " + byName + ", the label in it says " + bySight + ".");
+          "", batch, face, "Its name says " + byName + ", the label in it says " + bySight + ".");
     }
-    return new Proposal(byName, face, "Its name says the run.");
+    return new Proposal(byName, batch, face, "Its name says the run.");
   }
 
   private static String known(Campaign c, String sha256) {
@@ -243,16 +274,7 @@ class DropController {
   }
 
   private PhotoLook seen(Campaign c, Dropped file) {
-    String key = file.place() + ":" + file.bytes();
-    synchronized (looks) {
-      PhotoLook known = looks.get(key);
-      if (known != null) {
-        return known;
-      }
-      PhotoLook fresh = fresh(c, file);
-      looks.put(key, fresh);
-      return fresh;
-    }
+    return looks.now(file, f -> fresh(c, f));
   }
 
   private PhotoLook fresh(Campaign c, Dropped file) {
@@ -390,7 +412,7 @@ class DropController {
           new Photo(
               path,
               run.id(),
-              1,
+              batch(typed.getOrDefault("batch-" + i, "")),
               face(c, run, typed.getOrDefault("face-" + i, "")),
               seen(c, file).taken(),
               null,
@@ -414,6 +436,10 @@ class DropController {
     return incoming.files(drop).isEmpty() ? "redirect:/c/" + cid + "/photos" : next(cid, drop);
   }
 
+  private static int batch(String typed) {
+    return typed.strip().matches("[1-9]\\d?") ? Integer.parseInt(typed.strip()) : 1;
+  }
+
   private static @Nullable String face(Campaign c, Run run, String face) {
     return c.method()
         .test(run.test())
@@ -427,6 +453,7 @@ class DropController {
   @PostMapping("/c/{cid}/drop/forget")
   @MayUse(Audience.OWNER)
   String forget(@PathVariable String cid, @RequestParam String drop) {
+    looks.cancel(incoming.files(drop));
     incoming.forget(drop);
     return "redirect:/c/" + cid + "/sort";
   }

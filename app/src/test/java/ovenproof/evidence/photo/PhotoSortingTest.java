@@ -93,7 +93,8 @@ class PhotoSortingTest {
 
   @Test
   void twoLabelsOrLabelsThatDisagreeCorrectNothing() {
-    List<Shot> two = List.of(shot("1.jpg", 84, "toast-alder-1"), shot("2.jpg", 145, "toast-birch-1"));
+    List<Shot> two =
+        List.of(shot("1.jpg", 84, "toast-alder-1"), shot("2.jpg", 145, "toast-birch-1"));
     assertThat(PhotoSorting.clockAhead(two, RUNS)).isZero();
     List<Shot> three = new ArrayList<>(two);
     three.set(1, shot("2.jpg", 400, "toast-birch-1"));
