@@ -79,6 +79,13 @@ final class PublishCommand implements Callable<Integer> {
       description = "The site whose editions this one follows; else the one at --out.")
   private @Nullable Path earlier;
 
+  @Option(
+      names = "--standing",
+      split = ",",
+      paramLabel = "SITE",
+      description = "Sites of other reviews, for a standing list over all of them.")
+  private List<Path> others = List.of();
+
   @Option(names = "--json", description = "Print what was published as JSON.")
   private boolean json;
 
@@ -87,7 +94,7 @@ final class PublishCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Edition edition = edition(folder);
-    Published published = new Publisher().publish(edition, target, earlier(), why);
+    Published published = new Publisher().publish(edition, target, earlier(), why, others);
     EditorKit.Written written = kit == null ? null : kit(edition, kit);
     if (spec != null) {
       published.warnings().forEach(w -> spec.commandLine().getErr().println("warning: " + w));

@@ -43,8 +43,20 @@ public final class Publisher {
    * @throws ovenproof.input.InputException also if a frozen edition was damaged
    */
   public Published publish(Edition edition, Path target, Path earlier, @Nullable String why) {
+    return publish(edition, target, earlier, why, List.of());
+  }
+
+  /**
+   * Publishes an edition with a standing list over several reviews.
+   *
+   * @param others sites of other reviews
+   * @throws ovenproof.input.InputException also if one of them is no published site
+   */
+  public Published publish(
+      Edition edition, Path target, Path earlier, @Nullable String why, List<Path> others) {
     try (SiteFolder folder = SiteFolder.begin(target, ReviewSite.MARKER)) {
-      ReviewSite.Written written = new ReviewSite(edition).write(folder, earlier, why);
+      ReviewSite.Written written =
+          new ReviewSite(edition).write(folder, target, earlier, why, others);
       Path site = folder.publish();
       String headline = new ovenproof.publish.edition.Findings(edition).headline();
       return new Published(site, headline, written.pages(), written.pictures(), written.warnings());

@@ -2,6 +2,7 @@ package ovenproof.web;
 
 import jakarta.servlet.http.HttpServletRequest;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpStatus;
@@ -85,7 +86,7 @@ class PageAdvice {
   }
 
   @ExceptionHandler(Exception.class)
-  String fault(
+  @Nullable String fault(
       Exception fault,
       Model model,
       HttpServletRequest request,
@@ -98,6 +99,11 @@ class PageAdvice {
           "The request was not understood",
           List.of("The server expected something else here."),
           "Go back and try again.");
+    }
+    if (response.isCommitted()) {
+      // The browser went away in the middle of a file: nobody is there to read a page.
+      LOG.debug("the browser left at {}", request.getRequestURI(), fault);
+      return null;
     }
     LOG.error("fault at {}", request.getRequestURI(), fault);
     response.setStatus(500);

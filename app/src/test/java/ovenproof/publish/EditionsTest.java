@@ -53,6 +53,31 @@ class EditionsTest {
   }
 
   @Test
+  void theStandingListHoldsTheNewestResultOfEachProductAndNoRank() throws IOException {
+    Path listed = shared.resolve("listed");
+    new Publisher().publish(corrected, listed, listed, null, List.of(once));
+    String page = Files.readString(listed.resolve("standing.html"));
+    String score = FrozenEdition.of(corrected, 1, null).product("alder").orElseThrow().score();
+    assertThat(page)
+        .contains("Standing list: four results of two reviews")
+        .contains("method " + corrected.verdict().method())
+        .containsPattern(">Alder</th>\\s*<td[^>]*>" + score + "<")
+        .doesNotContain("Tier");
+    assertThat(Files.readString(listed.resolve("index.html"))).contains("standing.html");
+    assertThat(site.resolve("standing.html")).doesNotExist();
+  }
+
+  @Test
+  void aPlaceThatIsNoSiteIsNoPartOfAStandingList() {
+    Path nothing = folder.resolve("nothing");
+    Path target = folder.resolve("site");
+    assertThatThrownBy(() -> new Publisher().publish(first, target, target, null, List.of(nothing)))
+        .isInstanceOf(InputException.class)
+        .hasMessageContaining("no editions");
+    assertThat(target).doesNotExist();
+  }
+
+  @Test
   void aFrozenEditionStaysByteForByteWhenTheNextOneIsPublished() {
     for (String file : List.of("index.html", "verdict.json", "edition.txt")) {
       assertThat(site.resolve("editions/1/" + file))

@@ -14,6 +14,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import ovenproof.publish.edition.Edition;
+import ovenproof.web.Chromium;
 
 /**
  * One page of each kind in a real browser: axe (WCAG 2.2 AA rules). All rules run once; the
@@ -31,7 +33,10 @@ class SiteAccessibilityTest {
           "evidence/index.html",
           "evidence/scores/alder/toast.html",
           "evidence/runs/alder-toast-2.html",
-          "data/index.html");
+          "data/index.html",
+          "standing.html",
+          "corrections.html",
+          "editions/1/index.html");
 
   /** Rules whose outcome depends on width or colours. */
   private static final List<String> OF_THE_LAYOUT =
@@ -41,14 +46,12 @@ class SiteAccessibilityTest {
 
   @Test
   void axeFindsNothingAtThreeWidthsInLightAndDark() {
-    Path root =
-        new Publisher()
-            .publish(
-                SmallCampaign.edition(SmallCampaign.write(folder.resolve("campaign"))),
-                folder.resolve("site"))
-            .site();
+    Edition edition = SmallCampaign.edition(SmallCampaign.write(folder.resolve("campaign")));
+    Path other = new Publisher().publish(edition, folder.resolve("other")).site();
+    Path target = folder.resolve("site");
+    Path root = new Publisher().publish(edition, target, target, null, List.of(other)).site();
     List<String> found = new ArrayList<>();
-    try (Playwright playwright = Playwright.create();
+    try (Playwright playwright = Chromium.driver();
         Browser browser = playwright.chromium().launch(options())) {
       BrowserContext context = browser.newContext();
       Page page = context.newPage();

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.StreamSupport;
@@ -169,6 +170,96 @@ class SitePagesTest {
       assertThat(data.path("review").path("author").path("name").asString(""))
           .isEqualTo("Quarry Street test kitchen");
       assertThat(data.path("review").path("datePublished").asString("")).isEqualTo("2026-03-20");
+    }
+  }
+
+  /** Properties and what they may hold: T text, D date, N integer, else types, of schema.org. */
+  private static final Map<String, Map<String, String>> VOCABULARY =
+      Map.of(
+          "Product",
+          Map.of(
+              "name", "T",
+              "productID", "T",
+              "category", "T",
+              "brand", "Brand",
+              "disambiguatingDescription", "T",
+              "review", "Review"),
+          "Brand",
+          Map.of("name", "T"),
+          "Organization",
+          Map.of("name", "T"),
+          "Review",
+          Map.of(
+              "datePublished", "D",
+              "version", "T",
+              "author", "Organization",
+              "itemReviewed", "Product",
+              "reviewRating", "Rating",
+              "positiveNotes", "ItemList",
+              "negativeNotes", "ItemList"),
+          "Rating",
+          Map.of(
+              "ratingValue", "T",
+              "bestRating", "T",
+              "worstRating", "T",
+              "ratingExplanation", "T"),
+          "ItemList",
+          Map.of(
+              "name", "T",
+              "itemListOrder", "T",
+              "numberOfItems", "N",
+              "itemListElement", "ListItem"),
+          "ListItem",
+          Map.of("name", "T", "position", "N", "url", "T"));
+
+  /**
+   * Domains and ranges as schema.org publishes them for these terms (vocabulary of 2025, from
+   * memory): nothing else may be said of a type, and nothing else may stand there.
+   */
+  @Test
+  void theStructuredDataKeepsToThePublishedVocabulary() throws Exception {
+    List<String> wrong = new ArrayList<>();
+    for (ProductVerdict product : edition.verdict().products()) {
+      keepsTo(structured(site.text("products/" + product.id() + ".html")), "Product", wrong);
+    }
+    keepsTo(structured(site.text("index.html")), "ItemList", wrong);
+    assertThat(wrong).isEmpty();
+    keepsTo(JSON.readTree("{\"@type\":\"Rating\",\"stars\":\"5\"}"), "Rating", wrong);
+    assertThat(wrong).containsExactly("Rating has no stars");
+  }
+
+  private static void keepsTo(JsonNode node, String type, List<String> wrong) {
+    if (!node.path("@type").asString("").equals(type)) {
+      wrong.add("expected " + type + ", found " + node);
+      return;
+    }
+    Map<String, String> known = VOCABULARY.get(type);
+    node.properties()
+        .forEach(
+            p -> {
+              String range = known.get(p.getKey());
+              if (range == null && !p.getKey().startsWith("@")) {
+                wrong.add(type + " has no " + p.getKey());
+              } else if (range != null && p.getValue().isArray()) {
+                p.getValue().forEach(v -> holds(v, range, type + "." + p.getKey(), wrong));
+              } else if (range != null) {
+                holds(p.getValue(), range, type + "." + p.getKey(), wrong);
+              }
+            });
+  }
+
+  private static void holds(JsonNode value, String range, String where, List<String> wrong) {
+    switch (range) {
+      case "T" -> need(value.isString() && !value.asString("").isBlank(), where, wrong);
+      case "N" -> need(value.isIntegralNumber(), where, wrong);
+      case "D" -> need(value.asString("").matches("\\d{4}-\\d\\d-\\d\\d"), where, wrong);
+      default -> keepsTo(value, range, wrong);
+    }
+  }
+
+  private static void need(boolean holds, String where, List<String> wrong) {
+    if (!holds) {
+      wrong.add(where + " holds something else");
     }
   }
 

@@ -53,9 +53,17 @@ final class Frame {
           new Door("Evidence", SiteAddresses.EVIDENCE));
 
   private final Edition edition;
+  private final List<Door> doors;
 
-  Frame(Edition edition) {
+  /**
+   * @param standing whether the site has a standing list
+   */
+  Frame(Edition edition, boolean standing) {
     this.edition = edition;
+    this.doors = new java.util.ArrayList<>(DOORS);
+    if (standing) {
+      doors.add(new Door("Standing list", StandingList.PAGE));
+    }
   }
 
   /** The whole document. */
@@ -105,8 +113,8 @@ final class Frame {
                 .withClass("mark")
                 .withHref(SiteAddresses.link(page.path(), SiteAddresses.INDEX)),
             nav(
-                    ul(each(DOORS, door -> li(door(page, door)))),
-                    details(summary(span("Pages")), ul(each(DOORS, door -> li(door(page, door))))))
+                    ul(each(doors, door -> li(door(page, door)))),
+                    details(summary(span("Pages")), ul(each(doors, door -> li(door(page, door))))))
                 .withClass("stages")
                 .attr("aria-label", "Pages"))
         .withClass("top");

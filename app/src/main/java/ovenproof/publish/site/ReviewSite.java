@@ -63,15 +63,39 @@ public final class ReviewSite {
   }
 
   /**
+   * Writes the site into a folder that is still a draft, with the standing list if there are
+   * others.
+   *
+   * @param target where the folder will stand
+   * @param earlier the site whose editions this one follows, or a path where nothing is
+   * @param why the reason printed beside a new edition, or null
+   * @param others sites of other reviews, for the standing list
+   * @throws InputException if the printed digits do not add up, an earlier edition is damaged, or
+   *     another site is none: then nothing may be published
+   */
+  public Written write(
+      SiteFolder folder,
+      Path target,
+      Path earlier,
+      @org.jspecify.annotations.Nullable String why,
+      List<Path> others) {
+    return write(folder, earlier, why, StandingList.of(edition, target, others));
+  }
+
+  /**
    * Writes the site into a folder that is still a draft.
    *
    * @param earlier the site whose editions this one follows, or a path where nothing is
    * @param why the reason printed beside a new edition, or null
+   * @param standing results of other reviews; with none there is no such page
    * @throws InputException if the printed digits do not add up, or an earlier edition is damaged:
    *     then nothing may be published
    */
-  public Written write(
-      SiteFolder folder, Path earlier, @org.jspecify.annotations.Nullable String why) {
+  Written write(
+      SiteFolder folder,
+      Path earlier,
+      @org.jspecify.annotations.Nullable String why,
+      StandingList standing) {
     refuseDisagreement();
     SiteAddresses addresses = new SiteAddresses();
     Pictures pictures = new Pictures(edition, addresses);
@@ -89,7 +113,10 @@ public final class ReviewSite {
     DataTables tables = new DataTables(edition, view.names());
     List<Page> pages = pages(view, tables);
     pages.add(EditionPages.corrections(editions.history(), editions.newestPage()));
-    Frame frame = new Frame(edition);
+    if (!standing.isEmpty()) {
+      pages.add(standing.page());
+    }
+    Frame frame = new Frame(edition, !standing.isEmpty());
     pages.parallelStream().forEach(page -> folder.write(page.path(), frame.render(page)));
     look(folder);
     data(folder, tables);
