@@ -108,6 +108,18 @@ final class VerdictCommand implements Callable<Integer> {
     private boolean value;
 
     @Option(
+        names = "--prices",
+        paramLabel = "DATE",
+        description = "What prices alone moved since that day (2026-03-02); no score does.")
+    private @Nullable LocalDate prices;
+
+    @Option(
+        names = "--withdrawn",
+        paramLabel = "PRODUCT",
+        description = "Tiers and ranks without a product that was withdrawn.")
+    private @Nullable String withdrawn;
+
+    @Option(
         names = "--since",
         paramLabel = "DATE",
         description = "Why totals moved since the end of that day (2026-03-02).")
@@ -227,6 +239,12 @@ final class VerdictCommand implements Callable<Integer> {
     }
     if (asked.value) {
       answers.add(questions.value());
+    }
+    if (asked.prices != null) {
+      answers.add(questions.prices(asked.prices));
+    }
+    if (asked.withdrawn != null) {
+      answers.add(questions.withdrawn(asked.withdrawn));
     }
     if (asked.since != null) {
       answers.add(

@@ -150,6 +150,8 @@ class QuestionsController {
       case "why" -> () -> questions.why(need(query, "a"), need(query, "b"));
       case "more-runs" -> () -> questions.moreRuns(need(query, "a"), need(query, "b"));
       case "suited" -> () -> questions.suited(rules(query));
+      case "withdrawn" -> () -> questions.withdrawn(need(query, "product"));
+      case "prices" -> () -> questions.prices(day(need(query, "day")));
       case "since" -> () -> since(sheet, questions, need(query, "day"));
       default -> throw refused("no question \"" + question + "\"", "one of the questions page");
     };
@@ -184,9 +186,13 @@ class QuestionsController {
 
   private static QuestionAnswer since(
       Workbench.Sheet sheet, VerdictQuestions questions, String day) {
+    LocalDate date = day(day);
+    return questions.moved(VerdictQuestions.asOf(sheet.campaign(), date, sheet::measure), day);
+  }
+
+  private static LocalDate day(String day) {
     try {
-      LocalDate date = LocalDate.parse(day);
-      return questions.moved(VerdictQuestions.asOf(sheet.campaign(), date, sheet::measure), day);
+      return LocalDate.parse(day);
     } catch (DateTimeParseException e) {
       throw refused("the day " + day, "a day such as 2026-03-02");
     }

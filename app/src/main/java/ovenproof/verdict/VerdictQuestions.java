@@ -21,6 +21,9 @@ import ovenproof.core.scoring.Attribution;
 import ovenproof.core.scoring.LeaveOneOut;
 import ovenproof.core.scoring.MoreRuns;
 import ovenproof.core.scoring.NodeScore;
+import org.jspecify.annotations.Nullable;
+import ovenproof.core.scoring.Candidate;
+import ovenproof.core.ranking.RankSet;
 import ovenproof.core.scoring.PriceFront;
 import ovenproof.core.scoring.ProductScore;
 import ovenproof.core.scoring.RankAcceptability;
@@ -486,21 +489,14 @@ public final class VerdictQuestions {
 
   /** Value for money at the latest dated prices. */
   public QuestionAnswer value() {
-    Map<String, Campaign.Price> latest = new LinkedHashMap<>();
-    for (Campaign.Price price : campaign.prices()) {
-      latest.merge(price.product(), price, (a, b) -> b.on().isBefore(a.on()) ? a : b);
-    }
-    Map<String, Double> amounts = new LinkedHashMap<>();
-    latest.values().stream()
-        .filter(p -> p.currency().equals(campaign.info().currency()))
-        .forEach(p -> amounts.put(p.product(), p.amount()));
+    Map<String, Campaign.Price> latest = pricesAt(LocalDate.MAX);
     List<List<Object>> rows = new ArrayList<>();
-    for (PriceFront.Value value : PriceFront.of(result, amounts)) {
+    for (PriceFront.Value value : PriceFront.of(result, amounts(latest))) {
       Campaign.Price price = latest.get(value.product());
       rows.add(
           List.of(
               label(value.product()),
-              text(product(value.product()).total()),
+              published(value.product()),
               price == null ? "no price" : money(price.amount(), price.currency()),
               price == null ? "" : price.on().toString(),
               place(value),
@@ -520,6 +516,144 @@ public final class VerdictQuestions {
         List.of(
             "On the front: nobody scores as much for less. Within a tier the difference in score is"
                 + " not shown to be real: there the price decides."));
+  }
+
+  /**
+   * What prices alone moved: value for money at the prices of a day and at the latest ones. Scores
+   * do not depend on prices.
+   */
+  public QuestionAnswer prices(LocalDate since) {
+    Map<String, Campaign.Price> before = pricesAt(since);
+    Map<String, Campaign.Price> latest = pricesAt(LocalDate.MAX);
+    List<PriceFront.Value> then = PriceFront.of(result, amounts(before));
+    List<PriceFront.Value> now = PriceFront.of(result, amounts(latest));
+    List<List<Object>> rows = new ArrayList<>();
+    int moved = 0;
+    for (int i = 0; i < now.size(); i++) {
+      String id = now.get(i).product();
+      String front = fromTo(place(then.get(i)), place(now.get(i)));
+      moved += front.contains("→") ? 1 : 0;
+      rows.add(
+          List.of(
+              label(id),
+              published(id),
+              dated(before.get(id)),
+              dated(latest.get(id)),
+              front,
+              fromTo(cheapest(then.get(i)), cheapest(now.get(i)))));
+    }
+    return new QuestionAnswer(
+        "prices",
+        "What prices alone moved since " + since,
+        List.of("product", "score", "price then", "price now", "front", "cheapest of its tier"),
+        rows,
+        List.of(
+            (moved == 0 ? "No place on the front moved." : moved + " moved on or off the front.")
+                + " Scores, tiers and ranks do not depend on prices: they stay as published."));
+  }
+
+  /** The latest price of each product up to a day. */
+  private Map<String, Campaign.Price> pricesAt(LocalDate day) {
+    Map<String, Campaign.Price> latest = new LinkedHashMap<>();
+    for (Campaign.Price price : campaign.prices()) {
+      if (!price.on().isAfter(day)) {
+        latest.merge(price.product(), price, (a, b) -> b.on().isBefore(a.on()) ? a : b);
+      }
+    }
+    return latest;
+  }
+
+  private Map<String, Double> amounts(Map<String, Campaign.Price> prices) {
+    Map<String, Double> amounts = new LinkedHashMap<>();
+    prices.values().stream()
+        .filter(p -> p.currency().equals(campaign.info().currency()))
+        .forEach(p -> amounts.put(p.product(), p.amount()));
+    return amounts;
+  }
+
+  private static String dated(Campaign.@Nullable Price price) {
+    return price == null
+        ? "no price"
+        : money(price.amount(), price.currency()) + " on " + price.on();
+  }
+
+  private static String cheapest(PriceFront.Value value) {
+    return switch (value.cheapestOfTier()) {
+      case CHEAPEST -> "yes";
+      case NOT_CHEAPEST -> "no";
+      case UNRANKED -> "–";
+    };
+  }
+
+  private static String fromTo(String then, String now) {
+    return then.equals(now) ? now : then + " → " + now;
+  }
+
+  /** A total in the words of the ranking. */
+  private String published(String product) {
+    return scored.verdict().products().stream()
+        .filter(p -> p.id().equals(product))
+        .map(p -> VerdictText.value(p.score()))
+        .findFirst()
+        .orElse("no score");
+  }
+
+  /**
+   * The field without a product that was withdrawn: tiers and ranks of the others anew, by the same
+   * runs. Its own score is no longer compared with anyone; what was frozen keeps it.
+   *
+   * @throws InputException if there is no such product or it is the only one
+   */
+  public QuestionAnswer withdrawn(String gone) {
+    ProductScore withdrawn = product(gone);
+    List<Candidate> left =
+        scoringCase.products().stream().filter(p -> !p.id().equals(gone)).toList();
+    if (left.isEmpty()) {
+      throw new InputException(
+          Problem.error(
+              Place.of("products.csv"), "only " + withdrawn.label(), "a product that stays", ""));
+    }
+    ScoringResult without = Scoring.score(scoringCase.withProducts(left), threads);
+    List<List<Object>> rows = new ArrayList<>();
+    for (ProductScore now : without.products()) {
+      ProductScore then = product(now.id());
+      rows.add(
+          List.of(
+              now.label(),
+              text(then.total()).equals(text(now.total()))
+                  ? published(now.id())
+                  : fromTo(text(then.total()), text(now.total())),
+              fromTo(tier(then), tier(now)),
+              fromTo(rank(then), rank(now))));
+    }
+    List<String> sentences = new ArrayList<>();
+    sentences.add(
+        withdrawn.label()
+            + " scored "
+            + published(gone)
+            + " and leaves the comparison; its runs, evidence and frozen verdicts stay as they are.");
+    sentences.add(
+        "Scores stand on fixed anchors, so they stay; tiers and ranks may move, because the margin is"
+            + " that of a smaller field and the deviation between runs is pooled over those left.");
+    return new QuestionAnswer(
+        "withdrawn",
+        "Without " + withdrawn.label() + ", which was withdrawn",
+        List.of("product", "score", "tier", "rank"),
+        rows,
+        sentences);
+  }
+
+  private static String tier(ProductScore product) {
+    Integer tier = product.tier();
+    return tier == null ? "unranked" : tier.toString();
+  }
+
+  private static String rank(ProductScore product) {
+    RankSet rank = product.rank();
+    if (rank == null) {
+      return "unranked";
+    }
+    return rank.low() == rank.high() ? "" + rank.low() : rank.low() + "–" + rank.high();
   }
 
   private static String place(PriceFront.Value value) {

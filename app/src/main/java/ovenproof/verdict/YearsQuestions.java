@@ -110,7 +110,7 @@ public final class YearsQuestions {
     }
     return List.of(
         "Each session is held against all earlier ones; judged from the sixth. Far out: |z| above 3."
-            + " Shifted: the smoothed z beyond its limit. Of healthy years with 20 sessions, about 9 in"
+            + " Shifted: the smoothed z beyond its limit. Of healthy years with 20 sessions, about 8 in"
             + " 100 give a signal.",
         "Nothing is taken off before five sessions, and never all of a drift: the reference's own runs"
             + " are noise too. The correction is not applied to the verdict by itself.");
