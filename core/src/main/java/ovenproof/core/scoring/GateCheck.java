@@ -84,7 +84,9 @@ final class GateCheck {
               + unit(gate)
               + " against "
               + limit(gate)
-              + (fails ? "" : ", without a known uncertainty"));
+              + (fails
+                  ? ""
+                  : ", without a known uncertainty: state the instrument's or the reading's"));
     }
     State state = lowMeets != highMeets ? State.UNKNOWN : lowMeets ? State.PASSED : State.FIRED;
     return new GateFinding(
