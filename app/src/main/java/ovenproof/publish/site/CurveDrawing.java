@@ -80,6 +80,9 @@ record CurveDrawing(String svg, String key) {
         seen.stream()
             .map(s -> s.product() + " " + Figures.of(s.measurement()).first())
             .collect(Collectors.joining(", "));
+    if (marks.stream().anyMatch(m -> m.points() == null)) {
+      key += "; an arrow where the run ended before it was seen";
+    }
     String sentence =
         "Value curve of " + criterion.name() + ": " + CurveWords.of(criterion) + ". " + key;
     String symbol = factor == 1 ? unit == Unit.ONE ? "" : unit.symbol() : "min";

@@ -147,7 +147,7 @@ final class ScorePage {
                     figcaption(
                         "What each measurement is worth; beads from the left: "
                             + drawing.key()
-                            + ". An arrow: the run ended before it was seen.")))
+                            + ".")))
         .orElse(rawHtml(""));
   }
 
