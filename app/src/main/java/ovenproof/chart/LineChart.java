@@ -204,6 +204,9 @@ public record LineChart(
     }
   }
 
+  /** A line of the picture's type and a little air. */
+  private static final double NAME_HEIGHT = 17;
+
   private record Name(String words, String style, double percent, double at) {}
 
   /** Names at the ends of their lines, moved apart where they would lie on each other. */
@@ -221,10 +224,17 @@ public record LineChart(
       }
     }
     names.sort(Comparator.comparingDouble(Name::at));
-    double lowest = Double.NEGATIVE_INFINITY;
-    for (Name name : names) {
-      double at = Math.max(name.at() - 8, lowest + 17);
-      lowest = at;
+    draw(svg, names.stream().filter(n -> n.percent() <= 50).toList(), new double[0]);
+    // What levels say stands at the right end as well.
+    double[] taken = levels.stream().mapToDouble(l -> vertical(l.at()) - 6).toArray();
+    draw(svg, names.stream().filter(n -> n.percent() > 50).toList(), taken);
+  }
+
+  private void draw(Svg svg, List<Name> names, double[] taken) {
+    double[] wanted = names.stream().mapToDouble(n -> n.at() - 8).toArray();
+    double[] places = LabelPlaces.apart(wanted, taken, NAME_HEIGHT, TOP, height - BELOW - 5);
+    for (int i = 0; i < places.length; i++) {
+      Name name = names.get(i);
       String classes = name.style().isEmpty() ? "halo" : name.style() + " halo";
       svg.text(
           name.words(),
@@ -233,7 +243,7 @@ public record LineChart(
           "x",
           Svg.percent(name.percent()),
           "y",
-          at,
+          places[i],
           "text-anchor",
           name.percent() > 50 ? "end" : "start");
     }
