@@ -207,7 +207,16 @@ public record LineChart(
   /** A line of the picture's type and a little air. */
   private static final double NAME_HEIGHT = 17;
 
-  private record Name(String words, String style, double percent, double at) {}
+  /** Per cent of the width behind which a name of a product has no room. */
+  private static final double LAST_ROOM = 78;
+
+  private record Name(String words, String style, double percent, double at) {
+
+    /** A line that ends near the edge has its name over its end, the others behind it. */
+    boolean before() {
+      return percent > LAST_ROOM;
+    }
+  }
 
   /** Names at the ends of their lines, moved apart where they would lie on each other. */
   private void names(Svg svg) {
@@ -224,10 +233,10 @@ public record LineChart(
       }
     }
     names.sort(Comparator.comparingDouble(Name::at));
-    draw(svg, names.stream().filter(n -> n.percent() <= 50).toList(), new double[0]);
     // What levels say stands at the right end as well.
     double[] taken = levels.stream().mapToDouble(l -> vertical(l.at()) - 6).toArray();
-    draw(svg, names.stream().filter(n -> n.percent() > 50).toList(), taken);
+    draw(svg, names.stream().filter(Name::before).toList(), new double[0]);
+    draw(svg, names.stream().filter(n -> !n.before()).toList(), taken);
   }
 
   private void draw(Svg svg, List<Name> names, double[] taken) {
@@ -242,10 +251,12 @@ public record LineChart(
           classes,
           "x",
           Svg.percent(name.percent()),
+          "dx",
+          name.before() ? 0 : 5,
           "y",
           places[i],
           "text-anchor",
-          name.percent() > 50 ? "end" : "start");
+          name.before() ? "end" : "start");
     }
   }
 

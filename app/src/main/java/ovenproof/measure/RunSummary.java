@@ -7,6 +7,8 @@ import ovenproof.core.measure.Averaging;
 import ovenproof.core.measure.Censoring;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.measure.Subject;
+import ovenproof.core.quantity.Unit;
+import ovenproof.core.repeatability.BatchTrend;
 import ovenproof.method.MeasureUse;
 import ovenproof.method.TestPlan;
 
@@ -30,6 +32,7 @@ final class RunSummary {
           case SPREAD -> Averaging.spread(parts, subject);
           case CHANGE -> change(parts, subject);
           case ABSOLUTE_CHANGE -> absolute(change(parts, subject));
+          case SLOPE -> slope(parts, subject);
           case FACE_DIFFERENCE -> faceDifference(parts, subject);
         };
     return named(value);
@@ -47,6 +50,52 @@ final class RunSummary {
       return missing(parts.get(0), "a change needs the first and the last batch");
     }
     return Averaging.difference(later, earlier, subject);
+  }
+
+  /**
+   * Errors that all batches share, such as a probe's calibration, drop out of a slope; what is left
+   * between the batches is the run's own and gives its uncertainty.
+   */
+  private Measurement slope(List<Measurement> parts, Subject subject) {
+    double[] values = new double[run.test().batches()];
+    for (int batch = 1; batch <= values.length; batch++) {
+      List<Measurement> own = ofBatch(parts, batch);
+      Double value = own.isEmpty() ? null : mean(own, subject).value();
+      values[batch - 1] = value == null ? Double.NaN : value;
+    }
+    long known = java.util.Arrays.stream(values).filter(Double::isFinite).count();
+    if (known < BatchTrend.FEWEST) {
+      return missing(parts.get(0), "a slope needs three batches with a value, found " + known);
+    }
+    return slope(parts.get(0), BatchTrend.of(values));
+  }
+
+  private Measurement slope(Measurement like, BatchTrend trend) {
+    double half = trend.halfWidth(0.9);
+    String note =
+        String.format(
+            java.util.Locale.ROOT,
+            "per batch over %d batches; 90 %% interval %.3g to %.3g (Student's t)",
+            trend.batches(),
+            trend.slopePerBatch() - half,
+            trend.slopePerBatch() + half);
+    return new Measurement(
+            like.id(),
+            like.label(),
+            run.subject(),
+            trend.slopePerBatch(),
+            like.unit() == Unit.CELSIUS ? Unit.KELVIN : like.unit(),
+            trend.slopeU(),
+            List.of(),
+            trend.batches(),
+            Censoring.NONE,
+            null,
+            null,
+            like.definition(),
+            like.revision(),
+            note,
+            like.evidence())
+        .withComponents(List.of(ovenproof.core.measure.Component.run(trend.slopeU())));
   }
 
   private static List<Measurement> ofBatch(List<Measurement> parts, int batch) {

@@ -54,6 +54,8 @@ public record MeasureUse(
     CHANGE,
     /** Absolute value of CHANGE. */
     ABSOLUTE_CHANGE,
+    /** Change per batch over three or more back-to-back batches, by least squares. */
+    SLOPE,
     /** Mean of the first face minus mean of the last face that the photo plan names. */
     FACE_DIFFERENCE
   }

@@ -190,9 +190,16 @@ final class MeasureUseReader {
 
   private void checkSummary(YamlMap map, MeasureUse use) {
     switch (use.summary()) {
-      case CHANGE, ABSOLUTE_CHANGE -> {
-        if (scope.batches() < 2) {
-          error(map, "summary", "a change over one batch", "batches: 2 or more", "");
+      case CHANGE, ABSOLUTE_CHANGE, SLOPE -> {
+        int fewest = use.summary() == MeasureUse.Summary.SLOPE ? 3 : 2;
+        if (scope.batches() < fewest) {
+          String found =
+              fewest == 2
+                  ? "a change over one batch"
+                  : "a slope over "
+                      + scope.batches()
+                      + (scope.batches() == 1 ? " batch" : " batches");
+          error(map, "summary", found, "batches: " + fewest + " or more", "");
         }
         if (use.batch() != null) {
           error(map, "batch", "one batch of a change over batches", "no \"batch\"", "delete it");

@@ -43,7 +43,7 @@ record MethodScope(
     boolean differs =
         switch (summary) {
           case MEAN, LARGEST, SMALLEST -> false;
-          case SPREAD, CHANGE, ABSOLUTE_CHANGE, FACE_DIFFERENCE -> true;
+          case SPREAD, CHANGE, ABSOLUTE_CHANGE, SLOPE, FACE_DIFFERENCE -> true;
         };
     return differs && dimension == Dimension.TEMPERATURE
         ? Dimension.TEMPERATURE_DIFFERENCE

@@ -173,6 +173,7 @@ final class Figures {
       case MEAN, LARGEST, SMALLEST -> use.take();
       case SPREAD -> use.take() + ":spread";
       case CHANGE, ABSOLUTE_CHANGE -> use.take() + ":change";
+      case SLOPE -> use.take() + ":slope";
       case FACE_DIFFERENCE -> use.take() + ":faces";
     };
   }

@@ -70,8 +70,14 @@ public final class TraceReport {
         };
     String unit = c.dimension() == null ? "" : c.unit().symbol();
     return text(
-            "  %-22s %-12s %-4s %8d readings  %-8s %s",
-            c.name(), c.quantityWord(), unit, c.rows(), state, c.why())
+            "  %-22s %-12s %-4s %8d %-8s  %-8s %s",
+            c.name(),
+            c.quantityWord(),
+            unit,
+            c.rows(),
+            c.rows() == 1 ? "reading" : "readings",
+            state,
+            c.why())
         .stripTrailing();
   }
 

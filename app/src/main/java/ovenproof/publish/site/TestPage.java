@@ -159,6 +159,7 @@ final class TestPage {
       case SMALLEST -> ", smallest";
       case SPREAD -> ", spread";
       case CHANGE, ABSOLUTE_CHANGE -> ", last batch − first";
+      case SLOPE -> ", per batch";
       case FACE_DIFFERENCE -> ", first face − last";
     };
   }

@@ -98,9 +98,9 @@ public record ReachStory(
     double cool = hot - shortfall;
     double ratio = Math.exp(-ACTIVATION_JOULE_PER_MOL / GAS_CONSTANT * (1 / cool - 1 / hot));
     return text(
-        "A crust that much cooler, as far as it follows the air, browns at about %.0f %% of the rate"
+        "A crust %.0f K cooler, as far as it follows the air, browns at %s of the rate"
             + " (bread crust kinetics, near 160 °C): the food comes out paler in the same time.",
-        100 * ratio);
+        shortfall, ratio < 0.02 ? "less than 2 %" : text("about %.0f %%", 100 * ratio));
   }
 
   private static String text(String format, Object... arguments) {

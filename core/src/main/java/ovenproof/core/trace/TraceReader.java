@@ -562,6 +562,11 @@ public final class TraceReader {
     if (repaired.rows().length == 1) {
       warnings.add("The log holds one row: readings, but no course of them.");
     }
+    boolean silent =
+        !channels.isEmpty() && channels.stream().allMatch(c -> c.state() == Channel.State.UNUSED);
+    if (silent) {
+      warnings.add("No channel holds a reading: nothing can be measured.");
+    }
     List<String> problems = problems(channels, repaired.rows().length);
     return new TraceFile(
         layout, axis(time, repaired), channels, repaired.segments(), questions, warnings, problems);
@@ -621,7 +626,11 @@ public final class TraceReader {
 
   private static List<String> explanation(RawTable raw, Reading reading, TimeColumns.Found time) {
     List<String> explanation = new ArrayList<>();
-    String rows = raw.rows() + " rows of " + raw.columns() + " columns";
+    String rows =
+        raw.rows()
+            + (raw.rows() == 1 ? " row of " : " rows of ")
+            + raw.columns()
+            + (raw.columns() == 1 ? " column" : " columns");
     explanation.add(
         switch (reading.form) {
           case KEY_VALUE -> rows + " from named values.";

@@ -25,7 +25,10 @@ class HouseholdOvenIndexTest {
     assertThat(HouseholdOvenIndex.index(kilowattHour, litre)).isEqualTo(index);
   }
 
-  /** Useful heat in the wetted brick is about 0.08 kWh: a small cavity on the standard uses an eighth. */
+  /**
+   * Useful heat in the wetted brick is about 0.08 kWh: a small cavity on the standard uses an
+   * eighth.
+   */
   @Test
   void aSmallCavityExactlyOnTheStandardPutsAboutAnEighthIntoTheLoad() {
     double wettedBrickKilowattHour = (1.05 * 4186 + 0.92 * 850) * 55 / 3.6e6;
