@@ -27,7 +27,7 @@ public final class PhotoShelf {
   private static final int READINGS_KEPT = 24;
 
   /** Raised when drawing changes, so that old drawings are not shown. */
-  private static final int REVISION = 2;
+  private static final int REVISION = 3;
 
   private final Path folder;
   private @Nullable Cards lastCards;

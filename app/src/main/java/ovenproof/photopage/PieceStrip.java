@@ -15,7 +15,8 @@ import ovenproof.measure.PhotoReading;
  */
 final class PieceStrip {
   private static final int TABLE = 0x5f7680;
-  private static final int MOST_ACROSS = 6;
+  private static final int MOST_IN_A_ROW = 4;
+  private static final int MOST_ACROSS = 8;
   private static final double FILLED = 0.94;
 
   private PieceStrip() {}
@@ -27,7 +28,7 @@ final class PieceStrip {
    */
   static Picture of(Picture picture, PhotoReading reading, int side) {
     List<PhotoAnalysis.Piece> pieces = reading.analysis().pieces();
-    int across = Math.max(1, Math.min(MOST_ACROSS, pieces.size()));
+    int across = across(pieces.size());
     int cell = Math.max(8, side / across);
     int down = Math.max(1, (pieces.size() + across - 1) / across);
     int[] pixels = new int[across * cell * down * cell];
@@ -58,6 +59,13 @@ final class PieceStrip {
           step);
     }
     return new Picture(across * cell, down * cell, pixels);
+  }
+
+  /** A row of a few, a block of many. */
+  private static int across(int pieces) {
+    return pieces <= MOST_IN_A_ROW
+        ? Math.max(1, pieces)
+        : Math.min(MOST_ACROSS, (int) Math.ceil(Math.sqrt(pieces)));
   }
 
   private static void paint(

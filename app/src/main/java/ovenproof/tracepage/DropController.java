@@ -53,6 +53,7 @@ class DropController {
   /** Photographs on one page: more than a tray's worth, and small enough to load at once. */
   private static final int PHOTOS_AT_ONCE = 40;
 
+  private static final int MOST_CANDIDATES = 4;
   private static final int TRIES = 16;
   private static final int BETWEEN_TRIES_MILLIS = 50;
 
@@ -234,7 +235,7 @@ class DropController {
               proposal.run(),
               proposal.batch(),
               proposal.face(),
-              known.isEmpty() ? proposal.why() : known,
+              known.isEmpty() ? proposal.why() + asked(proposal, sorted.get(i)) : known,
               seen.get(i).trouble(),
               known.isEmpty() && !again && seen.get(i).trouble().isEmpty()));
     }
@@ -263,6 +264,14 @@ class DropController {
           "", batch, face, "Its name says " + byName + ", the label in it says " + bySight + ".");
     }
     return new Proposal(byName, batch, face, "Its name says the run.");
+  }
+
+  /** The runs to choose from, likeliest first. */
+  private static String asked(Proposal proposal, PhotoSorting.Sorted seen) {
+    List<String> likely = seen.candidates().stream().limit(MOST_CANDIDATES).toList();
+    return proposal.run().isEmpty() && !likely.isEmpty()
+        ? ": " + String.join(" or ", likely) + "?"
+        : "";
   }
 
   private static String known(Campaign c, String sha256) {

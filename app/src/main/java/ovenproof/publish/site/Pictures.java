@@ -29,6 +29,14 @@ import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Photo;
 import ovenproof.campaign.Run;
+import ovenproof.core.photo.CalibratedPicture;
+import ovenproof.core.photo.ChartCalibrator;
+import ovenproof.core.photo.ChartFinder;
+import ovenproof.core.photo.ChartSighting;
+import ovenproof.core.photo.PhotoCalibration;
+import ovenproof.core.photo.Picture;
+import ovenproof.core.photo.PixelPoint;
+import ovenproof.evidence.photo.PhotoFile;
 import ovenproof.input.InputException;
 import ovenproof.input.OutsideException;
 import ovenproof.publish.edition.Edition;
@@ -83,7 +91,9 @@ final class Pictures {
 
   private View.@Nullable Picture write(SiteFolder folder, Photo photo, int number) {
     try {
-      Made made = smaller(edition.evidence().bytes(photo.file(), MOST_BYTES), LONGEST_SIDE);
+      byte[] bytes = edition.evidence().bytes(photo.file(), MOST_BYTES);
+      Optional<Made> calibrated = calibrated(bytes, photo);
+      Made made = calibrated.isPresent() ? calibrated.get() : smaller(bytes, LONGEST_SIDE);
       String path =
           "pictures/" + addresses.name("picture", photo.run()) + "-" + (number + 1) + ".jpg";
       folder.write(path, made.jpeg());
@@ -93,13 +103,44 @@ final class Pictures {
           made.height(),
           Objects.requireNonNullElse(photo.face(), ""),
           Objects.requireNonNullElse(photo.batch(), 1),
-          sentence(photo));
+          sentence(photo) + (calibrated.isPresent() ? ", calibrated" : ""));
     } catch (IOException | InputException | OutsideException e) {
       synchronized (unreadable) {
         unreadable.add(photo.file() + ": " + e.getMessage());
       }
       return null;
     }
+  }
+
+  /**
+   * The picture as all calibrated ones look: the same surface has the same colour on each. Empty
+   * without a chart in the frame, or with one that the camera's colours cannot be brought to.
+   */
+  private static Optional<Made> calibrated(byte[] bytes, Photo photo) throws IOException {
+    Picture picture;
+    try {
+      picture = PhotoFile.open(bytes, photo.file()).picture();
+    } catch (InputException notForMeasuring) {
+      return Optional.empty();
+    }
+    List<PixelPoint> corners =
+        photo.frame().chartCorners().stream().map(c -> new PixelPoint(c.x(), c.y())).toList();
+    ChartSighting chart =
+        corners.isEmpty() ? ChartFinder.find(picture) : ChartFinder.at(picture, corners);
+    if (!chart.isWhole()) {
+      return Optional.empty();
+    }
+    PhotoCalibration calibration =
+        ChartCalibrator.withDefaults().calibrate(picture, chart, photo.file());
+    if (!calibration.withinGate()) {
+      return Optional.empty();
+    }
+    int factor = Math.max(1, picture.longSide() / LONGEST_SIDE);
+    Picture alike = CalibratedPicture.of(picture.reduced(factor), calibration.colours());
+    BufferedImage image =
+        new BufferedImage(alike.width(), alike.height(), BufferedImage.TYPE_INT_RGB);
+    image.setRGB(0, 0, alike.width(), alike.height(), alike.pixels(), 0, alike.width());
+    return Optional.of(jpeg(scaled(image, LONGEST_SIDE)));
   }
 
   /** What the picture shows, for those who do not see it. */
@@ -133,6 +174,10 @@ final class Pictures {
     }
     BufferedImage read = read(bytes, longest);
     BufferedImage upright = upright(scaled(read, longest), orientation(bytes));
+    return jpeg(upright);
+  }
+
+  private static Made jpeg(BufferedImage image) throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream(200_000);
     ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
     try (MemoryCacheImageOutputStream stream = new MemoryCacheImageOutputStream(out)) {
@@ -140,11 +185,11 @@ final class Pictures {
       parameters.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
       parameters.setCompressionQuality(QUALITY);
       writer.setOutput(stream);
-      writer.write(null, new IIOImage(upright, null, null), parameters);
+      writer.write(null, new IIOImage(image, null, null), parameters);
     } finally {
       writer.dispose();
     }
-    return new Made(out.toByteArray(), upright.getWidth(), upright.getHeight());
+    return new Made(out.toByteArray(), image.getWidth(), image.getHeight());
   }
 
   /** A picture that is hardly too large is better left as it is than scaled by a sixth. */

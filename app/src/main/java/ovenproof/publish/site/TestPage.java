@@ -185,8 +185,9 @@ final class TestPage {
             "pictures",
             "Side by side",
             List.of(
-                "First counted run of each product, first batch. Light and camera as they were; no"
-                    + " picture was brightened."),
+                "First counted run of each product, first batch.",
+                "Pictures with a colour chart in the frame are calibrated: the same surface has the same"
+                    + " colour on each. Others are as the camera made them; none was brightened."),
             div(each(figures, f -> f)).withClass("gallery"));
   }
 
