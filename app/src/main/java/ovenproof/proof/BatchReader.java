@@ -79,15 +79,27 @@ final class BatchReader implements ClaimReader {
     boolean score =
         ruling.finding() != Finding.SUPPORTED
             && number.scale() == Scale.POINTS
-            && sentence.text().matches("(?is).*\\b(scor\\p{L}+|ahead|behind)\\b.*");
+            && Wording.is(sentence.text(), "(?is).*\\b(scor\\p{L}+|ahead|behind)\\b.*");
     if (score) {
       return;
     }
+    boolean lost =
+        Wording.is(
+            Wording.before(sentence.text(), number.start()),
+            "(?is).*\\b(lost|loses?|drops?|dropped|gains?|gained)\\s+(?:\\p{L}+\\s+)?$");
+    if (lost) {
+      return;
+    }
+    boolean other =
+        ruling.finding() == Finding.CONTRADICTED
+            && Wording.is(
+                Wording.before(sentence.text(), number.start()),
+                "(?is).*\\b(instead of|rather than|against|compared with|compared to|not)\\s+$");
     sentence.add(
         number.start(),
         number.end(),
         Kind.COMPARISON,
-        ruling.finding(),
+        other ? Finding.UNCLEAR : ruling.finding(),
         number.text(),
         ruling.expected(),
         change.evidence(),

@@ -37,7 +37,7 @@ final class ComparisonReader implements ClaimReader {
           Pattern.CASE_INSENSITIVE);
   private static final Pattern REST =
       Pattern.compile(
-          "^\\s*(?:the\\s+)?(average|field average|mean|rest|others|any other|any of the others|all (?:the )?others|every other|everything else|anything else|anyone else|everyone else|(?:the )?next(?: best| oven| one| in line)?|(?:its |the )?(?:nearest|closest)(?: rival| competitor| oven)?|runner-up|(?:our )?(?:leader|winner|quickest|fastest|slowest|cheapest|best|worst|quietest|loudest|lightest|heaviest))\\b",
+          "^\\s*(?:the\\s+)?((?:every other|all|any)(?:\\s+(?:the\\s+)?(?:ovens?|others?|models?))?\\s+(?:but|except|bar|save)\\s+(?:one|two|three|four)|average|field average|mean|rest|others|any other|any of the others|all (?:the )?others|every other|everything else|anything else|anyone else|everyone else|(?:the )?next(?: best| oven| one| in line)?|(?:its |the )?(?:nearest|closest)(?: rival| competitor| oven)?|runner-up|(?:our )?(?:leader|winner|quickest|fastest|slowest|cheapest|best|worst|quietest|loudest|lightest|heaviest))\\b",
           Pattern.CASE_INSENSITIVE);
   private static final Pattern BY_AFTER =
       Pattern.compile("(?is)^\\s*(?:['’]s)?\\s*,?\\s*by\\s+(?:a\\s+margin\\s+of\\s+)?$");
@@ -516,6 +516,14 @@ final class ComparisonReader implements ClaimReader {
         first = better;
       }
     }
+    if (number.scale() == Scale.MONEY && isCut(pair.get(0), number.low())) {
+      first =
+          new Outcome(
+              Finding.SUPPORTED,
+              null,
+              List.of("prices of " + name(pair.get(0))),
+              "against an earlier price");
+    }
     if (first == null) {
       open(sentence, number.start(), end, said);
       return;
@@ -529,6 +537,23 @@ final class ComparisonReader implements ClaimReader {
         first.expected,
         first.evidence,
         first.why);
+  }
+
+  /** "€10 less, too": less than it cost before. */
+  private boolean isCut(String product, double amount) {
+    return figures.of(product).stream()
+        .filter(f -> f.kind() == Figure.Kind.PRICE && f.value() != null)
+        .anyMatch(
+            now ->
+                figures.earlierPrices(product).stream()
+                    .anyMatch(
+                        then ->
+                            Math.abs(
+                                    Math.abs(
+                                            java.util.Objects.requireNonNull(then.value())
+                                                - java.util.Objects.requireNonNull(now.value()))
+                                        - amount)
+                                < 1e-6));
   }
 
   /** Where no test is named beside it, a score may be the total. */
@@ -965,8 +990,34 @@ final class ComparisonReader implements ClaimReader {
       return new Outcome(
           holds ? Finding.SUPPORTED : Finding.CONTRADICTED, expected, use.evidence(), expected);
     }
+    Matcher but = BUT.matcher(against);
+    if (but.matches()) {
+      return behind(
+          use, separation, List.of("one", "two", "three", "four").indexOf(but.group(1)) + 1);
+    }
     SuperlativeReader.Extreme extreme = SuperlativeReader.extreme(use, separation, this::name);
     return new Outcome(extreme.finding(), extreme.expected(), use.evidence(), extreme.why());
+  }
+
+  private static final Pattern BUT =
+      Pattern.compile("(?is).*\\b(?:but|except|bar|save)\\s+(one|two|three|four)");
+
+  /** "Longer than every other but two": just so many lie further. */
+  private Outcome behind(Figure use, Separation separation, int stated) {
+    List<Figure> further =
+        separation.ordered().stream()
+            .filter(f -> !f.product().equals(use.product()))
+            .filter(f -> separation.signed(f) > separation.signed(use))
+            .toList();
+    String expected =
+        further.size()
+            + " lie further: "
+            + String.join(", ", further.stream().map(f -> name(f.product())).toList());
+    return new Outcome(
+        further.size() == stated ? Finding.SUPPORTED : Finding.CONTRADICTED,
+        expected,
+        use.evidence(),
+        use.label() + ": " + expected);
   }
 
   private String both(Figure a, Figure b) {

@@ -151,6 +151,14 @@ final class Constants {
         .findFirst();
   }
 
+  /** What a test defines by a temperature, whichever test the words name. */
+  Optional<Constant> definition(NumberPhrase number) {
+    return all.stream()
+        .filter(c -> c.what().startsWith("definition"))
+        .filter(c -> sameKind(c, number) && holds(c, number))
+        .findFirst();
+  }
+
   /** Settings and stop rules of the tests that the words name, in the number's dimension. */
   List<Constant> ofTests(NumberPhrase number, Focus focus) {
     return all.stream()

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -44,6 +45,7 @@ final class Context {
   private final boolean firm;
   private final List<String> pair;
   private final @Nullable String topic;
+  private final boolean stale;
 
   private record Word(String stem, int start) {}
 
@@ -56,6 +58,7 @@ final class Context {
    * @param others products that were named in the sentence before
    * @param pair the two that were last named together
    * @param topic product that "it" last stood for
+   * @param isStale whether the paragraph has named none so far
    */
   record Said(
       @Nullable String product,
@@ -66,7 +69,8 @@ final class Context {
       Set<String> testsBefore,
       Map<String, Double> stems,
       List<String> pair,
-      @Nullable String topic) {}
+      @Nullable String topic,
+      boolean isStale) {}
 
   Context(
       Sentence sentence,
@@ -81,6 +85,7 @@ final class Context {
     this.firm = said.isFirm();
     this.pair = said.pair();
     this.topic = said.topic();
+    this.stale = said.isStale();
     this.others = said.others();
     this.inherited = said.product();
     this.inheritedJoint = said.joint();
@@ -162,6 +167,16 @@ final class Context {
     return here || firm && named().isEmpty();
   }
 
+  /** Whether a heading or the paragraph's first words name the product. */
+  boolean isFirm() {
+    return firm;
+  }
+
+  /** Whether no name and no "it" of the paragraph so far says which product is spoken of. */
+  boolean isStale() {
+    return stale && mentions.isEmpty() && !firm;
+  }
+
   /** All products that the sentence and the ones before it name. */
   Set<String> around() {
     Set<String> all = new LinkedHashSet<>();
@@ -220,7 +235,8 @@ final class Context {
       if (mention.start() >= end) {
         String between = sentence.text().substring(end, mention.start());
         boolean ownNumber =
-            sentence.text().substring(mention.end()).matches(OWN_NUMBER) && lastBefore(end) != null;
+            Wording.is(sentence.text().substring(mention.end()), OWN_NUMBER)
+                && lastBefore(end) != null;
         return BELONGS.matcher(between).matches() && !ownNumber ? mention.product() : null;
       }
     }
@@ -358,6 +374,10 @@ final class Context {
 
   /** "Alder toasts better (7.2 against 6.7); Hornbeam …": whom two opposed numbers belong to. */
   List<String> pairAt(int offset) {
+    Optional<List<String>> compared = comparedPair(offset);
+    if (compared.isPresent()) {
+      return compared.get();
+    }
     Set<String> all = new LinkedHashSet<>();
     String first = productAt(offset);
     boolean they =
@@ -371,6 +391,21 @@ final class Context {
       all.addAll(inheritedJoint);
     }
     return all.size() == 2 ? List.copyOf(all) : List.of();
+  }
+
+  /** "Its turkey was liked less than the Rowan's (6.1 against 7.6)": the subject first. */
+  private Optional<List<String>> comparedPair(int offset) {
+    ProductMention subject = null;
+    ProductMention other = null;
+    for (ProductMention mention : mentions) {
+      if (mention.start() < offset && isCompared(mention)) {
+        other = mention;
+      } else if (mention.start() < offset && other == null) {
+        subject = mention;
+      }
+    }
+    boolean two = subject != null && other != null && !subject.product().equals(other.product());
+    return two ? Optional.of(List.of(subject.product(), other.product())) : Optional.empty();
   }
 
   // ---- words around ----

@@ -33,6 +33,7 @@ final class ContextTracker {
   private @Nullable String sectionProduct;
   private @Nullable String paragraphProduct;
   private boolean firmParagraph;
+  private boolean paragraphNames;
   private Set<String> lastJoint = Set.of();
   private Set<String> lastNamed = Set.of();
   private List<String> lastPair = List.of();
@@ -65,6 +66,7 @@ final class ContextTracker {
       paragraphTests = Set.of();
       paragraphProduct = null;
       firmParagraph = false;
+      paragraphNames = false;
     }
     List<ProductMention> named = mentions.products(sentence.text());
     @Nullable String holder = paragraphProduct != null ? paragraphProduct : sectionProduct;
@@ -82,8 +84,10 @@ final class ContextTracker {
             lastTests,
             sameParagraph ? lastStems : Map.of(),
             lastPair,
-            topic);
+            topic,
+            !paragraphNames);
     List<ProductMention> resolved = resolved(sentence.text(), named, carried);
+    paragraphNames |= !resolved.isEmpty();
     remember(sentence, named, resolved, tests, cues);
     return new Context(sentence, resolved, tests, cues, said);
   }

@@ -93,15 +93,19 @@ final class DraftText {
 
   private final RunOn runOn;
 
-  private DraftText(RunOn runOn) {
-    this.runOn = runOn;
+  private final Pattern names;
+
+  private DraftText(Pattern names, Pattern foods) {
+    this.names = names;
+    this.runOn = new RunOn(names, foods);
   }
 
   /**
    * @param names any product's name, by which unpunctuated speech is cut
+   * @param foods what the tests cook
    */
-  static List<Sentence> sentences(String draft, Pattern names) {
-    DraftText text = new DraftText(new RunOn(names));
+  static List<Sentence> sentences(String draft, Pattern names, Pattern foods) {
+    DraftText text = new DraftText(names, foods);
     String[] rows = draft.split("\r\n|\r|\n", -1);
     boolean captions = rows.length > 0 && rows[0].strip().startsWith("WEBVTT");
     for (int i = 0; i < Math.min(rows.length, 8); i++) {
@@ -185,11 +189,23 @@ final class DraftText {
       for (int c = 1; c < row.size(); c++) {
         paragraph++;
         String column = c < head.size() ? blank(head.get(c).text()).strip() : "";
-        cell(row.get(c), line + 1, blank(row.get(0).text()).strip(), column);
+        String own = blank(row.get(0).text()).strip();
+        cell(row.get(c), line + 1, own + neighbour(row, c, own + " " + column), column);
       }
       line++;
     }
     return line;
+  }
+
+  /** The product that a cell further left names, where neither head names one. */
+  private String neighbour(List<Cell> row, int at, String heads) {
+    for (int left = at - 1; left > 0 && !names.matcher(heads).find(); left--) {
+      String text = blank(row.get(left).text()).strip();
+      if (names.matcher(text).matches()) {
+        return ", " + text;
+      }
+    }
+    return "";
   }
 
   /** "Energy (kWh)", "Overshoot, K", "Spread [K]", "Time in min": a unit has no digit. */

@@ -16,6 +16,10 @@ final class Elliptic {
       Pattern.compile(
           "(?is).*\\b(dial(?:led)?|set|setting|degrees?|thermostat|runs?|sits?|held|holds?|peaked?|topped|hot)\\b[^.;]{0,40}$");
 
+  /** "Fifteen points too dark": points of lightness. */
+  private static final Pattern TOO_DARK =
+      Pattern.compile("(?is)^\\s*too (?:dark|light|pale|brown)\\b.*");
+
   /** "To get to two twenty", "reaches two thirty": what is reached is no time. */
   private static final Pattern GET_TO =
       Pattern.compile(
@@ -50,15 +54,18 @@ final class Elliptic {
               ? likely.get(likely.size() - 1)
               : nearest(number, likely);
       NumberPhrase read =
-          number.scale() == Scale.SPOKEN_PAIR
-              ? pair(text, number, carrying)
-              : price(text, number)
-                  ? number.as(number.low(), number.step(), null, Scale.MONEY)
-                  : heat(text, number)
-                      ? number.as(number.low(), number.step(), null, Scale.DEGREES)
-                      : carrying != null && carries(text, number, carrying)
-                          ? carried(number, carrying)
-                          : number;
+          number.scale() == Scale.POINTS
+                  && TOO_DARK.matcher(Wording.after(text, number.end())).matches()
+              ? number.as(number.low(), number.step(), Unit.LIGHTNESS, Scale.NONE)
+              : number.scale() == Scale.SPOKEN_PAIR
+                  ? pair(text, number, carrying)
+                  : price(text, number)
+                      ? number.as(number.low(), number.step(), null, Scale.MONEY)
+                      : heat(text, number) || fahrenheit(text, number)
+                          ? number.as(number.low(), number.step(), null, Scale.DEGREES)
+                          : carrying != null && carries(text, number, carrying)
+                              ? carried(number, carrying)
+                              : number;
       all.add(read);
       if (hasUnit(read)) {
         carriers.add(read);
@@ -76,6 +83,15 @@ final class Elliptic {
         && Wording.is(
             Wording.before(text, number.start()),
             "(?is).*\\b(costs?|cost you|sells? for|priced at|yours for|price is|(?:i|you|we) (?:had|have|spend|spent|paid|pay|save[sd]?))\\s+(?:just |only |you |a )*$");
+  }
+
+  /** "A hundred and sixty-five, if you think in Fahrenheit". */
+  private static boolean fahrenheit(String text, NumberPhrase number) {
+    return number.unit() == null
+        && number.scale() == Scale.NONE
+        && number.low() >= 100
+        && number.low() <= 600
+        && Wording.is(Wording.after(text, number.end()), "(?is)^[^.;\\d]{0,30}\\bfahrenheit\\b.*");
   }
 
   /** "It gets to two hundred and twenty": nothing else that is reached has such a size. */

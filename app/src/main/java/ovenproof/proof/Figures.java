@@ -130,6 +130,9 @@ final class Figures {
           Stems.ofAll(
               "liked like people tasters panel enjoyed preferred everyone fond loved love eat"));
     }
+    if (use.take().equals("mark") && words.contains(Stems.of("crispness"))) {
+      words.addAll(Stems.ofAll("crunch crunchy crispy snap soggy limp leathery"));
+    }
     if (words.contains(Stems.of("outer")) || words.contains(Stems.of("skin"))) {
       words.addAll(
           Stems.ofAll(

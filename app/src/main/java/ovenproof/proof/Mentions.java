@@ -40,6 +40,7 @@ final class Mentions {
   private final List<Name> names = new ArrayList<>();
   private final List<TestWords> tests = new ArrayList<>();
   private final @Nullable String emptyTest;
+  private final Set<String> foods = new LinkedHashSet<>();
 
   /** How people speak of an empty oven's way to its setting. */
   private static final Pattern HEATING_UP =
@@ -64,6 +65,13 @@ final class Mentions {
     Set<String> shared = new HashSet<>();
     Set<String> seen = new HashSet<>();
     for (TestPlan test : campaign.method().tests()) {
+      if (test.sample() != null) {
+        for (String word : test.name().split("[^\\p{L}]+")) {
+          if (word.length() > 4) {
+            foods.add(Pattern.quote(word));
+          }
+        }
+      }
       for (String stem : wordsOf(test)) {
         if (!seen.add(stem)) {
           shared.add(stem);
@@ -151,6 +159,12 @@ final class Mentions {
     return Pattern.compile(
         names.stream().map(n -> n.pattern().pattern()).collect(Collectors.joining("|")),
         Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+  }
+
+  /** The last word of each cooked test's name. */
+  Pattern anyFood() {
+    return Pattern.compile(
+        foods.isEmpty() ? "(?!)" : String.join("|", foods), Pattern.CASE_INSENSITIVE);
   }
 
   /** Names in order of place; longer names win over shorter ones inside them. */

@@ -64,9 +64,12 @@ final class NumberReader implements ClaimReader {
   private static final Pattern RELATIVE =
       Pattern.compile(
           "(?is)^[\\s-]*(?:of (?:a|an) \\p{L}+\\s+)?(?:more|less|longer|shorter|faster|slower|quicker|sooner|later|earlier|hotter|cooler|warmer|colder|heavier|lighter|larger|smaller|bigger|louder|quieter|cheaper|dearer|better|worse|ahead|behind|extra|-?\\s?(?:difference|gap|margin|lead|advantage|head start))\\b(?!\\s+than\\s+(?:its|the|their|what)\\s+(?:own\\s+)?(?:dial|sett?ing|set|number|knob|thermostat|display)).*");
+  private static final Pattern DIFFERENCE =
+      Pattern.compile(
+          "(?is).*\\bgive or take\\s+$|.*\\b(?:difference|gap|margin|lead|advantage|distance)\\s+(?:of|is|was|between .{0,30} (?:is|was))\\s+(?:\\p{L}+\\s+)?$");
   private static final Pattern BY =
       Pattern.compile(
-          "(?is).*\\b(by|another|an extra|a further|an additional|saves?(?: you)?|saving|difference (?:of|is)|extra)\\s+(?:\\p{L}+\\s+)?$");
+          "(?is).*\\b(by|lost|loses?|dropp?e?[ds]|gain(?:s|ed)?|another|an extra|a further|an additional|saves?(?: you)?|saving|difference (?:of|is)|extra)\\s+(?:\\p{L}+\\s+)?$");
   private static final Pattern SINGLE_RUN =
       Pattern.compile(
           "(?is).*\\b(one (of the|of its) (three )?runs?|(in|on) one (run|day|occasion|attempt)|one run|once|run (one|two|three|\\d)|(best|worst|first|second|third|last|fastest|slowest|longest|shortest) (run|attempt|try)|at (its )?(best|worst|first)|no hotter than|nothing above|never (more|less|above|below|over|under|longer))\\b.*");
@@ -168,6 +171,11 @@ final class NumberReader implements ClaimReader {
       constant(sentence, number, limit.get());
       return;
     }
+    Optional<Constants.Constant> dual = dualOfDefinition(sentence, number);
+    if (dual.isPresent()) {
+      constant(sentence, number, dual.get());
+      return;
+    }
     if (isSetting(sentence, number)) {
       setting(sentence, number, focus);
       return;
@@ -180,7 +188,8 @@ final class NumberReader implements ClaimReader {
         number.unit() == Unit.PERCENT
             && Wording.is(sentence.text(), "(?is).*\\b(weigh(s|ed)|lighter|lost)\\b.*");
     boolean by =
-        number.scale() == Scale.MONEY && number.low() < figures.lowestPrice() / 2
+        DIFFERENCE.matcher(Wording.before(sentence.text(), number.start())).matches()
+            || number.scale() == Scale.MONEY && number.low() < figures.lowestPrice() / 2
             || (number.scale() == Scale.MONEY || number.scale() == Scale.POINTS)
                 && BY.matcher(Wording.before(sentence.text(), number.start())).matches();
     if (by || !loss && RELATIVE.matcher(Wording.after(sentence.text(), number.end())).matches()) {
@@ -223,8 +232,23 @@ final class NumberReader implements ClaimReader {
     } else if (products.isEmpty()) {
       withoutProduct(sentence, number, focus);
     } else {
-      rule(sentence, number, focus, products);
+      rule(sentence, number, focus, products, listed != null);
     }
+  }
+
+  /** "220 °C (428 °F)": the second states the first again in the other unit. */
+  private Optional<Constants.Constant> dualOfDefinition(
+      SentenceClaims sentence, NumberPhrase number) {
+    return sentence.numbers().stream()
+        .filter(n -> n.end() <= number.start() && n.unit() != null && n.unit() != number.unit())
+        .filter(
+            n ->
+                Wording.is(
+                    sentence.text().substring(n.end(), number.start()),
+                    "(?is)\\s*[(/,]\\s*(?:or |that is |i\\.e\\. |that['’]s )?"))
+        .findFirst()
+        .flatMap(constants::definition)
+        .filter(c -> constants.definition(number).isPresent());
   }
 
   /** "Weighed 12 minutes", "took 8 kg": one of the two words is wrong, nobody knows which. */
@@ -265,7 +289,7 @@ final class NumberReader implements ClaimReader {
 
   private static final Pattern GENERIC =
       Pattern.compile(
-          "(?is).*\\b(an oven|any oven|most ovens|ovens|every oven|each oven|everybody(?: else)?|everyone(?: else)?(?:['’]s)?|the rest|the others|the other \\p{L}+|all the others?|anybody|you should expect|you can expect|most of them)\\b[^;]*$");
+          "(?is).*\\b(an oven|any oven|most ovens|ovens|every oven|each oven|everybody(?: else)?|everyone(?: else)?(?:['’]s)?|the rest|the others|the other \\p{L}+|all the others?|the remaining \\p{L}+|the other \\p{L}+|anybody|you should expect|you can expect|most of them)\\b[^;]*$");
 
   /** "An oven draws between 1.0 and 1.2 kWh" speaks of none in particular. */
   private static boolean isGeneric(SentenceClaims sentence, NumberPhrase number) {
@@ -285,9 +309,13 @@ final class NumberReader implements ClaimReader {
   }
 
   private void rule(
-      SentenceClaims sentence, NumberPhrase number, Focus focus, List<String> products) {
+      SentenceClaims sentence,
+      NumberPhrase number,
+      Focus focus,
+      List<String> products,
+      boolean isListed) {
     Kind kind = isScore(sentence, number) ? Kind.SCORE : Kind.QUANTITY;
-    NumberPhrase asked = negated(sentence, number);
+    NumberPhrase asked = kept(sentence, negated(sentence, number));
     List<Ruling> rulings = new ArrayList<>();
     Set<String> evidence = new LinkedHashSet<>();
     boolean plate = false;
@@ -327,6 +355,17 @@ final class NumberReader implements ClaimReader {
     if (worst.finding() == Finding.CONTRADICTED && products.size() == 1) {
       worst = earlierPrice(sentence, asked, products.get(0), worst);
       worst = elsewhere(sentence, asked, focus, products.get(0), worst);
+    }
+    if (worst.finding() == Finding.CONTRADICTED
+        && products.size() == 1
+        && !isListed
+        && sentence.context().isStale()) {
+      worst =
+          new Ruling(
+              Finding.UNCLEAR,
+              worst.expected(),
+              "which product is this? The paragraph names none; of the last one named: "
+                  + worst.why());
     }
     if (worst.finding() != Finding.SUPPORTED && saysTheMethod(sentence, number, focus, products)) {
       return;
@@ -372,7 +411,11 @@ final class NumberReader implements ClaimReader {
       SentenceClaims sentence, NumberPhrase number, Focus focus, String product, Ruling ruling) {
     Context context = sentence.context();
     boolean hedged = number.hedge() != Hedge.PLAIN && number.hedge() != Hedge.ABOUT;
-    if (context.isFirmAt(number.start()) || hedged) {
+    boolean opposed =
+        Wording.is(
+            Wording.before(sentence.text(), number.start()),
+            "(?is).*\\b(instead of|rather than|against|compared with|compared to|versus)\\s+$");
+    if (context.isFirmAt(number.start()) && !opposed || hedged) {
       return ruling;
     }
     for (String other : context.around()) {
@@ -392,7 +435,8 @@ final class NumberReader implements ClaimReader {
   /** A definition or limit repeated beside a product: "… to reach 220 °C". */
   private boolean saysTheMethod(
       SentenceClaims sentence, NumberPhrase number, Focus focus, List<String> products) {
-    Optional<Constants.Constant> constant = constants.matching(number, focus);
+    Optional<Constants.Constant> constant =
+        constants.matching(number, focus).or(() -> constants.definition(number));
     boolean definition =
         constant.isPresent()
             && products.size() == 1
@@ -432,6 +476,18 @@ final class NumberReader implements ClaimReader {
         new Ruling(
             Finding.UNSUPPORTED, null, "nothing of this kind was measured of " + name(product)),
         List.of());
+  }
+
+  private static final Pattern KEPT =
+      Pattern.compile(
+          "(?is).*\\b(?:kept|keeps?|retain\\p{L}*|held on to|left with|still weighed|remained)\\s+(?:\\p{L}+\\s+)?$");
+
+  /** "Kept 85 % of its weight" says that 15 % were lost. */
+  private static NumberPhrase kept(SentenceClaims sentence, NumberPhrase number) {
+    boolean share = number.unit() == Unit.PERCENT && number.low() > 50 && !number.isRange();
+    return share && KEPT.matcher(Wording.before(sentence.text(), number.start())).matches()
+        ? number.as(100 - number.low(), number.step(), Unit.PERCENT, Scale.NONE)
+        : number;
   }
 
   /** "Not done after nine minutes" says: it took longer. */
@@ -482,6 +538,7 @@ final class NumberReader implements ClaimReader {
     List<Ruling> rulings = fitting.stream().map(f -> reading(number, f, sentence.text())).toList();
     for (int i = 0; i < rulings.size(); i++) {
       if (rulings.get(i).finding() == Finding.SUPPORTED) {
+        sentence.speaksOf(fitting.get(i));
         boolean decided = FigureSearch.top(fits).size() <= 3 || agree(rulings);
         return new Ruling(
             decided ? Finding.SUPPORTED : Finding.UNCLEAR,

@@ -251,11 +251,29 @@ final class NumberScanner {
     if (joins) {
       accept("$", "€", "£");
       Optional<Value> second = value();
+      if (second.isPresent()) {
+        int single = at;
+        @Nullable Unit part = unit();
+        if (part != null) {
+          second = Optional.of(compound(second.get(), part));
+        }
+        if (at > single && second.get().step < 1) {
+          at = part == null ? single : at;
+          if (second.get().number > low.number
+              && part != null
+              && lowUnit != null
+              && part.dimension() == lowUnit.dimension()) {
+            return build(begin, low, second.get(), part, lowScale);
+          }
+        }
+        at = single;
+      }
       if (second.isPresent() && second.get().number > low.number) {
         @Nullable Unit unit = unit();
         Scale scale = money ? Scale.MONEY : unit == null ? scale() : Scale.NONE;
         boolean sameKind =
-            lowUnit == null || unit == null || unit.dimension() == lowUnit.dimension();
+            (lowUnit == null || scale == Scale.NONE)
+                && (lowUnit == null || unit == null || unit.dimension() == lowUnit.dimension());
         if (sameKind
             && (unit != null || lowUnit != null || scale != Scale.NONE || lowScale == Scale.NONE)) {
           Unit common = unit != null ? unit : lowUnit;

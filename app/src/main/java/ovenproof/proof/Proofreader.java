@@ -38,6 +38,7 @@ public final class Proofreader {
             new RankReader(figures),
             new CountReader(figures),
             new ReachReader(figures, search),
+            new FieldReader(figures, search),
             new NumberReader(figures, search, constants));
   }
 
@@ -46,7 +47,7 @@ public final class Proofreader {
     ContextTracker tracker = new ContextTracker(mentions, constants);
     List<NumberPhrase> last = List.of();
     int paragraph = -1;
-    for (Sentence sentence : DraftText.sentences(draft, mentions.anyName())) {
+    for (Sentence sentence : DraftText.sentences(draft, mentions.anyName(), mentions.anyFood())) {
       List<NumberPhrase> before = sentence.paragraph() == paragraph ? last : List.of();
       List<NumberPhrase> numbers =
           Elliptic.complete(sentence.text(), NumberScanner.scan(sentence.text()), before);

@@ -122,6 +122,8 @@ final class RankReader implements ClaimReader {
       ofTest(sentence, matcher);
     } else if (word.startsWith("w")) {
       claim(sentence, matcher.start(), matcher.end(), 1);
+    } else if (word.equals("runner-up") && isSecondTier(sentence, matcher.start())) {
+      sentence.take(matcher.start(), matcher.end());
     } else if (word.equals("runner-up")) {
       claim(sentence, matcher.start(), matcher.end(), 2);
     } else {
@@ -142,7 +144,7 @@ final class RankReader implements ClaimReader {
 
   private static final Pattern OF_THIS =
       Pattern.compile(
-          "\\b(this one|here|this round|that one|this test|it on|this too|on points)\\b",
+          "\\b(this one|here|this round|that one|that with|this test|it on|this too|on points)\\b",
           Pattern.CASE_INSENSITIVE);
 
   private static final java.util.Set<String> OVERALL =
@@ -153,7 +155,12 @@ final class RankReader implements ClaimReader {
     @Nullable String product = sentence.context().productAt(matcher.start());
     java.util.Set<String> named = sentence.context().at(matcher.start(), matcher.end()).tests();
     java.util.Set<String> tests = named.isEmpty() ? sentence.context().testsAbove() : named;
-    if (product == null || tests.size() != 1 || !sentence.isFree(matcher.start(), matcher.end())) {
+    boolean timed =
+        sentence.numbers().stream().anyMatch(n -> n.start() >= matcher.end() && n.unit() != null);
+    if (timed
+        || product == null
+        || tests.size() != 1
+        || !sentence.isFree(matcher.start(), matcher.end())) {
       return;
     }
     String test = tests.iterator().next();
@@ -179,6 +186,11 @@ final class RankReader implements ClaimReader {
         extreme.expected(),
         own.get().evidence(),
         own.get().label() + " score: " + extreme.why());
+  }
+
+  /** Behind a tie the next is a runner-up in speech, whatever its place. */
+  private boolean isSecondTier(SentenceClaims sentence, int at) {
+    return product(sentence, at).map(p -> p.tier() != null && p.tier() == 2).orElse(false);
   }
 
   private int ranked() {
@@ -208,8 +220,28 @@ final class RankReader implements ClaimReader {
     }
   }
 
+  private static final Pattern COLON =
+      Pattern.compile(
+          "(?is)\\**\\s*(?:place|overall)?\\s*(?:[:—–-]|is|was|goes to|went to|comes?|came)\\s*\\**\\s*(?:the \\p{L}+,\\s*)?(?:the\\s+)?");
+
+  /** "Runner-up: Siskin" names its product behind it. */
+  private static @Nullable String named(SentenceClaims sentence, int from) {
+    return sentence.context().mentions().stream()
+        .filter(m -> m.start() >= from && !m.isPronoun())
+        .findFirst()
+        .filter(
+            m -> {
+              String between = sentence.text().substring(from, m.start());
+              int word = between.indexOf(':') >= 0 ? between.indexOf(':') : between.indexOf(' ');
+              return word >= 0 && word < 14 && COLON.matcher(between.substring(word)).matches();
+            })
+        .map(Mentions.ProductMention::product)
+        .orElse(null);
+  }
+
   private Optional<ProductVerdict> product(SentenceClaims sentence, int at) {
-    @Nullable String id = sentence.context().productAt(at);
+    @Nullable String behind = named(sentence, at);
+    @Nullable String id = behind != null ? behind : sentence.context().productAt(at);
     return id == null ? Optional.empty() : figures.verdict().product(id);
   }
 

@@ -33,14 +33,17 @@ final class RunOn {
 
   /**
    * @param names any product's name
+   * @param foods what the tests cook
    */
-  RunOn(Pattern names) {
+  RunOn(Pattern names, Pattern foods) {
     this.name = names;
     this.cut =
         Pattern.compile(
             "(?<=\\s)(?:(?<turn>"
                 + TURN
-                + ")\\b|(?<named>(?:(?:and|but|so|then|while|whereas|because) )?(?:the )?(?:"
+                + "|(?:and |but )?the (?:"
+                + foods.pattern()
+                + ") (?:took|takes|was|were|is|are|came|needs?|needed|lost|had|got))\\b|(?<named>(?:(?:and|but|so|then|while|whereas|because) )?(?:the )?(?:"
                 + names.pattern()
                 + ")))",
             Pattern.CASE_INSENSITIVE);

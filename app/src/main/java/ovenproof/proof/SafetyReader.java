@@ -33,6 +33,11 @@ final class SafetyReader implements ClaimReader {
   private static final Pattern FISH =
       Pattern.compile("\\b(fish|shellfish|salmon|prawns?|shrimp)\\b", Pattern.CASE_INSENSITIVE);
 
+  private static final Pattern UNSAFE =
+      Pattern.compile(
+          "\\b(?:not (?:yet )?safe|unsafe|isn['’]t (?:yet )?safe|not enough|too low|isn['’]t enough)\\b",
+          Pattern.CASE_INSENSITIVE);
+
   @Override
   public void read(SentenceClaims sentence) {
     String around =
@@ -44,8 +49,7 @@ final class SafetyReader implements ClaimReader {
             + (speaksOf(sentence, "poultry turkey chicken") ? " poultry" : "");
     Optional<PublishedFloor> floor = floor(around);
     boolean before =
-        sentence.context().mentions().isEmpty()
-                && sentence.context().at(0, 0).weight(Stems.of("safety")) > 0
+        sentence.context().mentions().isEmpty() && speaksOf(sentence, "safety safe")
             || sentence.context().mentions().isEmpty()
                 && (sentence.context().at(0, 0).weight(Stems.of("poultry")) > 0.5
                     || POULTRY_COLON.matcher(sentence.text()).find());
@@ -57,7 +61,9 @@ final class SafetyReader implements ClaimReader {
       if (!said && !isNearAFloor(number)) {
         continue;
       }
-      boolean celsius = number.unit() == Unit.CELSIUS;
+      boolean celsius =
+          number.unit() == Unit.CELSIUS
+              || number.scale() == Scale.DEGREES && number.low() > 45 && number.low() <= 100;
       boolean fahrenheit =
           number.unit() == Unit.FAHRENHEIT || number.scale() == Scale.DEGREES && number.low() > 120;
       if (celsius || fahrenheit) {
@@ -95,6 +101,9 @@ final class SafetyReader implements ClaimReader {
     if (number.isRange()) {
       finding = Finding.CONTRADICTED;
       why = "a minimum is a floor, not a range: " + expected;
+    } else if (number.low() < lowest - 1e-9 && UNSAFE.matcher(sentence.text()).find()) {
+      finding = Finding.SUPPORTED;
+      why = "it is said not to be enough, and it is not: " + expected;
     } else if (number.low() < lowest - 1e-9) {
       finding = Finding.CONTRADICTED;
       why = "below the published minimum for " + floor.food() + ": " + expected;

@@ -26,7 +26,7 @@ final class SuperlativeReader implements ClaimReader {
   /** Ways of speaking that compare nothing: "at best", "your best bet", "best to". */
   private static final Pattern IDIOM_BEFORE =
       Pattern.compile(
-          "(?is).*\\b(at|your|my|his|her|do|does|did|do its|did its|does its|their|next|at the very|tasted|(?:than|as|to|from|between|with|behind|after|of|by) (?:the|our))\\s+$");
+          "(?is).*\\b(at|your|my|his|her|do|does|did|do its|did its|does its|their|next|at the very|tasted|(?:than|as|to|from|between|with|behind|after|of|by) (?:the|our)|between the \\p{L}+ and the)\\s+$");
 
   private static final Pattern IDIOM_AFTER =
       Pattern.compile(
@@ -62,8 +62,21 @@ final class SuperlativeReader implements ClaimReader {
     }
   }
 
+  /** "Its hottest side reached 73 °C", "Hottest side: 73 °C": what is measured, not who leads. */
+  private static boolean isLabel(String text, int start, int end) {
+    boolean owned =
+        Wording.is(Wording.before(text, start), "(?is).*(?:\\bits|\\btheir|['’]s)\\s+$")
+            || Wording.before(text, start).isBlank()
+            || Wording.is(Wording.before(text, start), "(?is).*[,;:(*•-]\\s*$");
+    return owned
+        && Wording.is(
+            Wording.after(text, end),
+            "(?is)^\\s+(?:\\p{L}+\\s+){0,2}?(?:sides?|outside|skin|surface|needle|temperature|wall|point)\\s*(?:[:,=]|reached|was|got|gets|is|at|hit)?\\s*(?:to |at |only |just |about )*[\\d~].*");
+  }
+
   private static boolean isIdiom(String text, int start, int end) {
     return Wording.is(Wording.before(text, start), "(?is).*\\b(neither|both)\\b[^,;.]{0,25}$")
+        || isLabel(text, start, end)
         || IDIOM_BEFORE.matcher(text.substring(0, start)).matches()
         || IDIOM_AFTER.matcher(text.substring(end)).matches();
   }
@@ -178,17 +191,30 @@ final class SuperlativeReader implements ClaimReader {
     }
     ComparisonOutcome first = outcomes.get(0);
     boolean agree = outcomes.stream().allMatch(o -> o.finding == first.finding);
+    boolean carried = sentence.context().mentions().isEmpty() && !sentence.context().isFirm();
+    boolean doubtful =
+        first.finding == Finding.CONTRADICTED && (carried || isOfSome(sentence.text(), end));
     sentence.add(
         matcher.start(),
         to,
         Kind.SUPERLATIVE,
-        agree ? first.finding : Finding.UNCLEAR,
+        agree && !doubtful ? first.finding : Finding.UNCLEAR,
         said,
         first.expected,
         uses.get(0).evidence(),
         agree
             ? label(uses.get(0)) + ": " + first.why
             : "the words fit several figures, and they differ");
+  }
+
+  /** "The best of the three", "highest among these": a field that the text has narrowed. */
+  private static boolean isOfSome(String text, int end) {
+    return Wording.is(
+            Wording.after(text, end),
+            "(?is)^[^.;,]{0,15}?\\b(?:of|among) (?:the|these|those|our) ?(?:two|three|four|five|pair|others|finishers|rest)?\\b.*")
+        && !Wording.is(
+            Wording.after(text, end),
+            "(?is)^[^.;,]{0,15}?\\bof (?:the|our) (?:eight|lot|field|bunch|test|ovens)\\b.*");
   }
 
   /** "The juiciness, at 5.9, was the highest": what was measured is named in the sentence. */
@@ -325,7 +351,12 @@ final class SuperlativeReader implements ClaimReader {
         String between = context.sentence().text().substring(end, mention.start());
         if (Wording.is(
             between,
-            "(?is)(?:[:—–]|\\s-)\\s*(the\\s+)?|\\s*(?:in|on|for|with|at|from|by)\\s+(the\\s+)?|[^.;,]{0,45}?\\b(was|is|were|remains|goes to|went to|came from|belongs to|being|award)\\s+(the\\s+)?")) {
+            "(?is)(?:,\\s*(?:at|with)\\s[^,;]{1,25},\\s*(?:is|was)\\s+(?:the\\s+)?)|(?:[:—–]|\\s-)\\s*(the\\s+)?|\\s*(?:in|on|for|with|at|from|by)\\s+(the\\s+)?|\\s+(?:one|oven|model)\\s+(?:the\\s+)?|[^.;,]{0,45}?\\b(was|is|were|remains|goes to|went to|came from|belongs to|being|award)\\s+(the\\s+)?")) {
+          return mention.product();
+        }
+        boolean apposed =
+            before == null && Wording.is(between, "(?is)(?:\\s+\\p{L}+){1,5},\\s*(?:the\\s+)?");
+        if (apposed) {
           return mention.product();
         }
         break;

@@ -8,6 +8,8 @@ import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 import ovenproof.proof.MarkedDraft.Mark;
 import ovenproof.proof.Proof.Claim;
 import ovenproof.proof.Proof.Finding;
@@ -38,49 +40,11 @@ class ProofCorpusTest {
     tally.holds();
   }
 
-  @Test
-  void aNarrationWithNumbersInWords() {
-    tally("narration.txt").holds();
-  }
-
-  @Test
-  void anArticle() {
-    tally("eight-ovens.md").holds();
-  }
-
-  @Test
-  void anArticleByProduct() {
-    tally("favourite.md").holds();
-  }
-
-  @Test
-  void captions() {
-    tally("captions.srt").holds();
-  }
-
-  @Test
-  void aMagazinePiece() {
-    tally("magazine.md").holds();
-  }
-
-  @Test
-  void aListInFahrenheitAndPounds() {
-    tally("americans.md").holds();
-  }
-
-  @Test
-  void aTranscriptWithoutAnyFullStop() {
-    tally("transcript.vtt").holds();
-  }
-
-  @Test
-  void aRoundup() {
-    tally("roundup.md").holds();
-  }
-
-  @Test
-  void aVoiceOver() {
-    tally("voiceover.txt").holds();
+  /** One slip is allowed in a short draft. */
+  @ParameterizedTest
+  @MethodSource("drafts")
+  void everyDraftByItself(String name) {
+    tally(name).holds();
   }
 
   /** At least 95 % of the planted errors, at most 3 % of the true statements. */
@@ -109,6 +73,7 @@ class ProofCorpusTest {
     assertThat(falseAlarms / (double) truths).isLessThanOrEqualTo(0.03);
   }
 
+  /** In the order in which they were written; docs/truth.md has what a first reading gave. */
   private static final List<String> DRAFTS =
       List.of(
           "sentences.md",
@@ -120,7 +85,29 @@ class ProofCorpusTest {
           "americans.md",
           "transcript.vtt",
           "roundup.md",
-          "voiceover.txt");
+          "voiceover.txt",
+          "counter.md",
+          "report.md",
+          "chat.txt",
+          "twins.srt",
+          "guide.md",
+          "social.txt",
+          "six-jobs.md",
+          "bargain.txt",
+          "us-twins.md",
+          "best-first.md",
+          "stopwatch.txt",
+          "questions.md",
+          "short-and-long.md",
+          "three-under.vtt",
+          "news.txt",
+          "promises.md",
+          "part-two.txt",
+          "figures.md");
+
+  static List<String> drafts() {
+    return DRAFTS;
+  }
 
   private static Tally tally(String name) {
     MarkedDraft draft = MarkedDraft.of(FrozenCampaign.text(name));
