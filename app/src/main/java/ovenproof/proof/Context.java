@@ -404,8 +404,10 @@ final class Context {
         subject = mention;
       }
     }
-    boolean two = subject != null && other != null && !subject.product().equals(other.product());
-    return two ? Optional.of(List.of(subject.product(), other.product())) : Optional.empty();
+    if (subject == null || other == null || subject.product().equals(other.product())) {
+      return Optional.empty();
+    }
+    return Optional.of(List.of(subject.product(), other.product()));
   }
 
   // ---- words around ----

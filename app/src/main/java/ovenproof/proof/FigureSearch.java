@@ -58,7 +58,7 @@ final class FigureSearch {
   /** "Display: Larch 0.5": the sentence names what was rated or tasted. */
   private static boolean isNamedMark(Focus focus, Figure figure) {
     return figure.kind() == Figure.Kind.MARK
-        && Stems.ofAll(figure.label()).stream().allMatch(s -> focus.weight(s) >= 1.6);
+        && Stems.ofAll(figure.label()).stream().allMatch(s -> focus.weight(s) >= 0.9);
   }
 
   /** Figures of one product that fit best; several when the words do not decide between them. */

@@ -451,6 +451,15 @@ final class NumberReader implements ClaimReader {
             && BY_THE_WAY.matcher(Wording.before(sentence.text(), number.start())).matches()
             && sentence.numbers().stream()
                 .anyMatch(n -> n.unit() != null && n.unit().dimension() == Dimension.TIME);
+    boolean sample =
+        constants
+            .matching(number, focus)
+            .filter(c -> c.what().startsWith("sample") && focus.tests().contains(c.test()))
+            .isPresent();
+    if (sample) {
+      constant(sentence, number, constants.matching(number, focus).orElseThrow());
+      return true;
+    }
     if (definition || beside) {
       constant(sentence, number, constant.get());
     }

@@ -171,7 +171,7 @@ final class QuantifierReader implements ClaimReader {
             && matcher.group("bareNone") == null
             && matcher.group("less") == null
             && matcher.group("some") == null;
-    if (Wording.is(between, "(?s).*[;:].*")
+    if (Wording.is(between, "(?is).*(?:[;:]|\\b(?:until|till|when|before)\\b).*")
         || !VERB.matcher(between).find()
             && matcher.group("bare") == null
             && matcher.group("bareNone") == null

@@ -55,7 +55,12 @@ final class RankReader implements ClaimReader {
               sentence.text().substring(number.end()),
               "(?is)\\s*(batch|load|run|slice|side|time|attempt|day|minute|half)\\b.*");
       boolean between = BETWEEN.matcher(Wording.before(sentence.text(), number.start())).matches();
-      if (place && !batch && !between) {
+      boolean reference =
+          Wording.is(
+                  Wording.before(sentence.text(), number.start()),
+                  "(?is).*\\b(?:in|with|of|from) the\\s+$")
+              && Wording.is(Wording.after(sentence.text(), number.end()), "(?is)^\\s*[:;,.].*");
+      if (place && !batch && !between && !reference) {
         claim(sentence, number.start(), number.end(), (int) number.low());
       }
     }

@@ -92,7 +92,7 @@ final class SuperlativeReader implements ClaimReader {
         && isOutside(sentence, end)) {
       adjective = new Adjective(adjective.direction(), List.of("reading"));
     }
-    Optional<String> marked = best(matcher, word);
+    Optional<String> marked = best(sentence.text(), matcher, word);
     if (marked.isPresent()) {
       claim(sentence, matcher, end, marked.get(), null);
       return;
@@ -133,8 +133,18 @@ final class SuperlativeReader implements ClaimReader {
     return OUTSIDE.matcher(sentence.text().substring(end)).matches();
   }
 
+  private static final Pattern SUBJECT =
+      Pattern.compile("(?is).*\\b(\\p{L}+)\\s+(?:is|are|was|were)\\s+(?:the\\s+)?$");
+
   /** "The best controls": the mark that the noun names. */
-  private Optional<String> best(Matcher matcher, String word) {
+  private Optional<String> best(String text, Matcher matcher, String word) {
+    Matcher subject = SUBJECT.matcher(Wording.before(text, matcher.start()));
+    if (word.equals("best") && subject.matches()) {
+      String stem = Stems.of(subject.group(1).toLowerCase(Locale.ROOT));
+      if (stem.length() > 2 && isMark(stem)) {
+        return Optional.of(stem);
+      }
+    }
     return word.equals("best")
         ? java.util.Arrays.stream(matcher.group("noun").trim().split("[\\s-]+"))
             .map(w -> Stems.of(w.toLowerCase(Locale.ROOT)))
@@ -347,7 +357,7 @@ final class SuperlativeReader implements ClaimReader {
     for (ProductMention mention : context.mentions()) {
       if (mention.start() < start) {
         before = mention.product();
-      } else if (mention.start() >= end) {
+      } else if (mention.start() >= end && !mention.isPronoun()) {
         String between = context.sentence().text().substring(end, mention.start());
         if (Wording.is(
             between,

@@ -103,7 +103,9 @@ class ProofCorpusTest {
           "news.txt",
           "promises.md",
           "part-two.txt",
-          "figures.md");
+          "figures.md",
+          "how-they.md",
+          "at-home.srt");
 
   static List<String> drafts() {
     return DRAFTS;
