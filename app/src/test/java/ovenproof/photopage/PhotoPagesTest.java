@@ -13,9 +13,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Photo;
+import ovenproof.campaign.Run;
 import ovenproof.core.measure.Measurement;
+import ovenproof.core.photo.ShadeSettings;
 import ovenproof.desk.DatabaseKind;
 import ovenproof.desk.Desk;
+import ovenproof.desk.EntryKind;
+import ovenproof.desk.NewEntry;
 import ovenproof.measure.MeasureService;
 import ovenproof.tracepage.HeatedDesk;
 import ovenproof.web.PageSession;
@@ -46,6 +50,9 @@ class PhotoPagesTest {
         whoMendsAnOldVersionIsTold(session, desk);
         badOutlinesAreSaidAllAtOnce(session, desk);
         theSheetShowsEveryProduct(session);
+        cornersThatHoldNoChartAreSaid(session, desk);
+        theFrontIsKept(session, desk);
+        aFrameIsSharedBetweenRuns(session, desk);
       }
     }
   }
@@ -152,5 +159,82 @@ class PhotoPagesTest {
     assertThat(session.get(C + "/photos").body()).contains("1 photograph of 1 test");
     assertThat(session.get(C + "/runs/alder-1/photos").body()).contains("Alder, run 1, top");
     assertThat(session.get(C + "/photo?path=nothing.jpg").statusCode()).isEqualTo(404);
+  }
+
+  private static Map<String, String> frame(Desk desk, String corners, String front) {
+    Map<String, String> form = form(desk, "", "");
+    form.put("corners", corners);
+    form.put("front", front);
+    return form;
+  }
+
+  private static void cornersThatHoldNoChartAreSaid(PageSession session, Desk desk)
+      throws Exception {
+    String few = session.post(C + "/photo/frame", frame(desk, "1,2 3,4", ""), Map.of()).body();
+    assertThat(few).contains("Found “1,2 3,4”, expected four corners such as");
+    String crossed =
+        session.post(C + "/photo/frame", frame(desk, "0,0 90,90 90,0 0,90", ""), Map.of()).body();
+    assertThat(crossed).contains("in the order in which one walks around the chart");
+    String toast =
+        session
+            .post(C + "/photo/frame", frame(desk, "90,60 260,60 260,200 90,200", ""), Map.of())
+            .body();
+    assertThat(toast)
+        .contains("has not the colours of a 24-patch chart")
+        .contains("value=\"90,60 260,60 260,200 90,200\"");
+    assertThat(photo(desk).frame().chartCorners()).isEmpty();
+  }
+
+  private static void theFrontIsKept(PageSession session, Desk desk) throws Exception {
+    session.post(C + "/photo/frame", frame(desk, "", "top"), Map.of());
+    assertThat(photo(desk).frame().front()).isEqualTo(ShadeSettings.Front.TOP);
+  }
+
+  private static void secondRun(Desk desk, String id) {
+    Run first = desk.load(HeatedDesk.CID).run(HeatedDesk.RUN).orElseThrow();
+    Run second =
+        new Run(
+            id,
+            first.product(),
+            null,
+            first.test(),
+            first.variant(),
+            2,
+            first.kind(),
+            first.session(),
+            first.bench(),
+            first.started(),
+            null,
+            null,
+            null,
+            first.by(),
+            null);
+    NewEntry.Stamp stamp = NewEntry.Stamp.of("lead", desk.clock().instant());
+    desk.append(
+        HeatedDesk.CID, List.of(new NewEntry("second-run", EntryKind.RUN, second, stamp, null)));
+  }
+
+  private static void aFrameIsSharedBetweenRuns(PageSession session, Desk desk) throws Exception {
+    session.post(C + "/photo/outlines", form(desk, FOUR, ""), Map.of());
+    String other = "alder-2";
+    secondRun(desk, other);
+    Map<String, String> form = form(desk, "", "");
+    form.put("pieces", "low, nobody");
+    form.put("other", "no-such-run");
+    assertThat(session.post(C + "/photo/share", form, Map.of()).body())
+        .contains("No piece here is called “nobody”")
+        .contains("Found “no-such-run”, expected another run");
+    form.put("pieces", "low, last");
+    form.put("other", other);
+    session.post(C + "/photo/share", form, Map.of());
+    List<Photo> photos = desk.load(HeatedDesk.CID).photos();
+    assertThat(photos).extracting(Photo::file).containsOnly(HeatedDesk.PHOTO);
+    assertThat(photos).extracting(Photo::run).containsExactlyInAnyOrder(HeatedDesk.RUN, other);
+    for (Photo photo : photos) {
+      assertThat(photo.outlines())
+          .extracting(Photo.Drawn::piece)
+          .isEqualTo(photo.run().equals(other) ? List.of("low", "last") : List.of("left", "right"));
+    }
+    assertThat(session.get(PAGE + "&run=" + other).body()).contains(">low<").contains("Also of");
   }
 }
