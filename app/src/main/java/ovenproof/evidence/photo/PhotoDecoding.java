@@ -1,5 +1,6 @@
 package ovenproof.evidence.photo;
 
+import java.awt.color.CMMException;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -30,7 +31,8 @@ final class PhotoDecoding {
 
   PhotoFile open() {
     if (format == PhotoFormat.OTHER) {
-      throw PhotoFile.problem(file, format.words(), "JPEG, PNG, WebP or HEIC", "export it as JPEG");
+      throw PhotoFile.problem(
+          file, PhotoFormat.nameOfOther(bytes), "JPEG, PNG, WebP or HEIC", "export it as JPEG");
     }
     if (!format.fits(file)) {
       warnings.add("the name does not fit the contents: this is " + format.words());
@@ -100,7 +102,10 @@ final class PhotoDecoding {
       }
     } catch (IOException | IndexOutOfBoundsException | IllegalArgumentException e) {
       throw damaged(String.valueOf(e.getMessage()));
-    } catch (NegativeArraySizeException | NullPointerException | IllegalStateException e) {
+    } catch (NegativeArraySizeException
+        | NullPointerException
+        | IllegalStateException
+        | CMMException e) {
       // Decoders answer some broken headers with these; they say nothing a person could use.
       throw damaged("a header that contradicts itself");
     }

@@ -32,6 +32,26 @@ public enum PhotoFormat {
     return extension.isEmpty() || extensions.contains(extension);
   }
 
+  /** What a file is that cannot be read, as far as its first bytes tell; for a message. */
+  static String nameOfOther(byte[] bytes) {
+    if (starts(bytes, 0, 'G', 'I', 'F', '8')) {
+      return "a GIF";
+    }
+    if (starts(bytes, 0, 'B', 'M')) {
+      return "a BMP";
+    }
+    if (starts(bytes, 0, 'I', 'I', 42, 0) || starts(bytes, 0, 'M', 'M', 0, 42)) {
+      return "a TIFF or a camera's raw file";
+    }
+    if (starts(bytes, 0, '%', 'P', 'D', 'F')) {
+      return "a PDF";
+    }
+    if (starts(bytes, 4, 'f', 't', 'y', 'p')) {
+      return starts(bytes, 8, 'a', 'v', 'i') ? "an AVIF picture" : "a film";
+    }
+    return OTHER.words();
+  }
+
   /** By the signature at the start: JPEG FF D8 FF, PNG 89 50 …, RIFF…WEBP, ftyp heic and kin. */
   static PhotoFormat of(byte[] bytes) {
     if (starts(bytes, 0, 0xff, 0xd8, 0xff)) {

@@ -66,7 +66,7 @@ final class BoxOutliner {
       Outline drawn = outside.length < LEAST_GROUND ? ellipse(box) : outline(box, ground, framed);
       outlines.add(drawn.times(factor));
     }
-    return new PieceFinder.Found(outlines, groundPoints(framed), work, factor);
+    return new PieceFinder.Found(outlines, groundPoints(framed), work, factor, List.of());
   }
 
   private PixelBox reduced(PixelBox box) {

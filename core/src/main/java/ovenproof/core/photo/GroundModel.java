@@ -16,6 +16,12 @@ record GroundModel(List<double[]> groups) {
   private static final int ROUNDS = 12;
   private static final double LEAST_SHARE = 0.06;
 
+  /** Colours this near to each other are one material in slightly different light. */
+  private static final double ONE_MATERIAL = 5;
+
+  /** Share of a border that one material must make for the ground to be plain. */
+  private static final double PLAIN_SHARE = 0.6;
+
   /** Groups the colours of some pixels (k-means, seeded, smallest groups dropped). */
   static GroundModel of(LabPlanes lab, int[] pixels) {
     int step = Math.max(1, pixels.length / SAMPLES);
@@ -43,6 +49,29 @@ record GroundModel(List<double[]> groups) {
       }
     }
     return new GroundModel(groups);
+  }
+
+  /**
+   * The one material that most of a border shows, when there is one: food that reaches the edge of
+   * the frame is then no part of the ground. Without one, no groups.
+   */
+  GroundModel plain(LabPlanes lab, int[] border) {
+    GroundModel best = new GroundModel(List.of());
+    int most = (int) (PLAIN_SHARE * border.length);
+    for (double[] middle : groups) {
+      GroundModel near =
+          new GroundModel(
+              groups.stream().filter(g -> LabPlanes.distance(g, middle) < ONE_MATERIAL).toList());
+      int covered = 0;
+      for (int i : border) {
+        covered += near.distance(lab, i) < ONE_MATERIAL ? 1 : 0;
+      }
+      if (covered > most) {
+        most = covered;
+        best = near;
+      }
+    }
+    return best;
   }
 
   private static int[] move(List<double[]> points, double[][] centres) {

@@ -219,6 +219,12 @@ public final class PhotoAnalyser {
               + expectedPieces
               + ": correct the outlines before these numbers are used");
     }
+    if (!found.doubts().isEmpty()) {
+      warnings.add(
+          PieceDoubts.START
+              + String.join("; ", found.doubts())
+              + ": look at the overlay, and draw the outlines by hand where they are wrong");
+    }
   }
 
   /** Uses the ground as a flat field when it is even enough to be one. */

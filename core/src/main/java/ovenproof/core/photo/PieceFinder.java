@@ -19,6 +19,20 @@ public final class PieceFinder {
   private static final int LONG_SIDE = 480;
   private static final double LEAST_AREA_SHARE = 0.0015;
   private static final double LARGEST_AREA_SHARE = 0.6;
+
+  /** On a plain ground nothing but food can fill the frame. */
+  private static final double LARGEST_ON_PLAIN = 0.93;
+
+  /** Distances from a plain ground at which food may begin: with and without a soft shadow. */
+  private static final List<Double> PLAIN_LEVELS = List.of(8.0, 14.0);
+
+  private static final double LEAST_PLAIN_CONTRAST = 15;
+  private static final double LEAST_PLAIN_SUPPORT = 0.8;
+
+  /** What covers less of the food than this, and lies along its edge, is a part of it. */
+  private static final double PART_COVERS = 0.75;
+
+  private static final double PART_ALONG_EDGE = 0.15;
   private static final double CONTAINER_SHARE = 0.2;
   private static final double LEAST_QUALITY = 0.12;
   private static final double LEAST_CONTRAST = 5;
@@ -64,11 +78,19 @@ public final class PieceFinder {
    * @param ground middle of pixels that are ground, as shares of width and height; for the light
    * @param work the reduced picture that was searched
    * @param factor how much it was reduced
+   * @param doubts why the outlines may not be those of the food, in words; empty when nothing
+   *     speaks against them
    */
-  public record Found(List<Outline> outlines, List<PixelPoint> ground, Picture work, int factor) {
+  public record Found(
+      List<Outline> outlines,
+      List<PixelPoint> ground,
+      Picture work,
+      int factor,
+      List<String> doubts) {
     public Found {
       outlines = List.copyOf(outlines);
       ground = List.copyOf(ground);
+      doubts = List.copyOf(doubts);
     }
   }
 
@@ -82,7 +104,7 @@ public final class PieceFinder {
     factor = Math.min(factor, Math.min(picture.width(), picture.height()));
     Picture work = picture.reduced(factor);
     if (work.width() < 16 || work.height() < 16) {
-      return new Found(List.of(), List.of(), work, factor);
+      return new Found(List.of(), List.of(), work, factor, List.of());
     }
     return new Search(work, colours, chart, factor).run();
   }
@@ -161,8 +183,14 @@ public final class PieceFinder {
         }
       }
       List<Sighted> best = List.of();
+      double most = 0;
       for (List<Sighted> set : sets) {
-        best = worth(set) > worth(best) ? set : best;
+        double worth = worth(set);
+        best = worth > most ? set : best;
+        most = Math.max(most, worth);
+      }
+      for (List<Sighted> whole : onPlainGround()) {
+        best = isPartOf(best, whole) ? whole : best;
       }
       return report(best.stream().map(s -> s.inFrame(lab.width(), lab.height())).toList());
     }
@@ -197,6 +225,57 @@ public final class PieceFinder {
       }
     }
 
+    /** On a cloth or sheet of one colour whatever is not that colour is food. */
+    private List<List<Sighted>> onPlainGround() {
+      int[] border = borderOf(allowed);
+      GroundModel plain = GroundModel.of(lab, border).plain(lab, border);
+      if (plain.groups().isEmpty()) {
+        return List.of();
+      }
+      double[] values = new double[lab.size()];
+      for (int i = 0; i < values.length; i++) {
+        values[i] = allowed.set()[i] ? plain.distance(lab, i) : Double.NaN;
+      }
+      return PLAIN_LEVELS.parallelStream()
+          .map(
+              level -> candidates(above(values, level), plain, new ArrayList<>(), LARGEST_ON_PLAIN))
+          .toList();
+    }
+
+    /**
+     * Whether what was found is but a part of what stands out from a plain ground: the sunny side
+     * of a bun, say. Rolls on a board are no part of it, since they keep away from its edge.
+     */
+    private boolean isPartOf(List<Sighted> found, List<Sighted> whole) {
+      if (!whole.stream().allMatch(s -> isClear(s.candidate())) || whole.isEmpty()) {
+        return false;
+      }
+      if (found.isEmpty()) {
+        return true;
+      }
+      if (found.size() > whole.size() && (expected == null || found.size() == expected)) {
+        return false; // pieces that touch stand out from their ground as one
+      }
+      Mask parts = union(found);
+      Mask all = union(whole);
+      Mask edge = parts.and(parts.eroded(1).inverted());
+      double along = 1 - edge.and(all.eroded(5 * unit)).count() / Math.max(1.0, edge.count());
+      boolean within = parts.and(all).count() > 0.9 * parts.count();
+      return within && along > PART_ALONG_EDGE && parts.count() < PART_COVERS * all.count();
+    }
+
+    private static boolean isClear(PieceCandidate piece) {
+      return piece.contrast() >= LEAST_PLAIN_CONTRAST && piece.support() >= LEAST_PLAIN_SUPPORT;
+    }
+
+    private Mask union(List<Sighted> set) {
+      Mask out = Mask.empty(lab.width(), lab.height());
+      for (Sighted s : set) {
+        out = out.or(s.inFrame(lab.width(), lab.height()).mask());
+      }
+      return out;
+    }
+
     private Tried trying(IntToDoubleFunction score, Mask domain, GroundModel ground) {
       Tried tried = new Tried(new ArrayList<>(), new ArrayList<>());
       double[] values = new double[lab.size()];
@@ -204,7 +283,11 @@ public final class PieceFinder {
         values[i] = domain.set()[i] ? score.applyAsDouble(i) : Double.NaN;
       }
       for (double threshold : Threshold.levels(values)) {
-        tried.sets().add(candidates(above(values, threshold), ground, tried.containers()));
+        tried
+            .sets()
+            .add(
+                candidates(
+                    above(values, threshold), ground, tried.containers(), LARGEST_AREA_SHARE));
       }
       return tried;
     }
@@ -217,7 +300,8 @@ public final class PieceFinder {
       return mask;
     }
 
-    private List<Sighted> candidates(Mask raw, GroundModel ground, List<Mask> containers) {
+    private List<Sighted> candidates(
+        Mask raw, GroundModel ground, List<Mask> containers, double largestShare) {
       Mask clean = raw.squareOpened((int) Math.ceil(unit));
       List<Sighted> out = new ArrayList<>();
       for (Mask.Part part : clean.partsInPlace(leastArea, MARGIN)) {
@@ -228,7 +312,7 @@ public final class PieceFinder {
         if (container) {
           containers.add(filled.inFrame(part.box(), lab.width(), lab.height()));
         }
-        if (share <= LARGEST_AREA_SHARE && !(container && 3 * filled.edgeShare() > 1)) {
+        if (share <= largestShare && !(container && 3 * filled.edgeShare() > 1)) {
           for (Mask piece : smooth(window.withoutGaps(part.mask(), filled, ground))) {
             add(piece, window, out);
           }
@@ -325,7 +409,8 @@ public final class PieceFinder {
           ReadingOrder.sorted(pieces).stream()
               .map(c -> OutlineTracer.trace(c.mask()).times(factor))
               .toList();
-      return new Found(outlines, ground(pieces), work, factor);
+      return new Found(
+          outlines, ground(pieces), work, factor, new PieceDoubts(pieces, lab, expected).inWords());
     }
 
     private List<PieceCandidate> withoutShadows(List<PieceCandidate> pieces) {
