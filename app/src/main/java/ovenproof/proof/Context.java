@@ -466,7 +466,7 @@ final class Context {
       boolean near =
           sentence.text().length() < 200
               && Math.abs(clauses.at(test.start()) - clauses.at(start)) <= 2;
-      if (test.start() < start || nearest == null && near) {
+      if (test.start() < start || nearest == null && near && cues.isEmpty()) {
         nearest = test;
       }
     }

@@ -2,6 +2,7 @@ package ovenproof.proof;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.quantity.Unit;
@@ -52,7 +53,7 @@ final class Elliptic {
       @Nullable NumberPhrase carrying =
           opposed(text, number) && !likely.isEmpty()
               ? likely.get(likely.size() - 1)
-              : nearest(number, likely);
+              : nearest(number, inSentence(number, carriers, before.size()).orElse(likely));
       NumberPhrase read =
           number.scale() == Scale.POINTS
                   && TOO_DARK.matcher(Wording.after(text, number.end())).matches()
@@ -123,6 +124,16 @@ final class Elliptic {
     return best;
   }
 
+  /** Units of the sentence itself go before those of the sentences before it. */
+  private static Optional<List<NumberPhrase>> inSentence(
+      NumberPhrase number, List<NumberPhrase> carriers, int before) {
+    List<NumberPhrase> here =
+        carriers.subList(before, carriers.size()).stream()
+            .filter(c -> near(number.low(), c.low()))
+            .toList();
+    return here.isEmpty() ? Optional.empty() : Optional.of(here);
+  }
+
   /** Small numbers count things; only the last unit is lent to them. */
   private static final double SMALL = 20;
 
@@ -179,7 +190,7 @@ final class Elliptic {
         && !Wording.is(number.text(), "(?i)one")
         && !Wording.is(
             Wording.before(text, number.start()),
-            "(?is).*\\b(of all|all|all of|of the|the other|these|those|out of)\\s+$")
+            "(?is).*\\b(of all|all|all of|of the|the other|these|those|out of|(?:scores?|totals?) (?:\\p{L}+ ){0,2}(?:at|to))\\s+$")
         && (near(number.low(), carrying.low()) || opposed(text, number))
         && FREE_BEFORE.matcher(Wording.before(text, number.start())).matches()
         && FREE_AFTER.matcher(Wording.after(text, number.end())).matches();
