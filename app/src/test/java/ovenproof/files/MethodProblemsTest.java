@@ -234,7 +234,7 @@ class MethodProblemsTest {
     folder.replace("method.yaml", "take: lightness-mean, face: top", "take: share-dark, face: top");
     assertThat(folder.lines())
         .containsExactly(
-            "method.yaml:31:27: found a measure against a shade that is not given, expected \"target\" in \"photos\"; for example target: {L: 62, a: 9, b: 31}");
+            "method.yaml:31:27: found a measure against a shade that is not given, expected \"target\" in \"photos\"; for example target: {L: 62, a: 9, b: 31}, or target: {from: shade-card}");
   }
 
   @Test
