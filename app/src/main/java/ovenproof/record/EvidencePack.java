@@ -49,6 +49,9 @@ import tools.jackson.databind.json.JsonMapper;
  * the original, so that either side can show later that it is the same.
  */
 public final class EvidencePack {
+  /** Lists the files of a pack; no other bag has it. */
+  static final String LIST = "evidence.csv";
+
   private static final long LARGEST = 500L << 20;
   private static final JsonMapper MAPPER =
       JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
@@ -111,7 +114,7 @@ public final class EvidencePack {
     Files.createDirectories(data.resolve("published"));
     json(data.resolve("published/verdict.json"), Published.verdict(verdict()), names);
     json(data.resolve("published/measurements.json"), Published.measurements(measured()), names);
-    Files.writeString(data.resolve("evidence.csv"), evidenceList());
+    Files.writeString(data.resolve(LIST), evidenceList());
     refuseNames(data, names);
     Map<String, String> info = new LinkedHashMap<>();
     info.put("Source-Organization", whole.info().kitchen());

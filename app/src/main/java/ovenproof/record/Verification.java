@@ -37,6 +37,23 @@ public record Verification(
   private static final double RELATIVE = 1e-9;
   private static final int MOST_NAMED = 200;
 
+  /** What one product's evidence cannot give again: it was pooled over the field, or compares. */
+  private static final Set<String> OF_THE_FIELD =
+      Set.of(
+          "low",
+          "high",
+          "uncertainty",
+          "components",
+          "note",
+          "margin",
+          "version",
+          "warnings",
+          "rank",
+          "place",
+          "tier",
+          "probabilityBest",
+          "pairs");
+
   public Verification {
     differences = List.copyOf(differences);
     remarks = List.copyOf(remarks);
@@ -75,12 +92,20 @@ public record Verification(
             .verdict(loaded.campaign(), measured);
     JsonNode then = read(bag, BagExport.VERDICT);
     JsonNode now = tree(Published.verdict(verdict));
+    boolean pack = Files.isRegularFile(bag.data().resolve(EvidencePack.LIST));
+    Set<String> left = pack ? OF_THE_FIELD : Set.of();
     List<String> differences = new ArrayList<>();
-    compare("verdict", then.path("verdict"), now.path("verdict"), differences);
+    compare("verdict", then.path("verdict"), now.path("verdict"), left, differences);
     JsonNode measuredThen = read(bag, BagExport.MEASUREMENTS);
     JsonNode measuredNow = tree(Published.measurements(measured));
-    compare("measurements", measuredThen.path("values"), measuredNow.path("values"), differences);
+    compare(
+        "measurements", measuredThen.path("values"), measuredNow.path("values"), left, differences);
     List<String> remarks = remarks(then, now, measuredThen, measuredNow);
+    if (pack) {
+      remarks.add(
+          "evidence of one product: values and scores were computed again; intervals, margin and"
+              + " ranks rest on the whole field and were not");
+    }
     String version = then.path("verdict").path("version").asString("");
     return new Verification(bag.fingerprints().size(), version, differences, remarks);
   }
@@ -134,20 +159,23 @@ public record Verification(
     return revisions;
   }
 
-  private static void compare(String place, JsonNode then, JsonNode now, List<String> differences) {
+  private static void compare(
+      String place, JsonNode then, JsonNode now, Set<String> left, List<String> differences) {
     if (differences.size() >= MOST_NAMED) {
       return;
     }
     if (then.isObject() && now.isObject()) {
       Set<String> names = new TreeSet<>(then.propertyNames());
       names.addAll(now.propertyNames());
-      names.forEach(n -> compare(place + "." + n, then.path(n), now.path(n), differences));
+      names.removeAll(left);
+      names.forEach(n -> compare(place + "." + n, then.path(n), now.path(n), left, differences));
     } else if (then.isArray() && now.isArray()) {
       if (then.size() != now.size()) {
         differences.add(place + ": " + then.size() + " entries published, " + now.size() + " now");
       }
       for (int i = 0; i < Math.min(then.size(), now.size()); i++) {
-        compare(place + "[" + name(then.get(i), i) + "]", then.get(i), now.get(i), differences);
+        compare(
+            place + "[" + name(then.get(i), i) + "]", then.get(i), now.get(i), left, differences);
       }
     } else if (!same(then, now)) {
       differences.add(place + ": published " + then + ", computed again " + now);

@@ -98,6 +98,44 @@ class EvidencePackTest {
   }
 
   @Test
+  void whoeverVerifiesItIsToldWhatOneProductCannotGiveAgain() {
+    Verification verification = Verification.of(pack);
+    assertThat(verification.differences()).isEmpty();
+    assertThat(verification.remarks())
+        .anySatisfy(r -> assertThat(r).contains("rest on the whole field"));
+  }
+
+  @Test
+  void aScoreThatWasRewrittenWithItsFingerprintIsStillNamedInAPack() throws Exception {
+    Path forged = new EvidencePack(edition, "siskin").write(folder.resolve("forged"), DAY);
+    Path readings = forged.resolve("data/published/measurements.json");
+    String text = Files.readString(readings);
+    String changed = text.replaceFirst("\"value\"\\s*:\\s*76\\.", "\"value\" : 79.");
+    assertThat(changed).isNotEqualTo(text);
+    Files.writeString(readings, changed);
+    for (Path list :
+        List.of(forged.resolve("manifest-sha256.txt"), forged.resolve("tagmanifest-sha256.txt"))) {
+      reseal(forged, list);
+    }
+    assertThat(Verification.of(forged).differences())
+        .singleElement()
+        .satisfies(d -> assertThat(d).contains("measurement.value").contains("published 79."));
+  }
+
+  private static void reseal(Path bag, Path list) throws Exception {
+    StringBuilder lines = new StringBuilder();
+    for (String line : Files.readAllLines(list)) {
+      String name = line.substring(66);
+      byte[] bytes = Files.readAllBytes(bag.resolve(name));
+      String sha =
+          java.util.HexFormat.of()
+              .formatHex(java.security.MessageDigest.getInstance("SHA-256").digest(bytes));
+      lines.append(sha).append("  ").append(name).append('\n');
+    }
+    Files.writeString(list, lines);
+  }
+
+  @Test
   void picturesKeepTheirPixelsAndTheListNamesTheOriginals() throws Exception {
     String photo = "photos/siskin-toast-1.jpg";
     BufferedImage original = ImageIO.read(campaign.resolve(photo).toFile());
