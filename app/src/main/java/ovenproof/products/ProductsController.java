@@ -1,7 +1,6 @@
 package ovenproof.products;
 
 import jakarta.servlet.http.HttpServletRequest;
-import java.math.BigDecimal;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -16,6 +15,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Entry;
+import ovenproof.core.quantity.Rounding;
 import ovenproof.desk.Desk;
 import ovenproof.desk.Document;
 import ovenproof.desk.Field;
@@ -100,12 +100,7 @@ class ProductsController {
             .filter(x -> x.product().equals(p.id()))
             .max(Comparator.comparing(Campaign.Price::on))
             .map(
-                x ->
-                    BigDecimal.valueOf(x.amount()).toPlainString()
-                        + "\u00a0"
-                        + x.currency()
-                        + ", "
-                        + x.on())
+                x -> Rounding.HALF_UP.text(x.amount(), 2) + "\u00a0" + x.currency() + ", " + x.on())
             .orElse("–");
     List<Campaign.Specimen> specimens =
         c.specimens().stream().filter(s -> s.product().equals(p.id())).toList();
