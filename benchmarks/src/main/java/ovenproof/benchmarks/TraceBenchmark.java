@@ -2,7 +2,10 @@ package ovenproof.benchmarks;
 
 import java.io.BufferedOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
+import java.lang.management.ManagementFactory;
+import java.lang.management.MemoryType;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -28,7 +31,11 @@ import ovenproof.evidence.trace.TraceOpener;
  * A log of 100 MB with 16 channels: read and summed here and by DuckDB, then cleaned and measured,
  * in one run on one file. Prints megabytes per second, median and best of the rounds.
  *
- * <p>Run {@code java -cp … ovenproof.benchmarks.TraceBenchmark [megabytes] [rounds]}.
+ * <p>Large pages decide more than anything else where memory is virtual: the launcher asks for them
+ * for a large log, and so does {@code -XX:+UseTransparentHugePages} here.
+ *
+ * <p>Run {@code java -XX:+UseSerialGC -XX:+UseTransparentHugePages -cp …
+ * ovenproof.benchmarks.TraceBenchmark [megabytes] [rounds]}.
  */
 public final class TraceBenchmark {
 
@@ -43,13 +50,12 @@ public final class TraceBenchmark {
     try {
       write(file, megabytes * 1_000_000L);
       double size = Files.size(file) / 1e6;
-      TraceFile once = TraceOpener.open(file, ReadOptions.withDefaults());
-      say(
-          "%.1f MB, %d rows, %d channels, %d processors",
-          size, once.rows(), once.channels().size(), Runtime.getRuntime().availableProcessors());
+      firstReading(file, size);
+      double[] bound = rounds(rounds, () -> lineEnds(file));
       double[] ours = rounds(rounds, () -> sums(file));
       double[] theirs = rounds(rounds, () -> duckSums(file));
       double[] all = rounds(rounds, () -> measures(file));
+      report("read and count line ends", size, bound);
       report("read and sums", size, ours);
       report("DuckDB, the same sums", size, theirs);
       report("read, clean, all measures", size, all);
@@ -83,6 +89,54 @@ public final class TraceBenchmark {
         out.write(text);
         written += text.length;
       }
+    }
+  }
+
+  private static void firstReading(Path file, double size) {
+    long start = System.nanoTime();
+    TraceFile once = TraceOpener.open(file, ReadOptions.withDefaults());
+    double seconds = (System.nanoTime() - start) / 1e9;
+    say(
+        "%.1f MB, %d rows, %d channels, %d processors; first reading %.2f s",
+        size,
+        once.rows(),
+        once.channels().size(),
+        Runtime.getRuntime().availableProcessors(),
+        seconds);
+    memory(once);
+  }
+
+  /** What this machine does with one thread when hardly anything is asked of it. */
+  private static double lineEnds(Path file) throws IOException {
+    long lines = 0;
+    byte[] piece = new byte[1 << 18];
+    try (InputStream in = Files.newInputStream(file)) {
+      for (int n = in.read(piece); n > 0; n = in.read(piece)) {
+        for (int i = 0; i < n; i++) {
+          lines += piece[i] == '\n' ? 1 : 0;
+        }
+      }
+    }
+    return lines;
+  }
+
+  /** What stays, and the most that was live beside it, in bytes per number read. */
+  private static void memory(TraceFile read) {
+    double numbers = (double) read.rows() * (read.channels().size() + 1);
+    long peak =
+        ManagementFactory.getMemoryPoolMXBeans().stream()
+            .filter(p -> p.getType() == MemoryType.HEAP)
+            .mapToLong(p -> p.getPeakUsage().getUsed())
+            .sum();
+    System.gc();
+    Runtime runtime = Runtime.getRuntime();
+    long live = runtime.totalMemory() - runtime.freeMemory();
+    say(
+        "%.1f million numbers of 8 bytes; live after reading %.2f times that, heap at its peak (with"
+            + " what waits for the collector) %.2f times",
+        numbers / 1e6, live / numbers / 8, peak / numbers / 8);
+    if (read.rows() == 0) {
+      throw new IllegalStateException("nothing was read");
     }
   }
 

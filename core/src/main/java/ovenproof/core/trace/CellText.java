@@ -110,7 +110,7 @@ final class CellText {
 
   static boolean isMissingWord(String text) {
     String folded = text.strip().toLowerCase(Locale.ROOT);
-    return MISSING.contains(folded) || folded.matches("[-*#?._=+~]+");
+    return MISSING.contains(folded) || DASHES.matcher(folded).matches();
   }
 
   CellType type(String cell) {
@@ -153,6 +153,8 @@ final class CellText {
     return NumberText.parse(head, 0, head.length, decimal);
   }
 
+  private static final java.util.regex.Pattern DASHES =
+      java.util.regex.Pattern.compile("[-*#?._=+~]+");
   private static final java.util.regex.Pattern GROUPED_COMMA =
       java.util.regex.Pattern.compile("[-+]?\\d{1,3}([. '\u00a0\u202f]\\d{3})+(,\\d+)?");
   private static final java.util.regex.Pattern GROUPED_POINT =

@@ -2,6 +2,7 @@ package ovenproof.core.trace;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /**
  * Splits lines into cells.
@@ -11,6 +12,9 @@ import java.util.List;
 record LineSplitter(char delimiter) {
 
   static final char BLANKS = ' ';
+
+  private static final Pattern RUN = Pattern.compile("[ \\t\\u00a0]+");
+  private static final Pattern HALF_DAY = Pattern.compile("(?i)[ap]\\.?m\\.?");
 
   List<String> split(String line) {
     return delimiter == BLANKS ? byBlanks(line) : byDelimiter(line);
@@ -59,8 +63,8 @@ record LineSplitter(char delimiter) {
   /** "12:03:10 PM" stays one cell. */
   private static List<String> byBlanks(String line) {
     List<String> cells = new ArrayList<>();
-    for (String cell : line.strip().split("[ \\t\\u00a0]+")) {
-      boolean halfDay = cell.matches("(?i)[ap]\\.?m\\.?");
+    for (String cell : RUN.split(line.strip())) {
+      boolean halfDay = cell.length() <= 4 && HALF_DAY.matcher(cell).matches();
       int last = cells.size() - 1;
       if (halfDay && last >= 0 && cells.get(last).matches("\\d+:\\d+.*")) {
         cells.set(last, cells.get(last) + " " + cell);

@@ -11,6 +11,9 @@ import org.hipparchus.linear.RealMatrix;
  */
 public final class SavitzkyGolay {
 
+  /** Samples that stay in a processor's nearest cache. */
+  private static final int BLOCK = 1024;
+
   private final double[] weights;
   private final int half;
 
@@ -59,16 +62,29 @@ public final class SavitzkyGolay {
    */
   public double[] smooth(double[] values) {
     double[] result = values.clone();
-    for (int i = half; i < values.length - half; i++) {
-      double sum = 0;
-      for (int j = 0; j < weights.length; j++) {
-        sum += weights[j] * values[i - half + j];
-      }
-      if (Double.isFinite(sum)) {
-        result[i] = sum;
+    double[] sums = new double[BLOCK];
+    for (int from = half; from < values.length - half; from += BLOCK) {
+      int n = Math.min(BLOCK, values.length - half - from);
+      addUp(values, from - half, sums, n);
+      for (int i = 0; i < n; i++) {
+        if (Double.isFinite(sums[i])) {
+          result[from + i] = sums[i];
+        }
       }
     }
     return result;
+  }
+
+  /** Weight by weight over a block, which the processor does several samples at a time. */
+  private void addUp(double[] values, int first, double[] sums, int n) {
+    java.util.Arrays.fill(sums, 0, n, 0);
+    for (int j = 0; j < weights.length; j++) {
+      double weight = weights[j];
+      int shift = first + j;
+      for (int i = 0; i < n; i++) {
+        sums[i] += weight * values[shift + i];
+      }
+    }
   }
 
   /** Standard deviation of the result per standard deviation of white noise. */

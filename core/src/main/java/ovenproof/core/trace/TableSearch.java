@@ -1,6 +1,7 @@
 package ovenproof.core.trace;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +16,9 @@ final class TableSearch {
 
   private static final char[] DELIMITERS = {'\t', ';', ',', '|', LineSplitter.BLANKS};
   private static final int HEADER_LINES = 4;
+
+  /** More columns than any logger has, and more than are read. */
+  private static final int MOST_NAMED = 10_000;
 
   /** More lines tell no more about the delimiter. */
   private static final int MOST_VOTERS = 200;
@@ -184,7 +188,8 @@ final class TableSearch {
     if (first < 0) {
       return null;
     }
-    Header header = header(attempt, first);
+    Header header =
+        attempt.columns > MOST_NAMED ? nameless(attempt.columns) : header(attempt, first);
     dropEmptyEdges(kinds, header.texts, types);
     return new TableLayout(
         attempt.splitter,
@@ -194,6 +199,11 @@ final class TableSearch {
         first,
         header.row,
         support(kinds, types, first));
+  }
+
+  /** A line of a million cells is told by its width, not by its names. */
+  private static Header nameless(int columns) {
+    return new Header(new ArrayList<>(Collections.nCopies(columns, HeaderText.of(""))), -1);
   }
 
   /** What the cells of each line are, looked at once and only where somebody asks. */

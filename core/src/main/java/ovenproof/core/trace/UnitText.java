@@ -206,8 +206,22 @@ record UnitText(Unit unit, double scale) {
 
   /** Degree signs that survived a wrong encoding become one; blanks and case are levelled. */
   static String fold(String text) {
-    return text.strip()
-        .replace("\u00c2\u00b0", "°")
+    String levelled = text.strip();
+    return isPlain(levelled) ? levelled.toLowerCase(Locale.ROOT) : folded(levelled);
+  }
+
+  private static boolean isPlain(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (c <= ' ' || c > '~') {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static String folded(String text) {
+    return text.replace("\u00c2\u00b0", "°")
         .replace("\u00ef\u00bf\u00bd", "°")
         .replace('\u00ba', '°')
         .replace('\u02da', '°')
