@@ -144,10 +144,17 @@ final class TextTable {
     return words;
   }
 
+  private static boolean isFilled(Sheet.Row row) {
+    return row.cells().stream().anyMatch(c -> !c.isBlank());
+  }
+
   /** Tables written with row names have a header that is one cell short. */
   private static List<Sheet.Row> alignHeader(List<Sheet.Row> rows) {
-    List<Sheet.Row> filled =
-        rows.stream().filter(r -> r.cells().stream().anyMatch(c -> !c.isBlank())).toList();
+    List<Sheet.Row> first = rows.stream().filter(TextTable::isFilled).limit(2).toList();
+    if (first.size() < 2 || first.get(1).cells().size() != first.get(0).cells().size() + 1) {
+      return rows;
+    }
+    List<Sheet.Row> filled = rows.stream().filter(TextTable::isFilled).toList();
     if (filled.size() < 3) {
       return rows;
     }

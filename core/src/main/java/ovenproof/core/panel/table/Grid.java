@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /**
  * A sheet split into header and body: titles above, blank lines, repeated headers, notes below and
@@ -24,6 +25,8 @@ record Grid(
     List<String> sections,
     List<String> notes,
     List<Integer> turnedLines) {
+
+  private static final Pattern RULE = Pattern.compile(":?[-=_]{2,}:?");
 
   static Grid of(Sheet sheet) {
     List<Sheet.Row> rows = new ArrayList<>();
@@ -69,10 +72,13 @@ record Grid(
 
   private static String clean(String cell) {
     boolean plain = true;
+    boolean blank = true;
     for (int i = 0; i < cell.length() && plain; i++) {
       char c = cell.charAt(i);
-      plain = c > ' ' && c != '\u00A0' && c != '\uFEFF';
+      plain = c >= ' ' && c != '\u00A0' && c != '\uFEFF' && !(blank && c == ' ');
+      blank = c == ' ';
     }
+    plain &= !blank || cell.isEmpty();
     String text = plain ? cell : withoutStraySpace(cell);
     // Spreadsheets put an apostrophe before numbers that were typed as text.
     boolean quoted = text.length() > 1 && text.charAt(0) == '\'';
@@ -93,7 +99,13 @@ record Grid(
 
   /** |---|---| under a header, or a line of dashes. */
   private static boolean isRule(Sheet.Row row) {
-    return row.cells().stream().allMatch(c -> c.isEmpty() || c.matches(":?[-=_]{2,}:?"));
+    for (String cell : row.cells()) {
+      boolean ruled = cell.isEmpty() || ":-=_".indexOf(cell.charAt(0)) >= 0;
+      if (!ruled || !cell.isEmpty() && !RULE.matcher(cell).matches()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static int filled(Sheet.Row row) {

@@ -53,13 +53,18 @@ final class LeftOutColumns {
 
   /** What never changes while a person is served a product again: its place in the plan. */
   private void leaveOutPlan(Column assessor, Column product) {
+    List<Column> candidates =
+        sheet.open().stream()
+            .filter(c -> c.levels.size() > 1)
+            .filter(c -> Vocabulary.role(c.header) != Role.MARK)
+            .filter(c -> !Vocabulary.isAttributeWord(c.header))
+            .toList();
+    if (candidates.isEmpty()) {
+      return;
+    }
     Column cell = Column.joined(List.of(assessor, product));
-    for (Column column : sheet.open()) {
-      if (cell.filled - cell.levels.size() >= 6
-          && column.levels.size() > 1
-          && Vocabulary.role(column.header) != Role.MARK
-          && !Vocabulary.isAttributeWord(column.header)
-          && column.isDecidedBy(cell)) {
+    for (Column column : candidates) {
+      if (cell.filled - cell.levels.size() >= 6 && column.isDecidedBy(cell)) {
         sheet.set(
             column, Role.IGNORED, "the same each time a person meets a product: part of the plan");
       }

@@ -101,11 +101,17 @@ final class Mark {
   private Mark() {}
 
   static boolean isMissing(String cell) {
+    if (!cell.isEmpty() && Character.isDigit(cell.charAt(0))) {
+      return false;
+    }
     return cell.isEmpty() || cell.length() < 14 && MISSING.contains(cell.toLowerCase(Locale.ROOT));
   }
 
   /** Whether a cell among marks says that there is none. */
   static boolean isNoMark(String cell) {
+    if (!cell.isEmpty() && Character.isDigit(cell.charAt(0))) {
+      return false;
+    }
     return isMissing(cell) || cell.length() < 14 && NO_MARK.contains(cell.toLowerCase(Locale.ROOT));
   }
 

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.panel.Rating;
 
@@ -31,6 +32,10 @@ record PlacingsTable(Grid grid, @Nullable Column person, List<Column> places) {
   static Optional<PlacingsTable> in(Grid grid) {
     List<Column> places = new ArrayList<>();
     Column person = null;
+    boolean placed = IntStream.range(0, grid.width()).anyMatch(c -> place(grid.header(c)) == 3);
+    if (!placed) {
+      return Optional.empty();
+    }
     for (int c = 0; c < grid.width(); c++) {
       Column column = new Column(grid, c);
       if (!column.isNumeric() && place(column.header) == places.size() + 1) {

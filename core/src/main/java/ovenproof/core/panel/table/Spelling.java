@@ -1,12 +1,11 @@
 package ovenproof.core.panel.table;
 
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import ovenproof.core.panel.Rating;
 
 /** Names in two spellings. */
@@ -16,25 +15,25 @@ final class Spelling {
 
   static void ask(List<FoundMark> found, List<String> questions) {
     for (NameKind kind : NameKind.values()) {
-      Map<String, Set<String>> company = new TreeMap<>();
-      Map<String, Integer> count = new HashMap<>();
+      Map<String, Integer> count = new TreeMap<>();
       for (FoundMark one : found) {
         String word = kind.of(one.rating());
         if (word != null) {
-          company.computeIfAbsent(word, any -> new LinkedHashSet<>());
           count.merge(word, 1, Integer::sum);
         }
       }
-      if (company.size() <= MOST_WORDS) {
-        for (FoundMark one : found) {
-          String word = kind.of(one.rating());
-          if (word != null) {
-            company.computeIfAbsent(word, any -> new LinkedHashSet<>()).add(rest(one, kind));
-          }
-        }
-        compare(kind, company, count, questions);
+      if (count.size() > 1 && count.size() <= MOST_WORDS) {
+        compare(kind, found, count, questions);
       }
     }
+  }
+
+  /** Beside whom or what the word's marks stand. */
+  private static Set<String> company(String word, NameKind kind, List<FoundMark> found) {
+    return found.stream()
+        .filter(one -> word.equals(kind.of(one.rating())))
+        .map(one -> rest(one, kind))
+        .collect(Collectors.toSet());
   }
 
   /** The cell without the word itself. */
@@ -52,16 +51,18 @@ final class Spelling {
   }
 
   private static void compare(
-      NameKind kind,
-      Map<String, Set<String>> company,
-      Map<String, Integer> count,
-      List<String> questions) {
-    List<String> words = new ArrayList<>(company.keySet());
+      NameKind kind, List<FoundMark> found, Map<String, Integer> count, List<String> questions) {
+    List<String> words = new ArrayList<>(count.keySet());
+    List<String> bare = words.stream().map(Vocabulary::key).toList();
     for (int i = 0; i < words.size(); i++) {
       for (int j = i + 1; j < words.size(); j++) {
         String a = words.get(i);
         String b = words.get(j);
-        if (isSuspicious(a, b, company) || isOneBetweenThem(a, b, count)) {
+        boolean same = bare.get(i).equals(bare.get(j)) && !bare.get(i).isEmpty();
+        if (same
+            || isNear(bare.get(i), bare.get(j))
+                && (isDisjoint(company(a, kind, found), company(b, kind, found))
+                    || isOneBetweenThem(a, b, count))) {
           String fewer = count.getOrDefault(a, 0) < count.getOrDefault(b, 0) ? a : b;
           String more = fewer.equals(a) ? b : a;
           questions.add(
@@ -85,35 +86,23 @@ final class Spelling {
     }
   }
 
-  private static boolean isSuspicious(String a, String b, Map<String, Set<String>> company) {
-    String ka = Vocabulary.key(a);
-    String kb = Vocabulary.key(b);
-    if (ka.equals(kb)) {
-      return !ka.isEmpty();
-    }
-    boolean numbered = ka.matches(".*\\d.*") || kb.matches(".*\\d.*");
-    if (numbered) {
-      return false;
-    }
-    return isNear(ka, kb)
-        && isDisjoint(company.getOrDefault(a, Set.of()), company.getOrDefault(b, Set.of()));
-  }
-
+  /** One or two letters apart; names that end in different numbers are different names. */
   private static boolean isNear(String a, String b) {
     int length = Math.min(a.length(), b.length());
-    if (length < 3) {
+    if (length < 3 || hasDigit(a) || hasDigit(b)) {
       return false;
     }
     int distance = distance(a, b, 2);
     return distance == 1 || distance == 2 && length >= 7;
   }
 
+  private static boolean hasDigit(String text) {
+    return text.chars().anyMatch(Character::isDigit);
+  }
+
   /** Near names that together have no more marks than each other name alone. */
   private static boolean isOneBetweenThem(String a, String b, Map<String, Integer> count) {
-    String ka = Vocabulary.key(a);
-    String kb = Vocabulary.key(b);
-    boolean numbered = ka.matches(".*\\d.*") || kb.matches(".*\\d.*");
-    if (numbered || count.size() < 4 || !isNear(ka, kb)) {
+    if (count.size() < 4) {
       return false;
     }
     int[] others =

@@ -23,7 +23,7 @@ record TallyTable(Grid grid, Column product, List<Column> steps) {
   private static final double ROUNDING = 1e-9;
 
   static Optional<TallyTable> in(Grid grid) {
-    if (grid.width() < 4 || grid.body().size() < 2) {
+    if (grid.width() < 4 || grid.body().size() < 2 || !hasStepsAbove(grid)) {
       return Optional.empty();
     }
     List<Column> columns = new ArrayList<>();
@@ -38,6 +38,11 @@ record TallyTable(Grid grid, Column product, List<Column> steps) {
     TallyTable table = new TallyTable(grid, product, steps);
     boolean named = product.isUnique() && !product.isNumeric();
     return named && table.isScale() && table.isOnePanel() ? Optional.of(table) : Optional.empty();
+  }
+
+  private static boolean hasStepsAbove(Grid grid) {
+    double first = Mark.parse(grid.header(1));
+    return Mark.parse(grid.header(2)) == first + 1 && Mark.parse(grid.header(3)) == first + 2;
   }
 
   private boolean isScale() {
