@@ -47,6 +47,9 @@ public record TraceSession(
   /** The air follows the elements sooner than this; an earlier start belongs to another run. */
   private static final double LONGEST_DELAY_SECONDS = 300;
 
+  /** A record of years holds more heat-ups than anybody reads the times of. */
+  private static final int MOST_NAMED_STARTS = 20;
+
   /** What a person said about the run. */
   public record Choice(
       @Nullable Double settingCelsius,
@@ -122,13 +125,18 @@ public record TraceSession(
 
   private static String several(List<RunSearch.HeatUp> runs, RunSearch.HeatUp chosen) {
     String starts =
-        runs.stream().map(r -> clock(r.startSecond())).reduce((a, b) -> a + ", " + b).orElse("");
+        runs.stream()
+            .limit(MOST_NAMED_STARTS)
+            .map(r -> clock(r.startSecond()))
+            .collect(java.util.stream.Collectors.joining(", "));
+    String more = runs.size() > MOST_NAMED_STARTS ? ", …" : "";
     return String.format(
         Locale.ROOT,
-        "The record holds %d heat-ups, beginning %s after the first row; measured is the one from"
+        "The record holds %d heat-ups, beginning %s%s after the first row; measured is the one from"
             + " %s to %s. Another is picked with --start.",
         runs.size(),
         starts,
+        more,
         clock(chosen.startSecond()),
         clock(chosen.endSecond()));
   }
