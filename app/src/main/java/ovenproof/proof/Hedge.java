@@ -1,6 +1,6 @@
 package ovenproof.proof;
 
-/** How firmly a number is stated. Judged by the table of wordings in docs/proof.md. */
+/** How firmly a number is stated. What each word claims is in docs/publish.md, under proofread. */
 enum Hedge {
   /** "17 minutes". */
   PLAIN,

@@ -90,8 +90,8 @@ final class PlateReader implements ClaimReader {
         ruling.expected(),
         measured.evidence(),
         "measured "
-            + ComparisonReader.shownOrBound(measured)
+            + ComparisonJudge.shownOrBound(measured)
             + ", nameplate "
-            + ComparisonReader.shownOrBound(plate));
+            + ComparisonJudge.shownOrBound(plate));
   }
 }

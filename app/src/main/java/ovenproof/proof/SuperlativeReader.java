@@ -298,7 +298,7 @@ final class SuperlativeReader implements ClaimReader {
       return new ComparisonOutcome(Finding.UNSUPPORTED, null, "it was not measured");
     }
     Figure there = ordered.get(stated - 1);
-    String expected = name(there.product()) + " " + ComparisonReader.shownOrBound(there);
+    String expected = name(there.product()) + " " + ComparisonJudge.shownOrBound(there);
     if (at != stated - 1) {
       boolean tie = separation.signed(there) == separation.signed(use);
       return new ComparisonOutcome(
@@ -382,7 +382,7 @@ final class SuperlativeReader implements ClaimReader {
     }
     Figure best = ordered.get(0);
     boolean apart = separation.separated(best, use);
-    String expected = name(best.product()) + " " + ComparisonReader.shownOrBound(best);
+    String expected = name(best.product()) + " " + ComparisonJudge.shownOrBound(best);
     return new ComparisonOutcome(
         apart ? Finding.CONTRADICTED : Finding.SUPPORTED,
         expected,
@@ -417,7 +417,7 @@ final class SuperlativeReader implements ClaimReader {
       return new Extreme(Finding.UNSUPPORTED, null, "there is nothing to compare it with");
     }
     Figure first = ordered.get(0);
-    String lead = names.apply(first.product()) + " " + ComparisonReader.shownOrBound(first);
+    String lead = names.apply(first.product()) + " " + ComparisonJudge.shownOrBound(first);
     if (!first.product().equals(use.product())
         && separation.signed(first) > separation.signed(use)) {
       return new Extreme(
@@ -428,7 +428,7 @@ final class SuperlativeReader implements ClaimReader {
               + "; "
               + names.apply(use.product())
               + " had "
-              + ComparisonReader.shownOrBound(use));
+              + ComparisonJudge.shownOrBound(use));
     }
     for (Figure other : ordered) {
       boolean same = other.product().equals(use.product());
@@ -443,7 +443,7 @@ final class SuperlativeReader implements ClaimReader {
             "first by figures, but not separated from "
                 + names.apply(other.product())
                 + " ("
-                + ComparisonReader.shownOrBound(other)
+                + ComparisonJudge.shownOrBound(other)
                 + "): say \"among\"");
       }
     }

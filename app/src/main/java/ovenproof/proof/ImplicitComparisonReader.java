@@ -1,0 +1,356 @@
+package ovenproof.proof;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import ovenproof.core.quantity.Dimension;
+import ovenproof.core.quantity.Rounding;
+import ovenproof.core.quantity.Unit;
+import ovenproof.proof.ComparedProducts.Compared;
+import ovenproof.proof.ComparisonJudge.Outcome;
+import ovenproof.proof.Mentions.ProductMention;
+import ovenproof.proof.NumberPhrase.Scale;
+import ovenproof.proof.Proof.Finding;
+import ovenproof.proof.Proof.Kind;
+import ovenproof.proof.Vocabulary.Adjective;
+import ovenproof.proof.Vocabulary.Direction;
+
+/**
+ * Comparisons without "than" or "as": "the Whimbrel is forty seconds faster", "twice the Alder's",
+ * "Alder vs. Siskin: 0.6 points", "it beeps 48 seconds early".
+ */
+final class ImplicitComparisonReader implements ClaimReader {
+  private static final Pattern OF_NAME =
+      Pattern.compile(
+          "(?is)^\\s*(?:(?:that|those)\\s+of\\s+|that\\s+in\\s+|what\\s+)?(?:the\\s+)?$");
+
+  private final Figures figures;
+  private final FigureSearch search;
+  private final ComparedFigures figuresCompared;
+  private final ComparisonJudge judge;
+
+  ImplicitComparisonReader(
+      Figures figures,
+      FigureSearch search,
+      ComparedFigures figuresCompared,
+      ComparisonJudge judge) {
+    this.figures = figures;
+    this.search = search;
+    this.figuresCompared = figuresCompared;
+    this.judge = judge;
+  }
+
+  @Override
+  public void read(SentenceClaims sentence) {
+    readTimesOf(sentence);
+    readVersus(sentence);
+    readImplicit(sentence);
+    readEarly(sentence);
+  }
+
+  /** "More than four times that of the Dunnock", "twice the Alder's", "half that of Rowan". */
+  private void readTimesOf(SentenceClaims sentence) {
+    for (NumberPhrase number : sentence.freeNumbers()) {
+      boolean factor =
+          number.scale() == Scale.TIMES
+              || number.low() < 1 && number.unit() == null && number.scale() == Scale.NONE;
+      if (factor) {
+        sentence.context().mentions().stream()
+            .filter(m -> m.start() >= number.end() && !m.isPronoun())
+            .findFirst()
+            .filter(
+                m -> OF_NAME.matcher(sentence.text().substring(number.end(), m.start())).matches())
+            .ifPresent(m -> timesOf(sentence, number, m));
+      }
+    }
+  }
+
+  private void timesOf(SentenceClaims sentence, NumberPhrase number, ProductMention other) {
+    String subject = ComparedProducts.subject(sentence, number.start());
+    if (subject == null || subject.equals(other.product())) {
+      return;
+    }
+    Focus focus = sentence.context().at(number.start(), other.end());
+    Optional<Unit> unit = unitBefore(sentence, number.start());
+    List<Figure> uses =
+        search.best(
+            focus,
+            subject,
+            f ->
+                f.kind() != Figure.Kind.NAMEPLATE
+                    && (unit.isEmpty() || !f.isScore() && ComparedFigures.sameKind(unit.get(), f)));
+    if (uses.size() != 1) {
+      return;
+    }
+    Figure own = uses.get(0);
+    Optional<Figure> second =
+        search.field(own).stream().filter(f -> f.product().equals(other.product())).findFirst();
+    if (second.isEmpty() || own.value() == null || second.get().value() == null) {
+      return;
+    }
+    double ratio = own.value() / second.get().value();
+    boolean hedged = number.hedge() != Hedge.PLAIN;
+    boolean holds =
+        switch (number.hedge()) {
+          case OVER, AT_LEAST -> ratio >= number.low();
+          case UNDER, AT_MOST -> ratio <= number.low();
+          default -> Math.abs(ratio / number.low() - 1) <= (hedged ? 0.10 : 0.05);
+        };
+    String found = "a factor of " + Rounding.HALF_UP.text(ratio, 2);
+    boolean doubtful = unit.isEmpty() && own.isScore();
+    sentence.add(
+        number.start(),
+        other.end(),
+        Kind.COMPARISON,
+        holds ? Finding.SUPPORTED : doubtful ? Finding.UNCLEAR : Finding.CONTRADICTED,
+        sentence.text().substring(number.start(), other.end()),
+        found,
+        own.evidence(),
+        own.label() + ": " + found + " (" + judge.both(own, second.get()) + ")");
+  }
+
+  /** The unit of the last number before: "15 K apart, four times that of the Dunnock". */
+  private static Optional<Unit> unitBefore(SentenceClaims sentence, int start) {
+    return sentence.numbers().stream()
+        .filter(n -> n.end() <= start && n.unit() != null)
+        .reduce((a, b) -> b)
+        .map(NumberPhrase::unit);
+  }
+
+  private static final Pattern IMPLICIT =
+      Pattern.compile(
+          "(?is)^\\s*(?<word>(?!(?:aft|und|ov|oth|anoth|eith|neith|wheth|rath|nev|ev|togeth|wat|numb|pap|pow|cov|discov|rememb|dinn|butt|may|temp|tow)er)\\p{L}+er|more|less|fewer|worse|behind|ahead)\\b(?!\\s+(?:\\p{L}+\\s+){0,3}?than\\b)(?!\\s+(?:of|the|its)\\b).*");
+
+  /** "They weighed 28 % less when they came out" speaks of what was lost, not of two products. */
+  private static final Pattern WEIGHED =
+      Pattern.compile("\\b(weigh(?:s|ed)|lighter|shr[aiu]nk|lost)\\b", Pattern.CASE_INSENSITIVE);
+
+  /** "The Whimbrel is forty seconds faster", "that's two minutes longer", "one point less". */
+  private void readImplicit(SentenceClaims sentence) {
+    for (NumberPhrase number : sentence.freeNumbers()) {
+      Matcher matcher = IMPLICIT.matcher(Wording.after(sentence.text(), number.end()));
+      boolean amount =
+          number.unit() != null
+              || number.scale() == Scale.POINTS
+              || number.scale() == Scale.MONEY
+              || number.scale() == Scale.DEGREES;
+      boolean loss = number.unit() == Unit.PERCENT && WEIGHED.matcher(sentence.text()).find();
+      if (amount && !loss && matcher.matches() && number.end() < sentence.text().length()) {
+        implicit(sentence, number, matcher.group("word").toLowerCase(Locale.ROOT));
+      }
+    }
+  }
+
+  private static final Pattern VERSUS =
+      Pattern.compile("(?is)^\\s*(?:vs\\.?|versus|against)\\s+(?:the\\s+)?$");
+
+  /** "Alder vs. Siskin: 0.6 points"; "within a point of the leaders" is left open. */
+  private void readVersus(SentenceClaims sentence) {
+    List<ProductMention> names = sentence.context().mentions();
+    for (NumberPhrase number : sentence.freeNumbers()) {
+      String after = Wording.after(sentence.text(), number.end());
+      if (number.scale() == Scale.POINTS && Wording.is(after, "(?is)^\\s*of\\b.*")) {
+        open(sentence, number.start(), number.end(), number.text());
+      }
+      for (int i = 0; i + 1 < names.size(); i++) {
+        ProductMention a = names.get(i);
+        ProductMention b = names.get(i + 1);
+        boolean versus =
+            number.scale() == Scale.POINTS
+                && VERSUS.matcher(sentence.text().substring(a.end(), b.start())).matches()
+                && b.end() <= number.start()
+                && Wording.is(
+                    sentence.text().substring(b.end(), number.start()),
+                    "(?is)\\s*[:,—–-]\\s*(?:a\\s+)?");
+        if (versus && sentence.isFree(number.start(), number.end())) {
+          Focus focus = sentence.context().at(number.start(), number.end());
+          List<Figure> uses = search.uses(focus, Vocabulary.adjective("good"), "good", a.product());
+          if (!uses.isEmpty()) {
+            Outcome outcome =
+                judge.outcome(
+                    uses.get(0),
+                    new Compared(a.product(), b.product(), number.end(), figures.name(b.product())),
+                    Direction.HIGH,
+                    Optional.of(number));
+            sentence.add(
+                number.start(),
+                number.end(),
+                Kind.COMPARISON,
+                outcome.finding(),
+                number.text(),
+                outcome.expected(),
+                outcome.evidence(),
+                outcome.why());
+          }
+        }
+      }
+    }
+  }
+
+  private static final Pattern EARLY =
+      Pattern.compile(
+          "(?is)^\\s*(?<word>too early|too late|early|late|too soon|off|after|before|past)\\b(?!\\s+(?:the (?!oven|cavity|air|true|real|probe|thermo)|in\\b)).*");
+
+  /** "It beeps 48 seconds early": the difference of two times of one product. */
+  private void readEarly(SentenceClaims sentence) {
+    for (NumberPhrase number : sentence.freeNumbers()) {
+      boolean time = number.unit() != null && number.unit().dimension() == Dimension.TIME;
+      Matcher matcher = EARLY.matcher(Wording.after(sentence.text(), number.end()));
+      String product = sentence.context().productAt(number.start(), number.end());
+      if (time && product != null && matcher.matches()) {
+        early(sentence, number, number.end() + matcher.end("word"), product);
+      }
+    }
+  }
+
+  private void early(SentenceClaims sentence, NumberPhrase number, int end, String product) {
+    List<Figure> times =
+        figures.of(product).stream()
+            .filter(f -> f.unit() == Unit.SECOND && f.value() != null && f.batch() == null)
+            .toList();
+    Optional<String> fits = Optional.empty();
+    for (Figure a : times) {
+      for (Figure b : times) {
+        boolean pair = a != b && Objects.equals(a.test(), b.test());
+        double gap = Objects.requireNonNull(a.value()) - Objects.requireNonNull(b.value());
+        if (pair && gap > 0) {
+          Judge.Ruling ruling = Judge.rule(number, a.asDifference(gap, Unit.SECOND), number.unit());
+          if (ruling.finding() == Finding.SUPPORTED) {
+            fits = Optional.of(a.label() + " less " + b.label() + " is " + ruling.expected());
+          }
+        }
+      }
+    }
+    String said = sentence.text().substring(number.start(), end).strip();
+    sentence.add(
+        number.start(),
+        end,
+        Kind.COMPARISON,
+        fits.isPresent() ? Finding.SUPPORTED : Finding.UNCLEAR,
+        said,
+        fits.orElse(null),
+        times.stream().flatMap(f -> f.evidence().stream()).limit(2).toList(),
+        figures.name(product) + ": " + fits.orElse("no two of its times differ by this"));
+  }
+
+  private void implicit(SentenceClaims sentence, NumberPhrase number, String word) {
+    int end = sentence.text().indexOf(word.substring(1), number.end());
+    end = end < 0 ? number.end() : Math.min(sentence.text().length(), end + word.length() - 1);
+    List<String> pair = ComparedProducts.pair(sentence, number.start());
+    String said = sentence.text().substring(number.start(), end).strip();
+    boolean time = number.unit() != null && number.unit().dimension() == Dimension.TIME;
+    Adjective adjective =
+        Wording.is(word, "later|slower|behind") && time
+            ? Vocabulary.adjective("long")
+            : Wording.is(word, "earlier|sooner|ahead") && time
+                ? Vocabulary.adjective(Stems.of("fast"))
+                : Vocabulary.adjective(Stems.of(word));
+    if (adjective == null || Wording.is(word, "more|less|fewer|higher|lower|behind|ahead")) {
+      adjective = ComparedFigures.byUnit(number, Wording.before(sentence.text(), number.start()));
+    }
+    if (pair.size() < 2 || adjective == null) {
+      open(sentence, number.start(), end, said);
+      return;
+    }
+    Focus focus = sentence.context().at(number.start(), end);
+    Outcome first = null;
+    for (String other : pair.subList(1, pair.size())) {
+      List<Figure> uses =
+          figuresCompared.uses(focus, adjective, Stems.of(word), pair.get(0), Optional.of(number));
+      if (uses.isEmpty()) {
+        continue;
+      }
+      if (uses.get(0).kind() == Figure.Kind.TEST_SCORE && !focus.inClause()) {
+        uses = withTotal(uses, pair.get(0));
+      }
+      Compared compared = new Compared(pair.get(0), other, end, figures.name(other));
+      for (Figure use : uses.subList(1, uses.size())) {
+        Outcome total = judge.outcome(use, compared, adjective.direction(), Optional.of(number));
+        if (total.finding() == Finding.SUPPORTED) {
+          first = total;
+        }
+      }
+      Outcome outcome =
+          judge.outcome(uses.get(0), compared, adjective.direction(), Optional.of(number));
+      Outcome turned =
+          judge.outcome(
+              uses.get(0),
+              compared,
+              ComparisonJudge.turned(adjective.direction()),
+              Optional.of(number));
+      boolean either =
+          ComparedProducts.summing(sentence, number.start())
+              || Wording.is(word, "more|less|fewer|higher|lower");
+      Outcome better =
+          outcome.finding() == Finding.SUPPORTED
+                  || !either
+                  || turned.why().contains("other way round")
+              ? outcome
+              : turned;
+      if (first == null || better.finding() == Finding.SUPPORTED) {
+        first = better;
+      }
+    }
+    if (number.scale() == Scale.MONEY && isCut(pair.get(0), number.low())) {
+      first =
+          new Outcome(
+              Finding.SUPPORTED,
+              null,
+              List.of("prices of " + figures.name(pair.get(0))),
+              "against an earlier price");
+    }
+    if (first == null) {
+      open(sentence, number.start(), end, said);
+      return;
+    }
+    sentence.add(
+        number.start(),
+        end,
+        Kind.COMPARISON,
+        first.finding(),
+        said,
+        first.expected(),
+        first.evidence(),
+        first.why());
+  }
+
+  /** "€10 less, too": less than it cost before. */
+  private boolean isCut(String product, double amount) {
+    return figures.of(product).stream()
+        .filter(f -> f.kind() == Figure.Kind.PRICE && f.value() != null)
+        .anyMatch(
+            now ->
+                figures.earlierPrices(product).stream()
+                    .anyMatch(
+                        then ->
+                            Math.abs(
+                                    Math.abs(
+                                            Objects.requireNonNull(then.value())
+                                                - Objects.requireNonNull(now.value()))
+                                        - amount)
+                                < 1e-6));
+  }
+
+  /** Where no test is named beside it, a score may be the total. */
+  private List<Figure> withTotal(List<Figure> uses, String product) {
+    List<Figure> all = new ArrayList<>(uses);
+    figures.of(product).stream().filter(f -> f.kind() == Figure.Kind.TOTAL).forEach(all::add);
+    return all;
+  }
+
+  private static void open(SentenceClaims sentence, int start, int end, String said) {
+    sentence.add(
+        start,
+        end,
+        Kind.COMPARISON,
+        Finding.UNCLEAR,
+        said,
+        null,
+        List.of(),
+        "the text does not say what it is compared with");
+  }
+}
