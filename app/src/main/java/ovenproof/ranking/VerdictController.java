@@ -188,7 +188,7 @@ class VerdictController {
             p.name() + ": " + Scores.sentence(p.score()), Scores.tray(p.score()), around),
         Scores.words(p.score()),
         Scores.interval(p.score()),
-        Scores.probability(p.probabilityBest()),
+        Scores.probability(p.probabilityBest(), p.probabilityBestAtMost()),
         price(campaign, p.id()),
         notes);
   }

@@ -52,6 +52,7 @@ public record Verification(
           "place",
           "tier",
           "probabilityBest",
+          "probabilityBestAtMost",
           "pairs");
 
   public Verification {

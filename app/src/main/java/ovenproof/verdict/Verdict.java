@@ -93,6 +93,9 @@ public record Verdict(
    * One product.
    *
    * @param rank null when unranked
+   * @param probabilityBest at least so probable: with this product at the lower bound of what is
+   *     not known, and the others at their upper one
+   * @param probabilityBestAtMost the other way round; the same where nothing is open
    * @param tier from 1; null when unranked
    * @param tests the first level of the value tree, in the method's order
    */
@@ -102,6 +105,7 @@ public record Verdict(
       Score score,
       @Nullable RankSet rank,
       @Nullable Double probabilityBest,
+      @Nullable Double probabilityBestAtMost,
       @Nullable Integer tier,
       List<Node> tests,
       List<GateOutcome> gates,

@@ -102,6 +102,7 @@ final class VerdictAssembly {
         score.why() == null ? total : withNote(total, score.why()),
         rank == null ? null : new RankSet(rank.low(), rank.high()),
         score.bestLow(),
+        score.bestHigh(),
         score.tier(),
         tests,
         score.gates().stream().map(this::gate).toList(),

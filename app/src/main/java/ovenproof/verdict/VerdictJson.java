@@ -54,6 +54,7 @@ public final class VerdictJson {
       node.putObject("rank").put("low", rank.low()).put("high", rank.high());
     }
     node.put("probabilityBest", rounded(product.probabilityBest(), 4));
+    node.put("probabilityBestAtMost", rounded(product.probabilityBestAtMost(), 4));
     node.put("tier", product.tier());
     ArrayNode tests = node.putArray("tests");
     product.tests().forEach(test -> tests.add(node(test)));

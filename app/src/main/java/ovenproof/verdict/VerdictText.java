@@ -60,7 +60,7 @@ public final class VerdictText {
               rank == null
                   ? "unranked"
                   : rank.low() == rank.high() ? "" + rank.low() : rank.low() + "–" + rank.high(),
-              probability(product.probabilityBest())));
+              probability(product.probabilityBest(), product.probabilityBestAtMost())));
     }
     List<String> lines = TextTable.lines(rows);
     Double margin = verdict.margin();
@@ -72,6 +72,13 @@ public final class VerdictText {
       }
     }
     return lines;
+  }
+
+  /** One figure, or both ends where something is missing. */
+  private static String probability(@Nullable Double atLeast, @Nullable Double atMost) {
+    String low = probability(atLeast);
+    String high = probability(atMost);
+    return low.equals(high) ? low : low.replace(" %", "") + " to " + high;
   }
 
   private static String probability(@Nullable Double probability) {

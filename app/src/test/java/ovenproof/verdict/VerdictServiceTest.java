@@ -221,6 +221,7 @@ class VerdictServiceTest {
             "high",
             "rank",
             "probabilityBest",
+            "probabilityBestAtMost",
             "tier",
             "tests",
             "criteria",

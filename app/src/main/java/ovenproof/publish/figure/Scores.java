@@ -79,8 +79,15 @@ public final class Scores {
         : rank.low() + "–" + rank.high();
   }
 
+  /** Probability of being best: one figure, or both ends where something is missing. */
+  public static String probability(@Nullable Double atLeast, @Nullable Double atMost) {
+    String low = probability(atLeast);
+    String high = probability(atMost);
+    return low.equals(high) ? low : low + " to " + high;
+  }
+
   /** {@code 0.72}; {@code < 0.01} and {@code > 0.99} at the ends, where draws say no more. */
-  public static String probability(@Nullable Double probability) {
+  private static String probability(@Nullable Double probability) {
     if (probability == null) {
       return "–";
     }

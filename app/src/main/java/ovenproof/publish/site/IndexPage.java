@@ -181,7 +181,7 @@ final class IndexPage {
                 .withClass("fig total")
                 .attr("role", "cell"),
             td(Scores.interval(product.score())).withClass("fig iv").attr("role", "cell"),
-            td(Scores.probability(product.probabilityBest()))
+            td(Scores.probability(product.probabilityBest(), product.probabilityBestAtMost()))
                 .withClass("fig pb")
                 .attr("role", "cell"),
             td(price(product.id())).withClass("fig pr").attr("role", "cell"))
