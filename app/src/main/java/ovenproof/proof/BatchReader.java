@@ -59,7 +59,7 @@ final class BatchReader implements ClaimReader {
 
   private void claim(SentenceClaims sentence, NumberPhrase number) {
     Optional<String> listed =
-        Optional.ofNullable(NumberReader.listed(sentence, sentence.numbers(), number));
+        Optional.ofNullable(NumberProducts.listed(sentence, sentence.numbers(), number));
     String product = listed.orElse(sentence.context().productAt(number.start(), number.end()));
     if (product == null) {
       return;

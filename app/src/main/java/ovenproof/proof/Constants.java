@@ -125,7 +125,7 @@ final class Constants {
   Set<String> tests(List<NumberPhrase> numbers) {
     Set<String> found = new java.util.LinkedHashSet<>();
     for (NumberPhrase number : numbers) {
-      if (NumberReader.isTemperature(number)) {
+      if (NumberKinds.isTemperature(number)) {
         Set<String> own = new java.util.LinkedHashSet<>();
         all.stream()
             .filter(c -> c.what().startsWith("setting") || c.what().startsWith("definition"))

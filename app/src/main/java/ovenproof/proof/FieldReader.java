@@ -27,7 +27,7 @@ final class FieldReader implements ClaimReader {
       return;
     }
     for (NumberPhrase number : sentence.freeNumbers()) {
-      if (number.isRange() && NumberReader.isCheckable(sentence, number)) {
+      if (number.isRange() && NumberKinds.isCheckable(sentence, number)) {
         claim(sentence, number);
       }
     }
@@ -36,7 +36,7 @@ final class FieldReader implements ClaimReader {
   private void claim(SentenceClaims sentence, NumberPhrase number) {
     Focus focus = sentence.context().at(number.start(), number.end());
     String any = figures.campaign().products().get(0).id();
-    List<Figure> best = search.best(focus, any, NumberReader.kindOf(sentence, number));
+    List<Figure> best = search.best(focus, any, NumberKinds.kindOf(sentence, number));
     if (best.size() != 1) {
       return;
     }

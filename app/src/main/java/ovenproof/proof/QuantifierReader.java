@@ -155,7 +155,7 @@ final class QuantifierReader implements ClaimReader {
   private void predicate(SentenceClaims sentence, Matcher matcher) {
     Optional<NumberPhrase> limit =
         sentence.freeNumbers().stream()
-            .filter(n -> n.start() >= matcher.end() && NumberReader.isCheckable(sentence, n))
+            .filter(n -> n.start() >= matcher.end() && NumberKinds.isCheckable(sentence, n))
             .findFirst();
     if (limit.isEmpty() || limit.get().start() - matcher.end() > 80) {
       return;
@@ -309,12 +309,12 @@ final class QuantifierReader implements ClaimReader {
 
   private List<Figure> field(SentenceClaims sentence, NumberPhrase number, boolean reach) {
     Focus focus = sentence.context().at(number.start(), number.end());
-    Predicate<Figure> kind = NumberReader.kindOf(sentence, number);
+    Predicate<Figure> kind = NumberKinds.kindOf(sentence, number);
     List<Figure> limited = limited(number);
     if (!limited.isEmpty()) {
       return limited;
     }
-    boolean heat = reach && NumberReader.isTemperature(number);
+    boolean heat = reach && NumberKinds.isTemperature(number);
     List<Figure> best = List.of();
     for (Campaign.Product product : figures.campaign().products()) {
       if (best.isEmpty()) {

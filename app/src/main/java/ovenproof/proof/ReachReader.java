@@ -43,7 +43,7 @@ final class ReachReader implements ClaimReader {
     for (NumberPhrase number : sentence.freeNumbers()) {
       String before = Wording.before(sentence.text(), number.start());
       boolean reach =
-          NumberReader.isTemperature(number)
+          NumberKinds.isTemperature(number)
               && !number.isRange()
               && (number.hedge() == Hedge.PLAIN || number.hedge() == Hedge.AT_LEAST
                   ? REACH.matcher(before).matches()

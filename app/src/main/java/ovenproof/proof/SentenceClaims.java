@@ -106,4 +106,17 @@ final class SentenceClaims {
             evidence,
             why));
   }
+
+  /** Adds what a number was found to be, in the words it stands in. */
+  void add(NumberPhrase number, Kind kind, Judge.Ruling ruling, List<String> evidence) {
+    add(
+        number.start(),
+        number.end(),
+        kind,
+        ruling.finding(),
+        number.text(),
+        ruling.expected(),
+        evidence,
+        ruling.why());
+  }
 }

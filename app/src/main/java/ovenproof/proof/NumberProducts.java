@@ -1,0 +1,92 @@
+package ovenproof.proof;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Which products a number speaks of: its place in a list, a joint subject, the product in focus, or
+ * none where ovens in general are meant.
+ */
+final class NumberProducts {
+  private NumberProducts() {}
+
+  /** "Alder and Hornbeam scored 7.2 and 6.7": the number's own product, or null. */
+  static @Nullable String listed(
+      SentenceClaims sentence, List<NumberPhrase> numbers, NumberPhrase number) {
+    List<NumberPhrase> list = new ArrayList<>();
+    NumberPhrase last = null;
+    for (NumberPhrase next : numbers) {
+      boolean joined =
+          last != null
+              && Wording.is(
+                  sentence.text().substring(last.end(), next.start()),
+                  "(?is)\\s*(,|/|and|,\\s*and|&|against|to|versus|vs\\.?)\\s*");
+      if (!joined) {
+        if (list.contains(number)) {
+          break;
+        }
+        list.clear();
+      }
+      list.add(next);
+      last = next;
+    }
+    if (list.size() < 2 || !list.contains(number)) {
+      return null;
+    }
+    List<String> products = sentence.context().listedProductsAt(list.get(0).start());
+    boolean against =
+        list.size() == 2
+            && Wording.is(
+                sentence.text().substring(list.get(0).end(), list.get(1).start()),
+                "(?is)\\s*(against|to|versus|vs\\.?)\\s*");
+    boolean bare = list.size() == 2 && sentence.context().mentions().isEmpty();
+    if (bare && products.size() != 2) {
+      products = sentence.context().pair();
+    }
+    if (against && products.size() != 2) {
+      products = sentence.context().pairAt(list.get(0).start());
+    }
+    return products.size() == list.size() ? products.get(list.indexOf(number)) : null;
+  }
+
+  static List<String> products(
+      SentenceClaims sentence, NumberPhrase number, @Nullable String listed) {
+    if (listed != null) {
+      return List.of(listed);
+    }
+    if (isGeneric(sentence, number)) {
+      return List.of();
+    }
+    List<String> listing = sentence.context().listedAfter(number.end());
+    if (listing.size() > 1) {
+      return listing;
+    }
+    Set<String> joint = sentence.context().jointProductsAt(number.start());
+    List<String> products = new ArrayList<>(joint);
+    if (products.isEmpty()) {
+      String one = sentence.context().productAt(number.start(), number.end());
+      if (one != null) {
+        products.add(one);
+      }
+    }
+    return products;
+  }
+
+  private static final Pattern GENERIC =
+      Pattern.compile(
+          "(?is).*\\b(an oven|any oven|most ovens|ovens|every oven|each oven|everybody(?: else)?|everyone(?: else)?(?:['’]s)?|the rest|the others|the other \\p{L}+|all the others?|the remaining \\p{L}+|the other \\p{L}+|anybody|you should expect|you can expect|most of them)\\b[^;]*$");
+
+  /** "An oven draws between 1.0 and 1.2 kWh" speaks of none in particular. */
+  private static boolean isGeneric(SentenceClaims sentence, NumberPhrase number) {
+    Matcher matcher = GENERIC.matcher(Wording.before(sentence.text(), number.start()));
+    return matcher.matches()
+        && sentence.context().mentions().stream()
+            .noneMatch(m -> m.start() < number.start() && m.start() > matcher.start(1) - 1)
+        && sentence.context().mentions().stream()
+            .noneMatch(m -> m.start() >= number.end() && m.start() < number.end() + 12);
+  }
+}
