@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -29,6 +30,23 @@ final class KeyChecks {
 
   void run() {
     context.rows().forEach(this::table);
+    namesOfProducts(context.rows().getOrDefault(Tables.PRODUCTS, List.of()));
+  }
+
+  /** Readers, and the proof of a text, tell products by their names. */
+  private static void namesOfProducts(List<Row> rows) {
+    Map<String, Row> seen = new HashMap<>();
+    for (Row row : rows) {
+      String name = row.raw("name").strip();
+      Row first = name.isEmpty() ? null : seen.putIfAbsent(name.toLowerCase(Locale.ROOT), row);
+      if (first != null) {
+        row.warning(
+            "name",
+            "the name of another product",
+            "a name of its own",
+            "line " + first.place().line() + " has it already; add what tells the two apart");
+      }
+    }
   }
 
   private void table(Table table, List<Row> rows) {

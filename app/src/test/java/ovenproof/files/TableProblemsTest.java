@@ -50,6 +50,14 @@ class TableProblemsTest {
   }
 
   @Test
+  void twoProductsOfOneNameAreSaid() {
+    folder.replace("products.csv", "alder,Alder 20", "alder,BIRCH 18");
+    assertThat(folder.lines())
+        .containsExactly(
+            "warning: products.csv:3:7: found the name of another product, expected a name of its own; line 2 has it already; add what tells the two apart");
+  }
+
+  @Test
   void aCellTooManyIsSaid() {
     folder.replace("products.csv", "birch,Birch 18", "birch,Birch, 18");
     assertThat(folder.lines())
