@@ -94,15 +94,15 @@ final class Context {
     this.stemsBefore = said.stems();
     this.clauses = new Clauses(sentence.text());
     this.words = new ArrayList<>();
-    for (NumberScanner.Token token : NumberScanner.tokens(sentence.text())) {
+    for (TokenCursor.Token token : TokenCursor.tokens(sentence.text())) {
       boolean word = Character.isLetter(token.text().charAt(0)) && token.text().length() > 1;
-      if (word && !NumberScanner.isNumberWord(token.lower())) {
+      if (word && !NumberWords.isNumberWord(token.lower())) {
         words.addAll(words(token));
       }
     }
   }
 
-  private static List<Word> words(NumberScanner.Token token) {
+  private static List<Word> words(TokenCursor.Token token) {
     return Stems.ofAll(token.lower()).stream().map(s -> new Word(s, token.start())).toList();
   }
 

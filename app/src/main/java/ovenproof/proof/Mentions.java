@@ -193,7 +193,7 @@ final class Mentions {
   /** Places where a test's own words or its name stand, in order. */
   List<TestMention> tests(String text) {
     List<TestMention> found = new ArrayList<>();
-    for (NumberScanner.Token token : NumberScanner.tokens(text)) {
+    for (TokenCursor.Token token : TokenCursor.tokens(text)) {
       boolean word =
           Character.isLetter(token.text().charAt(0))
               && token.text().length() > 2
