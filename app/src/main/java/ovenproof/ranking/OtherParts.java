@@ -70,6 +70,6 @@ public record OtherParts(String name, String method, String yours) {
     if (low == null) {
       return "no score";
     }
-    return total.bounded() ? low + " to " + total.displayedHigh() : low.toString();
+    return total.bounded() ? low + " to " + total.displayedHigh() + ", open" : low.toString();
   }
 }

@@ -835,7 +835,7 @@ public final class VerdictQuestions {
       return node.state() == NodeScore.State.NOT_ASKED ? "not asked" : "no score";
     }
     return node.bounded()
-        ? node.displayedLow() + "…" + node.displayedHigh()
+        ? node.displayedLow() + " to " + node.displayedHigh() + ", open"
         : node.displayedLow().toString();
   }
 

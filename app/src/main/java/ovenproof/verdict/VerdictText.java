@@ -93,13 +93,13 @@ public final class VerdictText {
         : String.format(Locale.ROOT, "%.0f %%", 100 * probability);
   }
 
-  /** A score with its meaning: 7.4, ≤ 5.3, 4.0…9.0, – */
+  /** A score with its meaning: 7.4, ≤ 5.3, 4.0 to 9.0, – */
   static String value(Score score) {
     BigDecimal value = score.value();
     return switch (score.known()) {
       case AT_MOST -> "≤ " + value;
       case AT_LEAST -> "≥ " + value;
-      case BOUNDS -> score.low() + "…" + score.high();
+      case BOUNDS -> score.low() + " to " + score.high();
       case NOT_ASKED -> "not asked";
       case NONE -> "none";
       case CANNOT_DO -> value + " cannot";

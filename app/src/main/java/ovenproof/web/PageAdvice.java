@@ -2,6 +2,7 @@ package ovenproof.web;
 
 import jakarta.servlet.http.HttpServletRequest;
 import java.util.List;
+import org.apache.tomcat.util.http.fileupload.impl.FileCountLimitExceededException;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -21,6 +22,10 @@ import ovenproof.input.OutsideException;
 @ControllerAdvice(basePackages = "ovenproof")
 class PageAdvice {
   private static final Logger LOG = LoggerFactory.getLogger(PageAdvice.class);
+
+  /** Leaves room for a form's own fields, so that the number named can be sent from any page. */
+  private static final int FIELDS_BESIDE_FILES = 20;
+
   private final Desk desk;
 
   PageAdvice(Desk desk) {
@@ -65,13 +70,36 @@ class PageAdvice {
 
   @ExceptionHandler(MaxUploadSizeExceededException.class)
   @ResponseStatus(HttpStatus.CONTENT_TOO_LARGE)
-  String tooLarge(Model model, HttpServletRequest request) {
+  String tooLarge(MaxUploadSizeExceededException failure, Model model, HttpServletRequest request) {
+    if (isCount(failure)) {
+      return page(
+          model,
+          request,
+          "Too many files at once",
+          List.of(
+              "A form may bring "
+                  + ServerConfiguration.PARTS
+                  + " files and fields at once; this one brought more. Nothing of it was kept."),
+          "Send the files in parts of at most "
+              + (ServerConfiguration.PARTS - FIELDS_BESIDE_FILES)
+              + "; whole campaigns go in by “ovenproof serve --import DIR”.");
+    }
     return page(
         model,
         request,
         "The file is too large",
         List.of("More than 500 MB were sent at once. Nothing of it was kept."),
         "Split the log or export it smaller; whole campaigns go in by “ovenproof serve --import DIR”.");
+  }
+
+  /** Whether the number of parts was refused, not their bytes: the server's own cause says it. */
+  private static boolean isCount(Throwable failure) {
+    for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
+      if (cause instanceof FileCountLimitExceededException) {
+        return true;
+      }
+    }
+    return false;
   }
 
   @ExceptionHandler(org.springframework.web.servlet.resource.NoResourceFoundException.class)

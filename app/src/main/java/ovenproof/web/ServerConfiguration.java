@@ -33,7 +33,10 @@ class ServerConfiguration {
   private static final int SWALLOWED_BYTES = 8 * MEGABYTE;
   private static final long FILE_BYTES = 500L * MEGABYTE;
   private static final int FIELDS = 5_000;
-  private static final int PARTS = 200;
+
+  /** Files and fields that one form may bring. */
+  static final int PARTS = 200;
+
   private static final int AFTER_THE_FIRST_CHECKS = -100;
 
   @Bean

@@ -2,6 +2,7 @@ package ovenproof.publish;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import ovenproof.core.quantity.Quantity;
@@ -73,5 +74,14 @@ class FiguresTest {
   void aValueEndsWhereItsUncertaintyEnds(double value, double u, String printed) {
     assertThat(Figures.withUncertainty(value, u, Unit.VOLT).replace('\u00a0', ' '))
         .isEqualTo(printed);
+  }
+
+  /** 0.000076 × 3600 = 0.2736 and 0.000064 × 3600 = 0.2304, by hand. */
+  @Test
+  void aDriftIsPrintedPerHour() {
+    assertThat(Figures.withUncertainty(0.000076, 0.000064, Unit.KELVIN_PER_SECOND))
+        .isEqualTo("0.27 ± 0.23\u00a0K/h");
+    assertThat(Figures.uncertainty(0.000064, Unit.KELVIN_PER_SECOND)).isEqualTo("0.23\u00a0K/h");
+    assertThat(Figures.text(0.000076, Unit.KELVIN_PER_SECOND)).isEqualTo("0.3\u00a0K/h");
   }
 }

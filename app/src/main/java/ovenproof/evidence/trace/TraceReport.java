@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import ovenproof.core.measure.Censoring;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.quantity.Dimension;
+import ovenproof.core.quantity.Quantity;
 import ovenproof.core.quantity.Unit;
 import ovenproof.core.trace.Channel;
 import ovenproof.core.trace.TraceFile;
@@ -112,23 +113,25 @@ public final class TraceReport {
           ? text("%d h %02d min %02d s", s / 3600, s / 60 % 60, s % 60)
           : s >= 60 ? text("%d min %02d s", s / 60, s % 60) : text("%.1f s", value);
     }
-    return text(
-        unit == Unit.KILOWATT_HOUR
-            ? "%.3f %s"
-            : unit.dimension() == Dimension.TEMPERATURE_RATE ? "%.5f %s" : "%.1f %s",
-        value,
-        unit.symbol());
+    if (unit == Unit.KELVIN_PER_SECOND) {
+      return text("%.2f K/h", perHour(value));
+    }
+    return text(unit == Unit.KILOWATT_HOUR ? "%.3f %s" : "%.1f %s", value, unit.symbol());
   }
 
   private static String uncertainty(double u, Unit unit) {
     if (unit.dimension() == Dimension.TIME) {
       return u >= 10 ? text("%.0f s", u) : text("%.1f s", u);
     }
-    return text(
-        unit == Unit.KILOWATT_HOUR
-            ? "%.3f"
-            : unit.dimension() == Dimension.TEMPERATURE_RATE ? "%.5f" : u < 0.1 ? "%.2f" : "%.1f",
-        u);
+    if (unit == Unit.KELVIN_PER_SECOND) {
+      return text("%.2f", perHour(u));
+    }
+    return text(unit == Unit.KILOWATT_HOUR ? "%.3f" : u < 0.1 ? "%.2f" : "%.1f", u);
+  }
+
+  /** A drift per second is all zeros to a reader. */
+  private static double perHour(double kelvinPerSecond) {
+    return new Quantity(kelvinPerSecond, Unit.KELVIN_PER_SECOND).to(Unit.KELVIN_PER_HOUR).value();
   }
 
   private static String text(String format, Object... arguments) {

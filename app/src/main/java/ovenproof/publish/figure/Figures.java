@@ -14,9 +14,9 @@ import ovenproof.core.quantity.Unit;
  *
  * <p>A value is printed with the decimals of its unit: whole degrees, whole seconds, one decimal
  * for litres, points and colour, two for kilowatt-hours; below 10, kelvin, grams, millimetres and
- * per cent get one decimal. Beside its standard uncertainty it is printed to the place of the
- * second significant digit of the uncertainty (JCGM 100:2008, 7.2.6), which is rounded up at the
- * half like everything else.
+ * per cent get one decimal. Rates of temperature, which are drifts, are printed in kelvin per hour.
+ * Beside its standard uncertainty it is printed to the place of the second significant digit of the
+ * uncertainty (JCGM 100:2008, 7.2.6), which is rounded up at the half like everything else.
  *
  * <p>Number and unit are joined by a no-break space; the minus sign is U+2212.
  */
@@ -28,7 +28,7 @@ public final class Figures {
 
   /** A value in its contract unit, in both systems. */
   public static Dual dual(double value, Unit unit) {
-    return dual(new Quantity(value, unit), Rounding.HALF_UP);
+    return dual(printed(value, unit), Rounding.HALF_UP);
   }
 
   /**
@@ -45,7 +45,7 @@ public final class Figures {
 
   /** A value in its contract unit, as printed in that system only. */
   public static String text(double value, Unit unit) {
-    return text(comfortable(new Quantity(value, unit)), Rounding.HALF_UP);
+    return text(comfortable(printed(value, unit)), Rounding.HALF_UP);
   }
 
   /** A quantity in its own unit. */
@@ -65,6 +65,10 @@ public final class Figures {
     if (uncertainty == null || !(uncertainty > 0)) {
       return text(value, unit);
     }
+    if (unit == Unit.KELVIN_PER_SECOND) {
+      double perHour = printed(uncertainty, unit).value();
+      return withUncertainty(printed(value, unit).value(), perHour, Unit.KELVIN_PER_HOUR);
+    }
     int decimals = Math.max(0, placesOfSecondDigit(uncertainty));
     return Rounding.HALF_UP.text(value, decimals)
         + " ± "
@@ -74,6 +78,9 @@ public final class Figures {
 
   /** A standard uncertainty alone, with two significant digits: {@code 2.2 K}. */
   public static String uncertainty(double uncertainty, Unit unit) {
+    if (unit == Unit.KELVIN_PER_SECOND) {
+      return uncertainty(printed(uncertainty, unit).value(), Unit.KELVIN_PER_HOUR);
+    }
     Unit difference = unit == Unit.CELSIUS ? Unit.KELVIN : unit;
     if (!(uncertainty > 0)) {
       return "0" + symbol(difference);
@@ -144,6 +151,12 @@ public final class Figures {
     String last = rest % 60 == 0 ? "" : rest % 60 + GAP + "s";
     String words = sign + hours + minutes + last;
     return words.endsWith(GAP) ? words.substring(0, words.length() - 1) : words;
+  }
+
+  /** A drift per second is all zeros to a reader: rates of temperature are printed per hour. */
+  private static Quantity printed(double value, Unit contractUnit) {
+    Quantity quantity = new Quantity(value, contractUnit);
+    return contractUnit == Unit.KELVIN_PER_SECOND ? quantity.to(Unit.KELVIN_PER_HOUR) : quantity;
   }
 
   /** Kilograms from 1000 g on, as people say it. */
