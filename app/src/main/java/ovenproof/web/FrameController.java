@@ -52,7 +52,7 @@ class FrameController {
         "sentences",
         java.util.List.of(
             large
-                ? "More than 500 MB were sent at once. Nothing of it was kept."
+                ? tooMuch(request)
                 : forbidden
                     ? "The page was too old, or the request came from elsewhere. Nothing was"
                         + " changed."
@@ -64,5 +64,16 @@ class FrameController {
                 + " their folder."
             : "Go back: your browser keeps what you typed. Reload the page, then send it again.");
     return "web/problem";
+  }
+
+  /** A body within the limit of bytes was refused for the number of its parts. */
+  private static String tooMuch(HttpServletRequest request) {
+    long bytes = request.getContentLengthLong();
+    return bytes >= 0 && bytes <= UploadLimit.MOST_BYTES
+        ? "A form may bring "
+            + ServerConfiguration.PARTS
+            + " files and fields at once; this one brought more, or too long a text. Nothing of it"
+            + " was kept."
+        : "More than 500 MB were sent at once. Nothing of it was kept.";
   }
 }
