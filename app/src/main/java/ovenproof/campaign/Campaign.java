@@ -24,6 +24,7 @@ public record Campaign(
     List<Price> prices,
     List<FactValue> facts,
     List<RatedStep> ratedSteps,
+    List<FeatureState> features,
     List<SettingCard> settingCards,
     List<PlannedRun> plan,
     List<Run> runs,
@@ -47,6 +48,7 @@ public record Campaign(
     prices = List.copyOf(prices);
     facts = List.copyOf(facts);
     ratedSteps = List.copyOf(ratedSteps);
+    features = List.copyOf(features);
     settingCards = List.copyOf(settingCards);
     plan = List.copyOf(plan);
     runs = List.copyOf(runs);

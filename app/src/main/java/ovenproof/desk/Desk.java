@@ -248,6 +248,7 @@ public final class Desk implements AutoCloseable {
         f.prices(),
         of(entries, EntryKind.FACT),
         of(entries, EntryKind.RATED),
+        of(entries, EntryKind.FEATURE),
         f.settingCards(),
         f.plan(),
         of(entries, EntryKind.RUN),

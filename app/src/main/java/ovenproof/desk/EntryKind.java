@@ -4,6 +4,7 @@ import java.util.Locale;
 import ovenproof.campaign.Deviation;
 import ovenproof.campaign.Event;
 import ovenproof.campaign.FactValue;
+import ovenproof.campaign.FeatureState;
 import ovenproof.campaign.InquiryStep;
 import ovenproof.campaign.Photo;
 import ovenproof.campaign.Piece;
@@ -22,6 +23,7 @@ public enum EntryKind {
   RATING(Rating.class, Mending.LISTED),
   FACT(FactValue.class, Mending.LISTED),
   RATED(RatedStep.class, Mending.LISTED),
+  FEATURE(FeatureState.class, Mending.LISTED),
   PIECE(Piece.class, Mending.FOLDED),
   TRACE(TraceBinding.class, Mending.FOLDED),
   PHOTO(Photo.class, Mending.FOLDED),

@@ -169,6 +169,7 @@ public final class FolderImport {
     add(entries, EntryKind.RATING, campaign.ratings().stream(), who, now);
     add(entries, EntryKind.FACT, campaign.facts().stream(), who, now);
     add(entries, EntryKind.RATED, campaign.ratedSteps().stream(), who, now);
+    add(entries, EntryKind.FEATURE, campaign.features().stream(), who, now);
     add(entries, EntryKind.TRACE, campaign.traces().stream(), who, now);
     add(entries, EntryKind.PHOTO, campaign.photos().stream(), who, now);
     return entries;

@@ -38,6 +38,7 @@ final class CampaignTables {
     rows.put(Tables.PRICES, campaign.prices().stream().map(this::price).toList());
     rows.put(Tables.FACTS, campaign.facts().stream().map(this::fact).toList());
     rows.put(Tables.RATED, campaign.ratedSteps().stream().map(this::rated).toList());
+    rows.put(Tables.FEATURES, campaign.features().stream().map(this::feature).toList());
     rows.put(Tables.SETTINGS, campaign.settingCards().stream().map(this::setting).toList());
     rows.put(Tables.PLAN, campaign.plan().stream().map(this::planned).toList());
     rows.put(Tables.RUNS, campaign.runs().stream().map(this::run).toList());
@@ -194,6 +195,21 @@ final class CampaignTables {
         r.photo(),
         "note",
         r.note());
+  }
+
+  private Map<String, String> feature(ovenproof.campaign.FeatureState f) {
+    return entry(
+        f,
+        "product",
+        f.product(),
+        "feature",
+        f.feature(),
+        "state",
+        f.state(),
+        "on",
+        f.on(),
+        "note",
+        f.note());
   }
 
   private Map<String, String> entry(Entry entry, @Nullable Object... pairs) {

@@ -18,6 +18,7 @@ final class KeyChecks {
       Map.of(
           Tables.FACTS, List.of("product", "fact"),
           Tables.RATED, List.of("product", "fact", "rater"),
+          Tables.FEATURES, List.of("product", "feature"),
           Tables.READINGS, List.of("run", "reading", "batch", "piece", "face", "time"),
           Tables.RATINGS, List.of("session", "assessor", "run", "batch", "mark", "code", "order"),
           Tables.EVENTS, List.of("run", "event", "time", "batch", "value", "note"));

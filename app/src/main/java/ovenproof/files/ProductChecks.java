@@ -1,11 +1,14 @@
 package ovenproof.files;
 
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import ovenproof.campaign.FactValue;
+import ovenproof.campaign.FeatureState;
 import ovenproof.campaign.RatedStep;
 import ovenproof.core.quantity.Quantity;
 import ovenproof.method.Method;
@@ -26,6 +29,7 @@ final class ProductChecks {
   void run() {
     KeyChecks.effectiveOf(sections.facts()).forEach(ProductChecks::nameplate);
     raters();
+    spellings();
   }
 
   private static void nameplate(Rowed<FactValue> fact) {
@@ -48,6 +52,23 @@ final class ProductChecks {
                   + nameplate,
               "a difference of at most 10 %",
               "measure again; if it stays, it is a finding");
+    }
+  }
+
+  /** Two spellings would be two features, each with gaps. */
+  private void spellings() {
+    Map<String, String> first = new HashMap<>();
+    for (Rowed<FeatureState> said : KeyChecks.effectiveOf(sections.features())) {
+      String feature = said.value().feature();
+      String written = first.putIfAbsent(feature.toLowerCase(Locale.ROOT), feature);
+      if (written != null && !written.equals(feature)) {
+        said.row()
+            .warning(
+                "feature",
+                "\"" + feature + "\" beside \"" + written + "\"",
+                "one spelling of a feature",
+                "write \"" + written + "\", else they are two features");
+      }
     }
   }
 

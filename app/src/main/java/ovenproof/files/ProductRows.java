@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.FactValue;
+import ovenproof.campaign.FeatureState;
 import ovenproof.campaign.RatedStep;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.Quantity;
@@ -133,6 +134,21 @@ final class ProductRows {
             row.textOrNull("photo"),
             row.textOrNull("note"),
             context.origin(row)));
+  }
+
+  Optional<FeatureState> feature(Row row) {
+    Optional<FeatureState.State> state =
+        row.find("state").flatMap(w -> w.word(FeatureState.State.class));
+    LocalDate on = row.find("on").flatMap(Written::date).orElse(null);
+    return state.map(
+        s ->
+            new FeatureState(
+                row.raw("product").strip(),
+                row.raw("feature").strip(),
+                s,
+                on,
+                row.textOrNull("note"),
+                context.origin(row)));
   }
 
   private Optional<String> named(Row row, List<String> ids, String what) {

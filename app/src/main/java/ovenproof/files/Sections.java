@@ -5,6 +5,7 @@ import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Deviation;
 import ovenproof.campaign.Event;
 import ovenproof.campaign.FactValue;
+import ovenproof.campaign.FeatureState;
 import ovenproof.campaign.Photo;
 import ovenproof.campaign.Piece;
 import ovenproof.campaign.RatedStep;
@@ -21,6 +22,7 @@ record Sections(
     List<Rowed<Campaign.Price>> prices,
     List<Rowed<FactValue>> facts,
     List<Rowed<RatedStep>> ratedSteps,
+    List<Rowed<FeatureState>> features,
     List<Rowed<Campaign.SettingCard>> settingCards,
     List<Rowed<Campaign.PlannedRun>> plan,
     List<Rowed<Run>> runs,

@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.List;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Event;
+import ovenproof.campaign.FeatureState;
 import ovenproof.campaign.Run;
 import ovenproof.core.photo.ShadeSettings;
 import ovenproof.core.quantity.Dimension;
@@ -95,6 +96,16 @@ public final class Tables {
           of("step", WHOLE_NUMBER, "The step that fits, 0 to 4.").required(),
           of("reason", TEXT, "Why this step."),
           of("photo", PATH, "A picture of it."));
+
+  public static final Table FEATURES =
+      entries(
+          "features.csv",
+          "Feature checklist of the products",
+          product().required(),
+          of("feature", TEXT, "Name of the feature, written the same for all products.").required(),
+          word("state", Words.all(FeatureState.State.class), "Whether the product has it.")
+              .required(),
+          of("on", DATE, "The day it was looked at."));
 
   public static final Table SETTINGS =
       table(
@@ -324,6 +335,7 @@ public final class Tables {
           PRICES,
           FACTS,
           RATED,
+          FEATURES,
           SETTINGS,
           PLAN,
           RUNS,

@@ -76,7 +76,8 @@ final class Anonymous {
             whole.readings(),
             whole.ratings(),
             whole.facts(),
-            whole.ratedSteps())
+            whole.ratedSteps(),
+            whole.features())
         .flatMap(Collection::stream)
         .map(e -> ((Entry) e).origin().by())
         .filter(java.util.Objects::nonNull)

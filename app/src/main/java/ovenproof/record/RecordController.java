@@ -13,6 +13,7 @@ import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Deviation;
 import ovenproof.campaign.Event;
 import ovenproof.campaign.FactValue;
+import ovenproof.campaign.FeatureState;
 import ovenproof.campaign.InquiryStep;
 import ovenproof.campaign.Photo;
 import ovenproof.campaign.RatedStep;
@@ -100,6 +101,8 @@ class RecordController {
       return f.product() + ": fact " + f.fact();
     } else if (body instanceof RatedStep r) {
       return r.product() + ": rated " + r.fact() + " as step " + r.step();
+    } else if (body instanceof FeatureState f) {
+      return f.product() + ": feature " + f.feature() + ", " + f.state().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ');
     } else if (body instanceof InquiryStep i) {
       return "inquiry " + i.inquiry() + ": " + i.kind().word();
     } else if (body instanceof Photo p) {

@@ -67,6 +67,7 @@ public final class CampaignViews {
         c.prices(),
         entries(c.facts(), moment),
         entries(c.ratedSteps(), moment),
+        entries(c.features(), moment),
         c.settingCards(),
         c.plan(),
         runs,

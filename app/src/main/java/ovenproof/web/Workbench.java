@@ -320,6 +320,7 @@ public final class Workbench {
         c.prices(),
         c.facts(),
         c.ratedSteps(),
+        c.features(),
         c.settingCards(),
         c.plan(),
         c.runs(),

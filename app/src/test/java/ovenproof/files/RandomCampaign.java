@@ -18,6 +18,7 @@ import ovenproof.campaign.Deviation;
 import ovenproof.campaign.Entry;
 import ovenproof.campaign.Event;
 import ovenproof.campaign.FactValue;
+import ovenproof.campaign.FeatureState;
 import ovenproof.campaign.Photo;
 import ovenproof.campaign.Piece;
 import ovenproof.campaign.RatedStep;
@@ -96,6 +97,7 @@ final class RandomCampaign {
         List.of(new Campaign.Price("p0", 129.95, "USD", LocalDate.of(2026, 2, 3), maybe())),
         List.of(fact("p0"), fact("p1")),
         List.of(rated("p0", "ann"), rated("p0", "ben")),
+        List.of(feature("p0"), feature("p1")),
         settingCards(products),
         plan(),
         runs,
@@ -297,6 +299,11 @@ final class RandomCampaign {
         null,
         maybe(),
         origin());
+  }
+
+  private FeatureState feature(String product) {
+    return new FeatureState(
+        product, "Door light", pick(FeatureState.State.values()), date(), maybe(), origin());
   }
 
   private Campaign.Instrument instrument() {

@@ -184,6 +184,38 @@ class TableProblemsTest {
   }
 
   @Test
+  void aStateOfAFeatureIsOneOfThreeWords() {
+    folder.write("features.csv", "product,feature,state\nalder,Door light,maybe\n");
+    assertThat(folder.lines())
+        .singleElement()
+        .asString()
+        .startsWith("features.csv:2:18: found \"maybe\", expected")
+        .contains("yes", "no", "not-applicable");
+  }
+
+  @Test
+  void aFeatureOfAProductStandsOnceUnlessCorrected() {
+    folder.write(
+        "features.csv",
+        "product,feature,state,entry,corrects\nalder,Light,yes,x1,\nalder,Light,no,x2,\n");
+    assertThat(folder.lines())
+        .singleElement()
+        .asString()
+        .contains("features.csv:3:1", "for the second time", "line 2");
+    folder.write(
+        "features.csv",
+        "product,feature,state,entry,corrects\nalder,Light,yes,x1,\nalder,Light,no,x2,x1\n");
+    assertThat(folder.lines()).isEmpty();
+  }
+
+  @Test
+  void aFeatureInTwoSpellingsIsWarnedOf() {
+    folder.write(
+        "features.csv", "product,feature,state\nalder,Light,yes\nbirch,light,no\n");
+    assertThat(folder.lines()).singleElement().asString().contains("one spelling of a feature");
+  }
+
+  @Test
   void aDayFirstDateIsNotGuessed() {
     folder.replace("calibrations.csv", "2026-03-02", "02/03/2026");
     assertThat(folder.lines())

@@ -46,7 +46,8 @@ final class PrivateNames {
             campaign.readings(),
             campaign.ratings(),
             campaign.facts(),
-            campaign.ratedSteps())
+            campaign.ratedSteps(),
+            campaign.features())
         .flatMap(Collection::stream)
         .map(entry -> ((Entry) entry).origin().by())
         .forEach(names::add);
