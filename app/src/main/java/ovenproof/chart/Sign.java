@@ -40,6 +40,13 @@ public enum Sign {
       tray(svg, "3 3");
     }
   },
+  /** Whole tray with nothing in it: looked for, and not there. */
+  ABSENT("sign") {
+    @Override
+    void draw(Svg svg) {
+      tray(svg, null);
+    }
+  },
   /** Tray with an arrow through its right side: censored. */
   OVER("sign") {
     @Override

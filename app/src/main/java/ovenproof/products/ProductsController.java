@@ -15,6 +15,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Entry;
+import ovenproof.campaign.FeatureChecklist;
 import ovenproof.core.quantity.Rounding;
 import ovenproof.desk.Desk;
 import ovenproof.desk.Document;
@@ -59,6 +60,7 @@ class ProductsController {
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", c);
     model.addAttribute("revision", desk.document(cid, Document.FIELD).revision());
+    model.addAttribute("features", FeatureChecklist.of(c).features().size());
     model.addAttribute("rows", c.products().stream().map(p -> row(c, p, known)).toList());
     return "products/list";
   }

@@ -102,7 +102,11 @@ class RecordController {
     } else if (body instanceof RatedStep r) {
       return r.product() + ": rated " + r.fact() + " as step " + r.step();
     } else if (body instanceof FeatureState f) {
-      return f.product() + ": feature " + f.feature() + ", " + f.state().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ');
+      return f.product()
+          + ": feature "
+          + f.feature()
+          + ", "
+          + f.state().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ');
     } else if (body instanceof InquiryStep i) {
       return "inquiry " + i.inquiry() + ": " + i.kind().word();
     } else if (body instanceof Photo p) {

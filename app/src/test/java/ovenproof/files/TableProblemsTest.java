@@ -210,8 +210,7 @@ class TableProblemsTest {
 
   @Test
   void aFeatureInTwoSpellingsIsWarnedOf() {
-    folder.write(
-        "features.csv", "product,feature,state\nalder,Light,yes\nbirch,light,no\n");
+    folder.write("features.csv", "product,feature,state\nalder,Light,yes\nbirch,light,no\n");
     assertThat(folder.lines()).singleElement().asString().contains("one spelling of a feature");
   }
 

@@ -65,6 +65,20 @@ class SitePagesTest {
   }
 
   @Test
+  void theChecklistIsShownAsItWasLastCorrectedAndIsInTheData() throws Exception {
+    String index = Files.readString(root.resolve("index.html"));
+    String row = index.substring(index.indexOf(">Door light<"));
+    List<String> words =
+        List.of(row.substring(0, row.indexOf("</tr>")).replaceAll("<[^>]*>", " ").split(" {2,}"));
+    assertThat(words.stream().map(String::strip).filter(w -> !w.isEmpty()))
+        .containsExactly(">Door light", "yes", "no", "not applicable", "not looked at");
+    assertThat(Files.readString(root.resolve("data/features.csv")))
+        .contains("alder,Door light,yes,2026-03-15,")
+        .doesNotContain("alder,Door light,no")
+        .doesNotContain(SmallCampaign.TASTER);
+  }
+
+  @Test
   void everyLinkLeadsToAFileOfTheFolder() throws Exception {
     assertThat(site.deadLinks()).isEmpty();
   }

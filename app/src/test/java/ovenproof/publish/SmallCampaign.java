@@ -97,6 +97,15 @@ public final class SmallCampaign {
     put("prices.csv", prices);
     put("facts.csv", facts);
     put("rated.csv", rated);
+    put(
+        "features.csv",
+        "product,feature,state,on,note,entry,by,corrects\n"
+            + "alder,Door light,no,2026-03-14,,x1,"
+            + quoted(TASTER)
+            + ",\nalder,Door light,yes,2026-03-15,seen by "
+            + TASTER
+            + ",x2,,x1\nsiskin,Door light,no,2026-03-14,,x3,,\n"
+            + "rowan,Door light,not-applicable,,no door,x4,,\n");
     put("left-out.csv", "name,why\nBramble,no longer sold\n");
     put(
         "instruments.csv",

@@ -17,6 +17,8 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import ovenproof.campaign.FeatureChecklist;
+import ovenproof.campaign.FeatureState;
 import ovenproof.desk.DatabaseKind;
 import ovenproof.desk.Desk;
 import ovenproof.desk.Document;
@@ -90,6 +92,7 @@ class FormBadInputTest {
       aWrongQuantityIsSaidBesideItsField(desk, run, cid);
       ofTwoTabsTheSecondSeesBoth(desk, home, cid);
       aSettingCardIsKeptOnce(desk, home, cid);
+      aFeatureIsSaidForAllProductsAndCorrected(desk, home, cid);
       whatIsNotRunNeedsItsReason(desk, home, cid);
       twoGigabytesAreRefusedBeforeTheyAreSent(desk, run, cid);
       aBrowserClosedInTheMiddleLeavesNothing(desk, run, cid);
@@ -156,6 +159,39 @@ class FormBadInputTest {
     }
     assertThat(desk.field(cid).settingCards().stream().filter(s -> s.product().equals(product)))
         .hasSize(1);
+  }
+
+  private void aFeatureIsSaidForAllProductsAndCorrected(Desk desk, String home, String cid)
+      throws Exception {
+    String page = home + "/features";
+    String first = desk.field(cid).products().get(0).id();
+    String second = desk.field(cid).products().get(1).id();
+    assertThat(get(page).body()).contains("No feature yet");
+    assertThat(post(page, "feature", "Door light").body()).contains("Nothing is chosen yet");
+    assertThat(post(page, "feature", "Door light", "state-" + first, "PERHAPS").body())
+        .contains("Choose yes, no or not applicable")
+        .contains("Door light");
+    assertThat(post(page, "feature", "", "state-" + first, "YES", "note-" + first, "נורה").body())
+        .contains("feature-error")
+        .contains("נורה");
+    assertThat(desk.load(cid).features()).isEmpty();
+    for (int i = 0; i < 2; i++) {
+      post(page, "feature", "Door light", "state-" + first, "YES", "state-" + second, "NO");
+    }
+    assertThat(desk.load(cid).features()).as("sent twice").hasSize(2);
+    var late = post(page, "feature", "door LIGHT", "state-" + first, "NO");
+    assertThat(late.body()).as("said by another tab meanwhile").contains("Said already: yes");
+    String was = RoutesTest.value(late.body(), "was-" + first);
+    post(page, "feature", "door LIGHT", "state-" + first, "NO", "was-" + first, was);
+    assertThat(desk.load(cid).features()).hasSize(3);
+    FeatureChecklist checklist = FeatureChecklist.of(desk.load(cid));
+    assertThat(checklist.features()).containsExactly("Door light");
+    assertThat(checklist.state(first, "Door light").orElseThrow().state())
+        .isEqualTo(FeatureState.State.NO);
+    assertThat(get(page + "?feature=Door%20light").body())
+        .contains("aria-label=\"State, ")
+        .contains("1 feature on the checklist");
+    assertThat(get(home + "/products").body()).contains("1 feature, with");
   }
 
   private void whatIsNotRunNeedsItsReason(Desk desk, String home, String cid) throws Exception {

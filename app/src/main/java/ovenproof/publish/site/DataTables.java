@@ -13,6 +13,7 @@ import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Deviation;
 import ovenproof.campaign.Entry;
 import ovenproof.campaign.FactValue;
+import ovenproof.campaign.FeatureState;
 import ovenproof.campaign.Run;
 import ovenproof.core.measure.Censoring;
 import ovenproof.core.measure.Component;
@@ -50,6 +51,7 @@ final class DataTables {
     measurements();
     runs();
     facts();
+    features();
     prices();
     deviations();
     notRun();
@@ -309,6 +311,29 @@ final class DataTables {
             number("measured", "in unit"),
             number("nameplate", "in unit"),
             text("unit", "unit")),
+        rows);
+  }
+
+  private void features() {
+    List<List<Object>> rows = new ArrayList<>();
+    for (FeatureState f : Entry.effective(edition.campaign().features())) {
+      rows.add(
+          List.of(
+              f.product(),
+              f.feature(),
+              ovenproof.input.Words.of(f.state()),
+              or(f.on()),
+              or(names.hide(f.note()))));
+    }
+    table(
+        "features",
+        "feature checklist; what is not listed was not looked at",
+        List.of(
+            text("product", "key"),
+            text("feature", "name"),
+            text("state", "yes, no or not-applicable"),
+            new Column("on", "date", "day it was looked at"),
+            text("note", "")),
         rows);
   }
 

@@ -52,6 +52,7 @@ final class IndexPage {
     parts.add(ranking());
     parts.add(matrix());
     parts.add(new FactsTable(view).part(SiteAddresses.INDEX));
+    new FeaturesTable(view).part().ifPresent(parts::add);
     parts.add(notTested());
     parts.add(acquired());
     parts.add(corrections());

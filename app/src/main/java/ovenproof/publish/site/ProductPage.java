@@ -58,6 +58,7 @@ final class ProductPage {
     }
     parts.add(pictures());
     parts.add(facts());
+    new FeaturesTable(view).part(product.id()).ifPresent(parts::add);
     parts.add(settings());
     parts.add(runs());
     return new Page(
