@@ -99,7 +99,7 @@ public final class VerdictText {
     return switch (score.known()) {
       case AT_MOST -> "≤ " + value;
       case AT_LEAST -> "≥ " + value;
-      case BOUNDS -> score.low() + " to " + score.high();
+      case BOUNDS -> score.low() + " to " + score.high() + ", open";
       case NOT_ASKED -> "not asked";
       case NONE -> "none";
       case CANNOT_DO -> value + " cannot";
