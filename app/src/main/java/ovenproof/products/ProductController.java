@@ -405,24 +405,46 @@ class ProductController {
               + fact.unit().dimension().example()
               + ".");
     }
+    String key = FormKey.of(typed, desk.clock());
+    Optional<FactValue> before = before(c, id, fact.id(), key);
+    if (before.isPresent() && before.get().origin().id() == null) {
+      problems.add(
+          "measured",
+          "Written in facts.csv without a key, so nothing can correct it. Export the folder, fill in"
+              + " the column “entry”, and import it again.");
+    }
     if (problems.any()) {
       return again(cid, id, typed, problems, model);
     }
-    String key = FormKey.of(typed, desk.clock());
     NewEntry.Stamp stamp = Moment.of(request, desk.clock().instant());
+    String corrects = before.map(v -> v.origin().id()).orElse(null);
     FactValue value =
         new FactValue(
             id,
             fact.id(),
-            nameplate.orElse(null),
-            measured.orElse(null),
-            null,
-            said(typed, "instrument"),
-            said(typed, "fact-photo"),
-            null,
-            new Entry.Provenance(key, stamp.who(), stamp.at(), null));
-    desk.append(cid, List.of(new NewEntry(key, EntryKind.FACT, value, stamp, null)));
+            nameplate.or(() -> before.map(FactValue::nameplate)).orElse(null),
+            measured.or(() -> before.map(FactValue::measured)).orElse(null),
+            measured.isPresent() ? null : before.map(FactValue::uncertainty).orElse(null),
+            either(said(typed, "instrument"), before.map(FactValue::instrument)),
+            either(said(typed, "fact-photo"), before.map(FactValue::photo)),
+            before.map(FactValue::note).orElse(null),
+            new Entry.Provenance(key, stamp.who(), stamp.at(), corrects));
+    desk.append(cid, List.of(new NewEntry(key, EntryKind.FACT, value, stamp, corrects)));
     return one(cid, id);
+  }
+
+  /**
+   * What holds of the fact so far, but for this very form sent twice: the new entry corrects it.
+   */
+  private static Optional<FactValue> before(Campaign c, String product, String fact, String key) {
+    return Entry.effective(c.facts()).stream()
+        .filter(v -> v.product().equals(product) && v.fact().equals(fact))
+        .filter(v -> !key.equals(v.origin().id()))
+        .reduce((first, later) -> later);
+  }
+
+  private static @Nullable String either(@Nullable String typed, Optional<String> before) {
+    return typed != null ? typed : before.orElse(null);
   }
 
   private static Optional<Quantity> optional(

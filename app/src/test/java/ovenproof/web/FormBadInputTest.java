@@ -17,6 +17,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import ovenproof.campaign.Entry;
 import ovenproof.campaign.FeatureChecklist;
 import ovenproof.campaign.FeatureState;
 import ovenproof.desk.DatabaseKind;
@@ -93,6 +94,7 @@ class FormBadInputTest {
       ofTwoTabsTheSecondSeesBoth(desk, home, cid);
       aSettingCardIsKeptOnce(desk, home, cid);
       aFeatureIsSaidForAllProductsAndCorrected(desk, home, cid);
+      aFactSaidAgainReplacesWhatWasSaid(desk, home, cid);
       whatIsNotRunNeedsItsReason(desk, home, cid);
       twoGigabytesAreRefusedBeforeTheyAreSent(desk, run, cid);
       aBrowserClosedInTheMiddleLeavesNothing(desk, run, cid);
@@ -192,6 +194,24 @@ class FormBadInputTest {
         .contains("aria-label=\"State, ")
         .contains("1 feature on the checklist");
     assertThat(get(home + "/products").body()).contains("1 feature, with");
+  }
+
+  private void aFactSaidAgainReplacesWhatWasSaid(Desk desk, String home, String cid)
+      throws Exception {
+    String page = home + "/products/" + desk.field(cid).products().get(0).id() + "/facts";
+    String[] said = {"key", "fact-key-1", "fact", "slot-length", "nameplate", "130 mm"};
+    String[] measured = {"key", "fact-key-2", "fact", "slot-length", "measured", "126 mm"};
+    for (int i = 0; i < 2; i++) {
+      post(page, said);
+    }
+    for (int i = 0; i < 2; i++) {
+      post(page, measured);
+    }
+    assertThat(desk.load(cid).facts()).as("each sent twice").hasSize(2);
+    var held = Entry.effective(desk.load(cid).facts());
+    assertThat(held).as("the second corrects the first").hasSize(1);
+    assertThat(String.valueOf(held.get(0).nameplate())).isEqualTo("130 mm");
+    assertThat(String.valueOf(held.get(0).measured())).isEqualTo("126 mm");
   }
 
   private void whatIsNotRunNeedsItsReason(Desk desk, String home, String cid) throws Exception {
