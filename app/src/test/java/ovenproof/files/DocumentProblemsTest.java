@@ -129,6 +129,6 @@ class DocumentProblemsTest {
     folder.write("readngs.csv", "run,reading,value\n");
     assertThat(folder.lines())
         .containsExactly(
-            "warning: readngs.csv: found a file that is no table of a campaign, expected one of products.csv, left-out.csv, specimens.csv, prices.csv, facts.csv, rated.csv, settings.csv, plan.csv, runs.csv, not-run.csv, events.csv, deviations.csv, readings.csv, lots.csv, pieces.csv, ratings.csv, instruments.csv, calibrations.csv, traces.csv, photos.csv, campaign.yaml, method.yaml; did you mean \"readings.csv\"? Nothing in this file is used");
+            "warning: readngs.csv: found a file that is no table of a campaign, expected one of products.csv, left-out.csv, specimens.csv, prices.csv, facts.csv, rated.csv, features.csv, settings.csv, plan.csv, runs.csv, not-run.csv, events.csv, deviations.csv, readings.csv, lots.csv, pieces.csv, ratings.csv, instruments.csv, calibrations.csv, traces.csv, photos.csv, campaign.yaml, method.yaml; did you mean \"readings.csv\"? Nothing in this file is used");
   }
 }
