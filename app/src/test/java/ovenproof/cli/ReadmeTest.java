@@ -3,6 +3,7 @@ package ovenproof.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -10,7 +11,6 @@ import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import picocli.CommandLine;
 
 /** The first page a stranger reads says only what is so. */
 class ReadmeTest {
@@ -68,10 +68,12 @@ class ReadmeTest {
             .map((MatchResult m) -> m.group(1))
             .toList();
     List<String> verbs =
-        new CommandLine(new Ovenproof())
-            .getSubcommands().keySet().stream()
-                .filter(verb -> !List.of("help", "demo").contains(verb))
-                .toList();
+        Ovenproof.commandLine(new PrintWriter(System.out), new PrintWriter(System.err))
+            .getSubcommands()
+            .keySet()
+            .stream()
+            .filter(verb -> !List.of("help", "demo").contains(verb))
+            .toList();
     assertThat(told).containsExactlyInAnyOrderElementsOf(verbs);
   }
 }
