@@ -73,7 +73,7 @@ class LabelsController {
   }
 
   /** A run, begun or planned. */
-  private record Wanted(String run, String product, TestPlan test, int replicate, String session) {}
+  private record Wanted(String run, String product, TestPlan test, String which, String session) {}
 
   /** Runs of photographed tests: what was begun has its key; what is planned gets the one to be. */
   private static List<Wanted> wanted(Campaign c) {
@@ -81,16 +81,23 @@ class LabelsController {
     Set<String> begun = new HashSet<>();
     for (Run r : c.runs()) {
       begun.add(PlanOrder.key(r.product(), r.test(), r.variant(), r.replicate()));
-      add(all, c, r.id(), r.product(), r.test(), r.replicate(), session(r.session()));
+      add(all, c, r.id(), r.product(), r.test(), which(r), session(r.session()));
     }
     for (PlannedRun p : c.plan()) {
       if (!begun.contains(PlanOrder.key(p.product(), p.test(), p.variant(), p.replicate()))) {
         String key =
             Slug.of(p.test() + "-" + p.product() + "-" + p.replicate(), "run", all::containsKey);
-        add(all, c, key, p.product(), p.test(), p.replicate(), session(p.session()));
+        add(all, c, key, p.product(), p.test(), "run " + p.replicate(), session(p.session()));
       }
     }
     return List.copyOf(all.values());
+  }
+
+  /**
+   * A trial has a number of its own kind: its label must not be taken for that of a counted run.
+   */
+  private static String which(Run run) {
+    return (run.kind() == Run.Kind.TRIAL ? "trial " : "run ") + run.replicate();
   }
 
   private static String session(@org.jspecify.annotations.Nullable String session) {
@@ -103,12 +110,12 @@ class LabelsController {
       String run,
       String product,
       String test,
-      int replicate,
+      String which,
       String session) {
     c.method()
         .test(test)
         .filter(t -> t.photos() != null)
-        .ifPresent(t -> all.put(run, new Wanted(run, product, t, replicate, session)));
+        .ifPresent(t -> all.put(run, new Wanted(run, product, t, which, session)));
   }
 
   private static Label label(Campaign c, Wanted wanted, int batch) {
@@ -117,7 +124,7 @@ class LabelsController {
     return new Label(
         label.text(),
         c.product(wanted.product()).map(Campaign.Product::name).orElse(wanted.product()),
-        wanted.test().name() + ", run " + wanted.replicate() + (several ? ", batch " + batch : ""),
+        wanted.test().name() + ", " + wanted.which() + (several ? ", batch " + batch : ""),
         QrPicture.svg(label.text()));
   }
 }
