@@ -27,6 +27,7 @@ import ovenproof.publish.edition.Edition;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
 import ovenproof.web.Shown;
+import ovenproof.web.WaitingPage;
 import ovenproof.web.Who;
 import ovenproof.web.Workbench;
 
@@ -62,9 +63,7 @@ class DraftController {
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", sheet.campaign());
     if (!sheet.ready()) {
-      model.addAttribute("done", sheet.stepsDone());
-      model.addAttribute("total", Math.max(1, sheet.stepsInAll()));
-      return "web/working";
+      return WaitingPage.show(sheet, "Publish", model::addAttribute);
     }
     model.addAttribute("revision", revision);
     model.addAttribute("text", shown.text());

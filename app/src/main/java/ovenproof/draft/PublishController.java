@@ -36,6 +36,7 @@ import ovenproof.publish.edition.FrozenEdition;
 import ovenproof.publish.edition.Words;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
+import ovenproof.web.WaitingPage;
 import ovenproof.web.Who;
 import ovenproof.web.Workbench;
 
@@ -86,9 +87,7 @@ class PublishController implements JobKind {
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", sheet.campaign());
     if (!sheet.ready()) {
-      model.addAttribute("done", sheet.stepsDone());
-      model.addAttribute("total", Math.max(1, sheet.stepsInAll()));
-      return "web/working";
+      return WaitingPage.show(sheet, "Publish", model::addAttribute);
     }
     Optional<Edition> edition = SheetEdition.of(desk, sheet);
     EditionHistory history = publication.editions(cid);

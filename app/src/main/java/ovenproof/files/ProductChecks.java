@@ -10,15 +10,13 @@ import java.util.TreeSet;
 import ovenproof.campaign.FactValue;
 import ovenproof.campaign.FeatureState;
 import ovenproof.campaign.RatedStep;
-import ovenproof.core.quantity.Quantity;
 import ovenproof.method.Method;
 
 /** Facts beside their nameplates, and whether enough people rated. */
 final class ProductChecks {
   /** A measured fact this far from its nameplate is worth a sentence. */
-  private static final double NAMEPLATE_SHARE = 0.10;
-
   private final Context context;
+
   private final Sections sections;
 
   ProductChecks(Context context, Sections sections) {
@@ -33,23 +31,18 @@ final class ProductChecks {
   }
 
   private static void nameplate(Rowed<FactValue> fact) {
-    Quantity nameplate = fact.value().nameplate();
-    Quantity measured = fact.value().measured();
-    if (nameplate == null || measured == null || nameplate.contract() == 0) {
-      return;
-    }
-    double share = measured.contract() / nameplate.contract() - 1;
-    if (Math.abs(share) > NAMEPLATE_SHARE) {
+    if (fact.value().isOffNameplate()) {
+      double share = fact.value().shareOffNameplate().orElseThrow();
       fact.row()
           .warning(
               "measured",
-              measured
+              fact.value().measured()
                   + ", "
                   + Math.round(Math.abs(share) * 100)
                   + " % "
                   + (share < 0 ? "below" : "above")
                   + " the nameplate's "
-                  + nameplate,
+                  + fact.value().nameplate(),
               "a difference of at most 10 %",
               "measure again; if it stays, it is a finding");
     }

@@ -6,6 +6,7 @@ import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Photo;
 import ovenproof.core.colour.Lab;
 import ovenproof.core.photo.PhotoAnalysis;
+import ovenproof.core.photo.PhotoCalibration;
 import ovenproof.core.photo.PhotoMeasureCatalogue;
 import ovenproof.core.photo.Picture;
 import ovenproof.core.photo.ShadeSettings;
@@ -33,6 +34,11 @@ public record PhotoReading(ShadeSettings settings, int planned, PhotoAnalysis an
     PhotoAnalysis seen = setup.read(photo, picture);
     int planned = Photo.SHADE_CARD.equals(photo.face()) ? 1 : planned(test);
     return new PhotoReading(setup.settings(), planned, names.isEmpty() ? seen : named(seen, names));
+  }
+
+  /** Its colours alone, by the chart that is found or was marked in the frame. */
+  public static PhotoCalibration calibration(Photo photo, Picture picture) {
+    return PhotoSetup.calibration(photo, picture);
   }
 
   /** How many pieces the method expects; 1 when it does not say. */

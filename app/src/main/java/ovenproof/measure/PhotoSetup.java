@@ -7,6 +7,7 @@ import ovenproof.core.colour.Lab;
 import ovenproof.core.photo.Outline;
 import ovenproof.core.photo.PhotoAnalyser;
 import ovenproof.core.photo.PhotoAnalysis;
+import ovenproof.core.photo.PhotoCalibration;
 import ovenproof.core.photo.Picture;
 import ovenproof.core.photo.PixelBox;
 import ovenproof.core.photo.PixelPoint;
@@ -69,12 +70,8 @@ record PhotoSetup(ShadeSettings settings, int expected, @Nullable Double chartPi
 
   /** The photograph seen so: outlines hold before boxes, and both before a search. */
   PhotoAnalysis read(Photo photo, Picture picture) {
-    String source = "camera:" + (photo.camera() == null ? photo.file() : photo.camera());
-    PhotoAnalyser analyser =
-        PhotoAnalyser.withDefaults()
-            .with(settings)
-            .expecting(expected)
-            .withChartAt(points(photo.frame().chartCorners(), picture));
+    String source = source(photo);
+    PhotoAnalyser analyser = analyser(photo, picture).with(settings).expecting(expected);
     if (chartPitchMillimetres != null) {
       analyser = analyser.withChartPitch(chartPitchMillimetres);
     }
@@ -88,6 +85,19 @@ record PhotoSetup(ShadeSettings settings, int expected, @Nullable Double chartPi
       return analyser.measureInside(picture, boxes, source);
     }
     return analyser.analyse(picture, source);
+  }
+
+  /** The colours of a photograph, by the chart that is found or was marked in it. */
+  static PhotoCalibration calibration(Photo photo, Picture picture) {
+    return analyser(photo, picture).calibrate(picture, source(photo));
+  }
+
+  private static PhotoAnalyser analyser(Photo photo, Picture picture) {
+    return PhotoAnalyser.withDefaults().withChartAt(points(photo.frame().chartCorners(), picture));
+  }
+
+  private static String source(Photo photo) {
+    return "camera:" + (photo.camera() == null ? photo.file() : photo.camera());
   }
 
   private static List<PixelPoint> points(List<Photo.Corner> corners, Picture picture) {

@@ -16,6 +16,7 @@ import ovenproof.measure.CavityWords;
 import ovenproof.method.TestPlan;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
+import ovenproof.web.WaitingPage;
 import ovenproof.web.Workbench;
 
 /** Where each oven bakes paler and darker: one map per product, on one scale. */
@@ -57,10 +58,7 @@ class CavityController {
     model.addAttribute("campaign", c);
     model.addAttribute("test", plan);
     if (!sheet.ready()) {
-      model.addAttribute("here", "/c/" + cid + "/tests/" + test + "/cavity");
-      model.addAttribute("done", sheet.stepsDone());
-      model.addAttribute("total", sheet.stepsInAll());
-      return "web/working";
+      return WaitingPage.show(sheet, "Bench", model::addAttribute);
     }
     CavityStudy study = CavityStudy.of(c, sheet.measured(), plan);
     double most = most(study);

@@ -72,18 +72,8 @@ class ContactSheetController {
             .distinct()
             .sorted()
             .toList();
-    List<Strip> strips = new ArrayList<>();
-    for (Campaign.Product product : c.products()) {
-      List<Frame> frames =
-          photos.stream()
-              .filter(p -> face.isEmpty() || face.equals(p.face()))
-              .filter(p -> run(c, p).product().equals(product.id()))
-              .map(p -> frame(c, p))
-              .toList();
-      if (!frames.isEmpty()) {
-        strips.add(new Strip(product.id(), product.name(), frames));
-      }
-    }
+    List<Strip> strips =
+        strips(c, photos.stream().filter(p -> face.isEmpty() || face.equals(p.face())).toList());
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", c);
     model.addAttribute("test", plan);
@@ -93,6 +83,22 @@ class ContactSheetController {
     model.addAttribute("looks", Look.ofFrame());
     model.addAttribute("strips", strips);
     return "photopage/sheet";
+  }
+
+  /** A row of frames for each product that has some. */
+  private static List<Strip> strips(Campaign c, List<Photo> photos) {
+    List<Strip> strips = new ArrayList<>();
+    for (Campaign.Product product : c.products()) {
+      List<Frame> frames =
+          photos.stream()
+              .filter(p -> run(c, p).product().equals(product.id()))
+              .map(p -> frame(c, p))
+              .toList();
+      if (!frames.isEmpty()) {
+        strips.add(new Strip(product.id(), product.name(), frames));
+      }
+    }
+    return strips;
   }
 
   /** Every batch of every product under one exposure: pieces only, calibrated. */
@@ -110,19 +116,13 @@ class ContactSheetController {
             ? List.of()
             : plan.photos().faces().stream().filter(f -> !f.equals(Photo.BEFORE)).toList();
     String shown = face.isEmpty() && !faces.isEmpty() ? faces.get(0) : face;
-    List<Strip> strips = new ArrayList<>();
-    for (Campaign.Product product : c.products()) {
-      List<Frame> frames =
-          c.photos().stream()
-              .filter(p -> isOf(c, p, plan) && (p.face() == null || p.face().equals(shown)))
-              .filter(p -> run(c, p).product().equals(product.id()))
-              .filter(p -> c.whyNotCounted(run(c, p)).isEmpty())
-              .map(p -> frame(c, p))
-              .toList();
-      if (!frames.isEmpty()) {
-        strips.add(new Strip(product.id(), product.name(), frames));
-      }
-    }
+    List<Strip> strips =
+        strips(
+            c,
+            c.photos().stream()
+                .filter(p -> isOf(c, p, plan) && (p.face() == null || p.face().equals(shown)))
+                .filter(p -> c.whyNotCounted(run(c, p)).isEmpty())
+                .toList());
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", c);
     model.addAttribute("test", plan);

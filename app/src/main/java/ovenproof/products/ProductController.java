@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
@@ -48,7 +49,6 @@ import ovenproof.web.Workbench;
 /** One product: its data, appliances, prices, facts, rated facts and files. */
 @Controller
 class ProductController {
-  private static final double NAMEPLATE_LIMIT = 0.10;
   private static final long MOST_BYTES = 500_000_000L;
   private static final String SHOWN = "(?i).*\\.(jpe?g|png|webp)";
 
@@ -146,15 +146,15 @@ class ProductController {
   }
 
   private static String difference(@Nullable Quantity nameplate, @Nullable Quantity measured) {
-    if (nameplate == null
-        || measured == null
-        || nameplate.contract() == 0
-        || nameplate.unit().dimension() != measured.unit().dimension()) {
+    OptionalDouble off = FactValue.shareOff(nameplate, measured);
+    if (off.isEmpty()) {
       return "";
     }
-    double share = measured.contract() / nameplate.contract() - 1;
+    double share = off.getAsDouble();
     String percent = Rounding.HALF_UP.text(100 * share, 0) + "\u00a0%";
-    return Math.abs(share) > NAMEPLATE_LIMIT ? percent + ", more than 10 % off" : percent;
+    return Math.abs(share) > FactValue.NAMEPLATE_TOLERANCE
+        ? percent + ", more than 10 % off"
+        : percent;
   }
 
   private static RatedRow rated(Campaign c, String product, Method.RatedFact fact) {

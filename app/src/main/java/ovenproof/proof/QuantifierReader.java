@@ -254,7 +254,7 @@ final class QuantifierReader implements ClaimReader {
     String names =
         holding.isEmpty()
             ? ""
-            : ": " + String.join(", ", holding.stream().map(this::name).toList());
+            : ": " + String.join(", ", holding.stream().map(figures::name).toList());
     sentence.add(
         matcher.start(),
         number.end(),
@@ -367,9 +367,5 @@ final class QuantifierReader implements ClaimReader {
             "eleven", "twelve");
     int index = words.indexOf(word.toLowerCase(Locale.ROOT));
     return index >= 0 ? index : 12;
-  }
-
-  private String name(String product) {
-    return figures.campaign().product(product).map(p -> p.name()).orElse(product);
   }
 }

@@ -100,10 +100,6 @@ final class ReachReader implements ClaimReader {
         number.text(),
         expected,
         peak.evidence().stream().limit(6).toList(),
-        name(product) + ", " + peak.label() + ": the highest was " + expected);
-  }
-
-  private String name(String product) {
-    return figures.campaign().product(product).map(p -> p.name()).orElse(product);
+        figures.name(product) + ", " + peak.label() + ": the highest was " + expected);
   }
 }

@@ -276,7 +276,7 @@ final class SuperlativeReader implements ClaimReader {
     ComparisonOutcome plain =
         matcher.group("among") != null
             ? amongBest(use, separation)
-            : ComparisonOutcome.of(extreme(use, separation, this::name));
+            : ComparisonOutcome.of(extreme(use, separation, figures::name));
     return NEGATED.matcher(before).matches() ? plain.denied() : plain;
   }
 
@@ -298,7 +298,7 @@ final class SuperlativeReader implements ClaimReader {
       return new ComparisonOutcome(Finding.UNSUPPORTED, null, "it was not measured");
     }
     Figure there = ordered.get(stated - 1);
-    String expected = name(there.product()) + " " + ComparisonJudge.shownOrBound(there);
+    String expected = figures.name(there.product()) + " " + ComparisonJudge.shownOrBound(there);
     if (at != stated - 1) {
       boolean tie = separation.signed(there) == separation.signed(use);
       return new ComparisonOutcome(
@@ -382,7 +382,7 @@ final class SuperlativeReader implements ClaimReader {
     }
     Figure best = ordered.get(0);
     boolean apart = separation.separated(best, use);
-    String expected = name(best.product()) + " " + ComparisonJudge.shownOrBound(best);
+    String expected = figures.name(best.product()) + " " + ComparisonJudge.shownOrBound(best);
     return new ComparisonOutcome(
         apart ? Finding.CONTRADICTED : Finding.SUPPORTED,
         expected,
@@ -449,9 +449,5 @@ final class SuperlativeReader implements ClaimReader {
     }
     return new Extreme(
         Finding.SUPPORTED, lead, "separated from all others that were tested: " + lead);
-  }
-
-  private String name(String product) {
-    return figures.campaign().product(product).map(p -> p.name()).orElse(product);
   }
 }

@@ -44,6 +44,7 @@ import ovenproof.verdict.YearsQuestions;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
 import ovenproof.web.Shown;
+import ovenproof.web.WaitingPage;
 import ovenproof.web.Workbench;
 
 /** The questions a lead asks of a verdict, two products side by side, and the years. */
@@ -92,7 +93,7 @@ class QuestionsController {
       Model model) {
     Workbench.Sheet sheet = sheet(cid, model);
     if (!sheet.ready() || !sheet.scored()) {
-      return working(sheet, model);
+      return WaitingPage.show(sheet, "Verdict", model::addAttribute);
     }
     Optional<Scored> scored = sheet.basis();
     if (scored.isEmpty()) {
@@ -265,7 +266,7 @@ class QuestionsController {
       Model model) {
     Workbench.Sheet sheet = sheet(cid, model);
     if (!sheet.ready() || !sheet.scored()) {
-      return working(sheet, model);
+      return WaitingPage.show(sheet, "Verdict", model::addAttribute);
     }
     model.addAttribute("choices", choices(sheet));
     List<ProductVerdict> products = sheet.verdict().map(Verdict::products).orElse(List.of());
@@ -389,7 +390,7 @@ class QuestionsController {
       Model model) {
     Workbench.Sheet sheet = sheet(cid, model);
     if (!sheet.ready() || !sheet.scored()) {
-      return working(sheet, model);
+      return WaitingPage.show(sheet, "Verdict", model::addAttribute);
     }
     model.addAttribute("choices", choices(sheet));
     List<Workbench.Sheet> others = workbench.others(cid);
@@ -471,12 +472,6 @@ class QuestionsController {
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", sheet.campaign());
     return sheet;
-  }
-
-  private static String working(Workbench.Sheet sheet, Model model) {
-    model.addAttribute("done", sheet.stepsDone());
-    model.addAttribute("total", sheet.stepsInAll());
-    return "web/working";
   }
 
   private static List<Choice> choices(Workbench.Sheet sheet) {

@@ -34,6 +34,7 @@ import ovenproof.verdict.Verdict.ProductVerdict;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
 import ovenproof.web.Shown;
+import ovenproof.web.WaitingPage;
 import ovenproof.web.Workbench;
 
 /** Ranking, matrix, weights, and the way down from a score to its files. */
@@ -80,7 +81,7 @@ class VerdictController {
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", campaign);
     if (!sheet.scored()) {
-      return working(sheet, model);
+      return WaitingPage.show(sheet, "Verdict", model::addAttribute);
     }
     Optional<Verdict> scored = sheet.verdict();
     model.addAttribute("verdict", scored.orElse(null));
@@ -90,12 +91,6 @@ class VerdictController {
     scored.ifPresent(verdict -> fill(model, sheet, verdict, query));
     frozen.show(sheet, scored.orElse(null), model::addAttribute);
     return "ranking/verdict";
-  }
-
-  private static String working(Workbench.Sheet sheet, Model model) {
-    model.addAttribute("done", sheet.stepsDone());
-    model.addAttribute("total", sheet.stepsInAll());
-    return "web/working";
   }
 
   private static String headline(Optional<Verdict> scored) {
@@ -289,7 +284,7 @@ class VerdictController {
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", sheet.campaign());
     if (!sheet.scored()) {
-      return working(sheet, model);
+      return WaitingPage.show(sheet, "Verdict", model::addAttribute);
     }
     ProductVerdict scored =
         sheet

@@ -9,6 +9,7 @@ import static ovenproof.publish.card.CardDrawing.RIGHT;
 import static ovenproof.publish.card.CardDrawing.SECOND;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -29,6 +30,7 @@ import ovenproof.method.TestPlan;
 import ovenproof.publish.card.CardDrawing.Anchor;
 import ovenproof.publish.edition.Edition;
 import ovenproof.publish.figure.Figures;
+import ovenproof.publish.figure.SliceMeans;
 import ovenproof.verdict.Verdict.ProductVerdict;
 
 /**
@@ -234,26 +236,9 @@ final class TraceCards {
 
   /** At most {@value #POINTS} points, each the mean of its slice. */
   private static void curve(CardDrawing drawing, Axes axes, Placed line) {
-    double[] seconds = line.trace().seconds();
-    double[] values = line.trace().values();
-    int slice = Math.max(1, seconds.length / POINTS);
-    int count = (seconds.length + slice - 1) / slice;
-    double[] xs = new double[count];
-    double[] ys = new double[count];
-    for (int i = 0; i < count; i++) {
-      double sum = 0;
-      double time = 0;
-      int n = 0;
-      for (int j = i * slice; j < Math.min(seconds.length, (i + 1) * slice); j++) {
-        if (Double.isFinite(values[j])) {
-          sum += values[j];
-          time += seconds[j];
-          n++;
-        }
-      }
-      xs[i] = n == 0 ? Double.NaN : axes.x(time / n);
-      ys[i] = n == 0 ? Double.NaN : axes.y(sum / n);
-    }
+    SliceMeans means = SliceMeans.of(line.trace().seconds(), line.trace().values(), POINTS);
+    double[] xs = Arrays.stream(means.middles()).map(axes::x).toArray();
+    double[] ys = Arrays.stream(means.means()).map(axes::y).toArray();
     drawing.curve(xs, ys, 8, isCore(line) ? HOLD : HEAT);
   }
 

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Photo;
 import ovenproof.campaign.Run;
 import ovenproof.core.measure.Measurement;
@@ -130,11 +129,7 @@ final class CaptionSheet {
 
   private static boolean shows(Measurement piece, Photo photo) {
     return piece.id().equals("lightness-mean")
-        && same(piece.subject().face(), photo.face())
-        && same(piece.subject().batch(), photo.batch());
-  }
-
-  private static boolean same(@Nullable Object a, @Nullable Object b) {
-    return Objects.equals(a, b);
+        && Objects.equals(piece.subject().face(), photo.face())
+        && Objects.equals(piece.subject().batch(), photo.batch());
   }
 }

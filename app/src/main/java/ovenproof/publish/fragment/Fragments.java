@@ -17,8 +17,6 @@ import ovenproof.publish.figure.Prices;
 
 /** All fragments of an edition, as text by file name. */
 public final class Fragments {
-  private static final double NAMEPLATE_TOLERANCE = 0.1;
-
   private final Edition edition;
 
   public Fragments(Edition edition) {
@@ -93,17 +91,9 @@ public final class Fragments {
 
   /** {@code , 12 % less than it says}, when the nameplate is too far from what was measured. */
   private static String off(FactValue fact) {
-    if (fact.measured() == null
-        || fact.nameplate() == null
-        || fact.nameplate().contract() == 0
-        || fact.nameplate().unit().dimension() != fact.measured().unit().dimension()) {
-      return "";
-    }
-    double share = fact.measured().contract() / fact.nameplate().contract() - 1;
+    double share = fact.shareOffNameplate().orElse(0);
     String size = Rounding.HALF_UP.text(Math.abs(share) * 100, 0) + Figures.GAP + "%";
-    return Math.abs(share) > NAMEPLATE_TOLERANCE
-        ? ": measured " + size + (share < 0 ? " less" : " more")
-        : "";
+    return fact.isOffNameplate() ? ": measured " + size + (share < 0 ? " less" : " more") : "";
   }
 
   private String howWeTested() {

@@ -34,8 +34,6 @@ import ovenproof.publish.figure.Prices;
 /** Facts of the products, measured, with the nameplate beside them. */
 final class FactsTable {
   /** A nameplate further off than this is flagged. */
-  private static final double NAMEPLATE_TOLERANCE = 0.10;
-
   private final View view;
 
   FactsTable(View view) {
@@ -120,25 +118,14 @@ final class FactsTable {
 
   /** {@code 12 % off}, when the nameplate is too far from what was measured. */
   private static String off(FactValue fact) {
-    double share = offBy(fact);
-    return Math.abs(share) > NAMEPLATE_TOLERANCE
+    double share = fact.shareOffNameplate().orElse(0);
+    return fact.isOffNameplate()
         ? Rounding.HALF_UP.text(Math.abs(share) * 100, 0)
             + Figures.GAP
             + "% "
             + (share > 0 ? "above" : "below")
             + " the plate"
         : "";
-  }
-
-  /** Measured over nameplate, less one; 0 when either is missing. */
-  private static double offBy(FactValue fact) {
-    if (fact.measured() == null
-        || fact.nameplate() == null
-        || fact.nameplate().contract() == 0
-        || fact.nameplate().unit().dimension() != fact.measured().unit().dimension()) {
-      return 0;
-    }
-    return fact.measured().contract() / fact.nameplate().contract() - 1;
   }
 
   private List<String> flagged() {

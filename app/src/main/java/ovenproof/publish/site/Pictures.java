@@ -30,15 +30,12 @@ import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Photo;
 import ovenproof.campaign.Run;
 import ovenproof.core.photo.CalibratedPicture;
-import ovenproof.core.photo.ChartCalibrator;
-import ovenproof.core.photo.ChartFinder;
-import ovenproof.core.photo.ChartSighting;
 import ovenproof.core.photo.PhotoCalibration;
 import ovenproof.core.photo.Picture;
-import ovenproof.core.photo.PixelPoint;
 import ovenproof.evidence.photo.PhotoFile;
 import ovenproof.input.InputException;
 import ovenproof.input.OutsideException;
+import ovenproof.measure.PhotoReading;
 import ovenproof.publish.edition.Edition;
 
 /**
@@ -123,15 +120,7 @@ final class Pictures {
     } catch (InputException notForMeasuring) {
       return Optional.empty();
     }
-    List<PixelPoint> corners =
-        photo.frame().chartCorners().stream().map(c -> new PixelPoint(c.x(), c.y())).toList();
-    ChartSighting chart =
-        corners.isEmpty() ? ChartFinder.find(picture) : ChartFinder.at(picture, corners);
-    if (!chart.isWhole()) {
-      return Optional.empty();
-    }
-    PhotoCalibration calibration =
-        ChartCalibrator.withDefaults().calibrate(picture, chart, photo.file());
+    PhotoCalibration calibration = PhotoReading.calibration(photo, picture);
     if (!calibration.withinGate()) {
       return Optional.empty();
     }

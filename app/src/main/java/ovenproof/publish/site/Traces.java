@@ -1,6 +1,7 @@
 package ovenproof.publish.site;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -22,6 +23,7 @@ import ovenproof.measure.RunTraces.Placed;
 import ovenproof.method.TestPlan;
 import ovenproof.publish.edition.Edition;
 import ovenproof.publish.figure.Figures;
+import ovenproof.publish.figure.SliceMeans;
 
 /** Draws the temperatures of each run, with the same axes for all runs of a test. */
 final class Traces {
@@ -159,28 +161,12 @@ final class Traces {
 
   /** At most {@value #POINTS} points, each the mean of its slice, so that pages stay small. */
   private static Series series(Placed line) {
-    double[] seconds = line.trace().seconds();
-    double[] values = line.trace().values();
-    int slice = Math.max(1, seconds.length / POINTS);
-    int count = (seconds.length + slice - 1) / slice;
-    double[] xs = new double[count];
-    double[] ys = new double[count];
-    for (int i = 0; i < count; i++) {
-      double sum = 0;
-      int n = 0;
-      for (int j = i * slice; j < Math.min(seconds.length, (i + 1) * slice); j++) {
-        if (Double.isFinite(values[j])) {
-          sum += values[j];
-          n++;
-        }
-      }
-      xs[i] = seconds[i * slice] / 60;
-      ys[i] = n == 0 ? Double.NaN : sum / n;
-    }
+    SliceMeans means = SliceMeans.of(line.trace().seconds(), line.trace().values(), POINTS);
+    double[] minutes = Arrays.stream(means.starts()).map(t -> t / 60).toArray();
     String place = line.binding().place();
     Style style =
         place.startsWith("core") ? Style.CORE : place.equals("centre") ? Style.HEAT : Style.OTHER;
     // Five names would lie on each other; the caption lists them.
-    return new Series("", style, xs, ys);
+    return new Series("", style, minutes, means.means());
   }
 }

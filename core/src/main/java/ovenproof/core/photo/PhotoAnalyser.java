@@ -137,6 +137,11 @@ public final class PhotoAnalyser {
         picture, chart, evened(calibration, chart, found, warnings), found.outlines(), warnings);
   }
 
+  /** Its colours alone, from the chart in the frame; none without a whole chart. */
+  public PhotoCalibration calibrate(Picture picture, String source) {
+    return calibration(picture, chart(picture), source);
+  }
+
   private static PhotoCalibration calibration(Picture picture, ChartSighting chart, String source) {
     return chart.isWhole()
         ? ChartCalibrator.withDefaults().calibrate(picture, chart, source)

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -126,17 +127,15 @@ public final class RatingTableReader {
     if (!choices.roles().isEmpty() || choices.inColumns() != null) {
       return false;
     }
-    TallyTable.in(grid)
-        .ifPresent(
-            tally -> {
-              take(Layout.TALLY, tally.marks(), tally.columns());
-              notes.add(tally.note());
-            });
-    if (plainLayout != Layout.TALLY) {
-      PlacingsTable.in(grid)
-          .ifPresent(placings -> take(Layout.PLACINGS, placings.marks(), placings.columns()));
+    Optional<TallyTable> tally = TallyTable.in(grid);
+    if (tally.isPresent()) {
+      take(Layout.TALLY, tally.get().marks(), tally.get().columns());
+      notes.add(tally.get().note());
+      return true;
     }
-    return plainColumns.stream().anyMatch(c -> c.sheet().equals(grid.sheet()));
+    Optional<PlacingsTable> placings = PlacingsTable.in(grid);
+    placings.ifPresent(p -> take(Layout.PLACINGS, p.marks(), p.columns()));
+    return placings.isPresent();
   }
 
   private void take(Layout layout, List<FoundMark> marks, List<ColumnReading> columns) {

@@ -311,9 +311,7 @@ final class SheetShape {
       return Role.PRODUCT;
     }
     if (roles.equals(Set.of(Role.ATTRIBUTE))) {
-      return rows != null && rows.isUnique() && values.size() >= 2
-          ? Role.ATTRIBUTE
-          : Role.ATTRIBUTE;
+      return Role.ATTRIBUTE;
     }
     if (rows == null) {
       return Role.PRODUCT;
@@ -394,13 +392,10 @@ final class SheetShape {
     sheet.marks = new ArrayList<>();
     for (int i = 0; i < values.size(); i++) {
       named.add(WideLabel.of(pairs.get(i), roles));
-      Role role = roles.get(0);
       sheet.set(
           values.get(i),
           Role.MARK,
-          "marks; the header names "
-              + WideLabel.words(pairs.get(i), roles)
-              + (role == null ? "" : ""));
+          "marks; the header names " + WideLabel.words(pairs.get(i), roles));
     }
     sheet.labels = named;
   }
