@@ -87,12 +87,8 @@ final class BatchTaker implements Taker {
 
   /** The face that the use names; else the first of a baked piece. */
   private static String first(RunEvidence run, MeasureUse use) {
-    TestPlan.PhotoPlan plan = run.test().photos();
     String named = use.face();
-    List<String> faces = plan == null ? List.of() : plan.faces();
-    return named != null
-        ? named
-        : faces.stream().filter(f -> !f.equals(Photo.BEFORE)).findFirst().orElse("top");
+    return named != null ? named : PhotoSetup.firstFace(run.test());
   }
 
   private List<Measurement> measurements(

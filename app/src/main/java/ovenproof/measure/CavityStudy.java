@@ -12,7 +12,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
-import ovenproof.campaign.Photo;
 import ovenproof.campaign.Piece;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.photo.CavityMap;
@@ -94,19 +93,14 @@ public record CavityStudy(@Nullable String face, List<OfProduct> products, Strin
   }
 
   private static String face(MeasureUse use, TestPlan test) {
-    return use.face() != null ? use.face() : first(test);
-  }
-
-  private static String first(TestPlan test) {
-    List<String> faces = test.photos() == null ? List.of() : test.photos().faces();
-    return faces.stream().filter(f -> !f.equals(Photo.BEFORE)).findFirst().orElse("top");
+    return use.face() != null ? use.face() : PhotoSetup.firstFace(test);
   }
 
   /** The use that speaks of most pieces: of the first face, of all batches. */
   private static Optional<MeasureUse> use(TestPlan test) {
     return test.measures().stream()
         .filter(u -> LIGHTNESS.contains(u.take()))
-        .filter(u -> u.face() == null || u.face().equals(first(test)))
+        .filter(u -> u.face() == null || u.face().equals(PhotoSetup.firstFace(test)))
         .min(Comparator.comparing(u -> u.batch() == null ? 0 : 1));
   }
 

@@ -61,6 +61,12 @@ record PhotoSetup(ShadeSettings settings, int expected, @Nullable Double chartPi
     return Math.max(1, plan == null ? 1 : plan.pieces());
   }
 
+  /** The first face that a baked piece shows; the top when the method does not say. */
+  static String firstFace(TestPlan test) {
+    List<String> faces = test.photos() == null ? List.of() : test.photos().faces();
+    return faces.stream().filter(f -> !f.equals(Photo.BEFORE)).findFirst().orElse("top");
+  }
+
   private static @Nullable Double pitch(Photo photo, TestPlan test) {
     TestPlan.PhotoPlan plan = test.photos();
     Quantity own = photo.frame().chartPitch();
