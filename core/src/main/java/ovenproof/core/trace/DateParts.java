@@ -156,13 +156,13 @@ final class DateParts {
         .allMatch(v -> Double.isNaN(v) || v >= 0 && v <= 2400 && v % 100 < 60 && v == Math.rint(v));
   }
 
-  /** 202603140930 and 2026031409: year to minute or hour in one number. */
+  /** 202603140930: year to minute in one number. */
   private @Nullable Found digits() {
     for (int c = 0; c < table.columns(); c++) {
       if (table.kinds().get(c) == ColumnKind.NUMBER) {
         double first = value(c, 0);
-        double scale = first > 1.9e11 && first < 2.2e11 ? 1 : 0;
-        if (scale > 0 && Arrays.stream(table.values()[c]).allMatch(DateParts::isDigits)) {
+        boolean inReach = first > 1.9e11 && first < 2.2e11;
+        if (inReach && Arrays.stream(table.values()[c]).allMatch(DateParts::isDigits)) {
           double[] seconds = Arrays.stream(table.values()[c]).map(DateParts::ofDigits).toArray();
           return new Found(seconds, List.of(c), 60);
         }

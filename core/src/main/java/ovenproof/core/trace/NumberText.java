@@ -10,7 +10,8 @@ final class NumberText {
 
   private static final long NOT_A_NUMBER_BITS = Double.doubleToRawLongBits(NOT_A_NUMBER);
 
-  private static final double[] POWERS = new double[23];
+  /** Powers of ten that a double holds exactly. */
+  static final double[] POWERS = new double[23];
 
   static {
     double power = 1;

@@ -25,16 +25,6 @@ final class RowReader {
   /** Stands for a decimal mark that cannot occur. */
   private static final int NO_MARK = 256;
 
-  private static final double[] POWERS = new double[16];
-
-  static {
-    double power = 1;
-    for (int i = 0; i < POWERS.length; i++) {
-      POWERS[i] = power;
-      power *= 10;
-    }
-  }
-
   private final LogText text;
   private final Care care;
   private final int columns;
@@ -263,7 +253,7 @@ final class RowReader {
       long before = (1L << (whole << 3)) - 1;
       long joined = (digits & before) | ((digits >>> 8) & ~before);
       long mantissa = EightBytes.number(joined << (72 - (length << 3)));
-      value = mantissa / POWERS[length - whole - 1];
+      value = mantissa / NumberText.POWERS[length - whole - 1];
     } else {
       value = EightBytes.number(digits << (64 - (length << 3)));
     }
@@ -320,7 +310,7 @@ final class RowReader {
     if (count == 0 || count > 15) {
       return GIVEN_UP;
     }
-    double value = fraction == 0 ? mantissa : mantissa / POWERS[fraction];
+    double value = fraction == 0 ? mantissa : mantissa / NumberText.POWERS[fraction];
     number = negative ? -value : value;
     return i;
   }
