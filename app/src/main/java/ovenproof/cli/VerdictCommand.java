@@ -18,14 +18,14 @@ import ovenproof.input.Problem;
 import ovenproof.measure.MeasureService;
 import ovenproof.measure.Measured;
 import ovenproof.verdict.CampaignViews;
-import ovenproof.verdict.QuestionAnswer;
-import ovenproof.verdict.ReferenceChart;
 import ovenproof.verdict.VerdictJson;
-import ovenproof.verdict.VerdictQuestions;
 import ovenproof.verdict.VerdictService;
 import ovenproof.verdict.VerdictService.Scored;
 import ovenproof.verdict.VerdictText;
-import ovenproof.verdict.YearsQuestions;
+import ovenproof.verdict.question.QuestionAnswer;
+import ovenproof.verdict.question.ReferenceChart;
+import ovenproof.verdict.question.VerdictQuestions;
+import ovenproof.verdict.question.YearsQuestions;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -347,7 +347,7 @@ final class VerdictCommand implements Callable<Integer> {
     boolean invented = campaign.info().provenance() == Campaign.Provenance.INVENTED;
     String title = campaign.info().title() + (invented ? " (invented)" : "");
     VerdictText.lines(scored.verdict(), title).forEach(out::println);
-    answers.forEach(answer -> VerdictText.lines(answer).forEach(out::println));
+    answers.forEach(answer -> answer.lines().forEach(out::println));
     out.flush();
   }
 }

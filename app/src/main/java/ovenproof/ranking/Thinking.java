@@ -9,7 +9,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Supplier;
-import ovenproof.verdict.QuestionAnswer;
+import ovenproof.verdict.question.QuestionAnswer;
 
 /**
  * Answers of one version of a campaign: each is worked out once, in the background, while the page

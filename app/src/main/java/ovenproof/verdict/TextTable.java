@@ -4,11 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Columns of text, each as wide as its widest cell; the first row is the head. */
-final class TextTable {
+public final class TextTable {
 
   private TextTable() {}
 
-  static List<String> lines(List<List<String>> rows) {
+  /** One line for each row, with a rule below the head. */
+  public static List<String> lines(List<List<String>> rows) {
     int columns = rows.stream().mapToInt(List::size).max().orElse(0);
     int[] widths = new int[columns];
     for (List<String> row : rows) {

@@ -41,6 +41,15 @@ public final class VerdictService {
   public record Scored(ScoringCase scoringCase, ScoringResult result, Verdict verdict) {}
 
   /**
+   * What the verdict of a campaign is computed from.
+   *
+   * @throws InputException with every problem that keeps it from being scored
+   */
+  public static ScoringCase scoringCase(Campaign campaign, Measured measured) {
+    return new CaseBuilder(campaign, measured).build().scoringCase();
+  }
+
+  /**
    * The verdict of a campaign.
    *
    * @throws InputException with every problem that keeps it from being scored

@@ -94,7 +94,7 @@ public final class VerdictText {
   }
 
   /** A score with its meaning: 7.4, ≤ 5.3, 4.0 to 9.0, – */
-  static String value(Score score) {
+  public static String value(Score score) {
     BigDecimal value = score.value();
     return switch (score.known()) {
       case AT_MOST -> "≤ " + value;
@@ -197,16 +197,6 @@ public final class VerdictText {
       lines.add(title);
       items.forEach(item -> lines.add("  " + item));
     }
-  }
-
-  /** A question's answer: title, table, sentences. */
-  public static List<String> lines(QuestionAnswer answer) {
-    List<String> lines = new ArrayList<>(List.of("", answer.title()));
-    List<List<String>> rows = new ArrayList<>(List.of(answer.columns()));
-    answer.rows().forEach(row -> rows.add(row.stream().map(Object::toString).toList()));
-    lines.addAll(TextTable.lines(rows));
-    lines.addAll(answer.sentences());
-    return lines;
   }
 
   private static String split(double margin) {

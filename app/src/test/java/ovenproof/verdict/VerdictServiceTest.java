@@ -17,6 +17,8 @@ import ovenproof.measure.Measured;
 import ovenproof.verdict.Verdict.GateOutcome;
 import ovenproof.verdict.Verdict.ProductVerdict;
 import ovenproof.verdict.Verdict.Score.Known;
+import ovenproof.verdict.question.QuestionAnswer;
+import ovenproof.verdict.question.VerdictQuestions;
 import tools.jackson.databind.node.ObjectNode;
 
 /** A small invented campaign whose answers were computed by hand. */
@@ -269,7 +271,7 @@ class VerdictServiceTest {
         .allSatisfy(
             answer -> {
               assertThat(answer.json().get("rows").size()).isEqualTo(answer.rows().size());
-              assertThat(VerdictText.lines(answer)).hasSizeGreaterThan(2);
+              assertThat(answer.lines()).hasSizeGreaterThan(2);
             });
     assertThatThrownBy(() -> questions.suited(List.of("tost:first-tier")))
         .hasMessageContaining("did you mean \"toast\"?");

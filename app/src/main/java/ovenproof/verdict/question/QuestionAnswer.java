@@ -1,6 +1,8 @@
-package ovenproof.verdict;
+package ovenproof.verdict.question;
 
+import java.util.ArrayList;
 import java.util.List;
+import ovenproof.verdict.TextTable;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -25,6 +27,16 @@ public record QuestionAnswer(
     columns = List.copyOf(columns);
     rows = rows.stream().map(List::copyOf).toList();
     sentences = List.copyOf(sentences);
+  }
+
+  /** As text: title, table, sentences. */
+  public List<String> lines() {
+    List<String> lines = new ArrayList<>(List.of("", title));
+    List<List<String>> cells = new ArrayList<>(List.of(columns));
+    rows.forEach(row -> cells.add(row.stream().map(Object::toString).toList()));
+    lines.addAll(TextTable.lines(cells));
+    lines.addAll(sentences);
+    return lines;
   }
 
   /** As JSON: rows as objects by column. */

@@ -1,4 +1,4 @@
-package ovenproof.verdict;
+package ovenproof.verdict.question;
 
 import java.time.Instant;
 import java.util.ArrayList;
