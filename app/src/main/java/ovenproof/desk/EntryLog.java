@@ -4,6 +4,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -96,6 +97,42 @@ final class EntryLog {
     Read now = before.with(later);
     kept.put(campaign, now);
     return now.entries();
+  }
+
+  /**
+   * Adds entries with numbers from {@code firstSeq} on; one whose key is there already is passed
+   * over.
+   *
+   * @return how many were new
+   */
+  int insert(Database.Write write, String id, List<NewEntry> entries, long firstSeq, Instant now) {
+    List<Object[]> rows = new ArrayList<>();
+    for (int i = 0; i < entries.size(); i++) {
+      NewEntry e = entries.get(i);
+      rows.add(
+          new Object[] {
+            e.key(),
+            id,
+            firstSeq + i,
+            e.kind().word(),
+            e.stamp().who(),
+            e.stamp().deviceTime().toEpochMilli(),
+            e.stamp().clockOffsetMillis(),
+            e.stamp().clockUncertaintyMillis(),
+            now.toEpochMilli(),
+            e.corrects(),
+            Bodies.text(e.body())
+          });
+    }
+    int[] inserted =
+        write
+            .jdbc()
+            .batchUpdate(
+                "insert into entry (id, campaign, seq, kind, who, device_time, clock_offset_ms,"
+                    + " clock_uncertainty_ms, received_at, corrects, body)"
+                    + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) on conflict (id) do nothing",
+                rows);
+    return Arrays.stream(inserted).map(n -> n == 0 ? 0 : 1).sum();
   }
 
   private static Raw raw(ResultSet row, int n) throws SQLException {

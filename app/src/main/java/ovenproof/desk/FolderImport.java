@@ -145,18 +145,23 @@ public final class FolderImport {
       @Nullable String job) {
     Instant now = desk.clock().instant();
     String id = campaign.info().id();
-    desk.insertCampaign(write, id, who, now, job);
-    desk.insertDocument(write, id, Document.METHOD, 1, who, now, "imported", methodText);
-    desk.insertDocument(
-        write, id, Document.FIELD, 1, who, now, "imported", Bodies.text(Field.of(campaign)));
+    desk.campaignRows().insert(write, id, who, now, job);
+    insert(write, id, Document.METHOD, methodText, who, now);
+    insert(write, id, Document.FIELD, Bodies.text(Field.of(campaign)), who, now);
     List<NewEntry> entries = entries(campaign, who, now);
     add(entries, EntryKind.INQUIRY, inquiries.stream(), who, now);
-    desk.insertEntries(write, id, entries, 1, now);
+    desk.entryLog().insert(write, id, entries, 1, now);
     long seq = entries.size();
     for (Map.Entry<String, EvidenceStore.Stored> file : stored.entrySet()) {
-      desk.insertAttachment(write, id, file.getKey(), ++seq, file.getValue(), who, now);
+      desk.attachmentRows().insert(write, id, file.getKey(), ++seq, file.getValue(), who, now);
     }
     write.jdbc().update("update campaign set last_seq = ? where id = ?", seq, id);
+  }
+
+  private void insert(
+      Database.Write write, String id, String name, String body, String who, Instant now) {
+    DocumentRows.Draft draft = new DocumentRows.Draft(body, who, "imported");
+    desk.documentRows().insert(write, id, name, 1, draft, now);
   }
 
   private List<NewEntry> entries(Campaign campaign, String who, Instant now) {
