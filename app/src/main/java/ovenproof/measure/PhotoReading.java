@@ -1,15 +1,18 @@
 package ovenproof.measure;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Photo;
 import ovenproof.core.colour.Lab;
+import ovenproof.core.photo.CalibratedPicture;
 import ovenproof.core.photo.PhotoAnalysis;
 import ovenproof.core.photo.PhotoCalibration;
 import ovenproof.core.photo.PhotoMeasureCatalogue;
 import ovenproof.core.photo.Picture;
 import ovenproof.core.photo.ShadeSettings;
+import ovenproof.evidence.photo.PhotoFile;
 import ovenproof.method.MeasureUse;
 import ovenproof.method.TestPlan;
 
@@ -22,6 +25,9 @@ import ovenproof.method.TestPlan;
  * @param analysis everything seen
  */
 public record PhotoReading(ShadeSettings settings, int planned, PhotoAnalysis analysis) {
+
+  /** Pixels of the longer side at which a chart is found as well as in the full photograph. */
+  private static final int CHART_SIDE = 1600;
 
   /**
    * Reads it; pieces that a person outlined bear the names they were given.
@@ -39,6 +45,29 @@ public record PhotoReading(ShadeSettings settings, int planned, PhotoAnalysis an
   /** Its colours alone, by the chart that is found or was marked in the frame. */
   public static PhotoCalibration calibration(Photo photo, Picture picture) {
     return PhotoSetup.calibration(photo, picture);
+  }
+
+  /**
+   * The photograph as all calibrated ones look, small: the same surface has the same colour on
+   * each. Decoded reduced, with the chart found and the colours fitted at that size, which moves
+   * patch colours by less than ΔE00 0.3 against the full photograph.
+   *
+   * @param bytes of the file
+   * @param leastLongSide the longer side has so many pixels or up to twice as many, unless the
+   *     photograph itself is smaller
+   * @return empty when no whole chart is in the frame, or its colours do not come out within the
+   *     gate
+   * @throws ovenproof.input.InputException if it cannot be opened
+   */
+  public static Optional<Picture> alike(Photo photo, byte[] bytes, int leastLongSide) {
+    PhotoFile file =
+        PhotoFile.openReduced(bytes, photo.file(), Math.max(leastLongSide, CHART_SIDE));
+    PhotoCalibration calibration = PhotoSetup.calibration(photo, file.picture(), file.factor());
+    if (!calibration.withinGate()) {
+      return Optional.empty();
+    }
+    int factor = Math.max(1, file.picture().longSide() / leastLongSide);
+    return Optional.of(CalibratedPicture.of(file.picture().reduced(factor), calibration.colours()));
   }
 
   /** How many pieces the method expects; 1 when it does not say. */

@@ -77,13 +77,13 @@ record PhotoSetup(ShadeSettings settings, int expected, @Nullable Double chartPi
   /** The photograph seen so: outlines hold before boxes, and both before a search. */
   PhotoAnalysis read(Photo photo, Picture picture) {
     String source = source(photo);
-    PhotoAnalyser analyser = analyser(photo, picture).with(settings).expecting(expected);
+    PhotoAnalyser analyser = analyser(photo, picture, 1).with(settings).expecting(expected);
     if (chartPitchMillimetres != null) {
       analyser = analyser.withChartPitch(chartPitchMillimetres);
     }
     if (!photo.outlines().isEmpty()) {
       List<Outline> outlines =
-          photo.outlines().stream().map(d -> new Outline(points(d.corners(), picture))).toList();
+          photo.outlines().stream().map(d -> new Outline(points(d.corners(), picture, 1))).toList();
       return analyser.measure(picture, outlines, source);
     }
     if (!photo.boxes().isEmpty()) {
@@ -95,22 +95,35 @@ record PhotoSetup(ShadeSettings settings, int expected, @Nullable Double chartPi
 
   /** The colours of a photograph, by the chart that is found or was marked in it. */
   static PhotoCalibration calibration(Photo photo, Picture picture) {
-    return analyser(photo, picture).calibrate(picture, source(photo));
+    return calibration(photo, picture, 1);
   }
 
-  private static PhotoAnalyser analyser(Photo photo, Picture picture) {
-    return PhotoAnalyser.withDefaults().withChartAt(points(photo.frame().chartCorners(), picture));
+  /**
+   * The same from a reduced picture.
+   *
+   * @param factor by which it was reduced
+   */
+  static PhotoCalibration calibration(Photo photo, Picture reduced, int factor) {
+    return analyser(photo, reduced, factor).calibrate(reduced, source(photo));
+  }
+
+  private static PhotoAnalyser analyser(Photo photo, Picture picture, int factor) {
+    return PhotoAnalyser.withDefaults()
+        .withChartAt(points(photo.frame().chartCorners(), picture, factor));
   }
 
   private static String source(Photo photo) {
     return "camera:" + (photo.camera() == null ? photo.file() : photo.camera());
   }
 
-  private static List<PixelPoint> points(List<Photo.Corner> corners, Picture picture) {
+  /** Corners in a picture that was reduced by a factor. */
+  private static List<PixelPoint> points(List<Photo.Corner> corners, Picture picture, int factor) {
     return corners.stream()
         .map(
             c ->
-                new PixelPoint(Math.min(c.x(), picture.width()), Math.min(c.y(), picture.height())))
+                new PixelPoint(
+                    Math.min(c.x() / (double) factor, picture.width()),
+                    Math.min(c.y() / (double) factor, picture.height())))
         .toList();
   }
 

@@ -1,7 +1,6 @@
 package ovenproof.evidence.photo;
 
 import java.awt.color.CMMException;
-import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -20,13 +19,19 @@ final class PhotoDecoding {
   private final byte[] bytes;
   private final String file;
   private final PhotoFormat format;
+  private final int leastLongSide;
   private final List<String> warnings = new ArrayList<>();
   private final List<String> complaints = new ArrayList<>();
 
-  PhotoDecoding(byte[] bytes, String file, PhotoFormat format) {
+  /**
+   * @param leastLongSide the picture is reduced by the largest whole factor that leaves its longer
+   *     side so many pixels; 0 for all pixels
+   */
+  PhotoDecoding(byte[] bytes, String file, PhotoFormat format, int leastLongSide) {
     this.bytes = bytes;
     this.file = file;
     this.format = format;
+    this.leastLongSide = leastLongSide;
   }
 
   PhotoFile open() {
@@ -45,8 +50,8 @@ final class PhotoDecoding {
     }
     warnProfile(metadata);
     // heif-convert turns the picture upright itself and says so in its own metadata.
-    Picture picture = Upright.of(decoded(), metadata.orientation());
-    return new PhotoFile(picture, format, metadata, warnings);
+    Decoded decoded = decoded(metadata);
+    return new PhotoFile(decoded.picture, decoded.factor, format, metadata, warnings);
   }
 
   private void warnProfile(PhotoMetadata metadata) {
@@ -88,7 +93,10 @@ final class PhotoDecoding {
     return false;
   }
 
-  private BufferedImage decoded() {
+  /** An upright picture, reduced by a factor. */
+  private record Decoded(Picture picture, int factor) {}
+
+  private Decoded decoded(PhotoMetadata metadata) {
     try (ImageInputStream in = ImageIO.createImageInputStream(new ByteArrayInputStream(bytes))) {
       Iterator<ImageReader> readers = ImageIO.getImageReaders(in);
       if (!readers.hasNext()) {
@@ -96,7 +104,7 @@ final class PhotoDecoding {
       }
       ImageReader reader = readers.next();
       try {
-        return read(reader, in);
+        return read(reader, in, metadata);
       } finally {
         reader.dispose();
       }
@@ -111,7 +119,8 @@ final class PhotoDecoding {
     }
   }
 
-  private BufferedImage read(ImageReader reader, ImageInputStream in) throws IOException {
+  private Decoded read(ImageReader reader, ImageInputStream in, PhotoMetadata metadata)
+      throws IOException {
     reader.setInput(in, false, true);
     IIOReadWarningListener listener = (source, warning) -> complaints.add(warning);
     reader.addIIOReadWarningListener(listener);
@@ -124,13 +133,28 @@ final class PhotoDecoding {
           "at most " + PhotoFile.LARGEST_PIXELS / 1_000_000 + " megapixels",
           "make it smaller");
     }
-    BufferedImage image = reader.read(0);
+    int factor = factor(Math.max(width, height), Math.min(width, height));
+    Picture picture = pixels(reader, metadata, factor);
     for (String complaint : complaints) {
       if (complaint.contains("remature") || complaint.contains("orrupt")) {
         throw damaged("a picture that is cut off or damaged (" + complaint + ")");
       }
     }
-    return image;
+    return new Decoded(picture, factor);
+  }
+
+  private int factor(long longSide, long shortSide) {
+    return leastLongSide == 0
+        ? 1
+        : (int) Math.max(1, Math.min(longSide / leastLongSide, shortSide));
+  }
+
+  private Picture pixels(ImageReader reader, PhotoMetadata metadata, int factor)
+      throws IOException {
+    if (metadata.components() == 3) {
+      return JpegLines.read(reader, metadata.orientation(), factor);
+    }
+    return Upright.of(reader.read(0), metadata.orientation()).reduced(factor);
   }
 
   private InputException damaged(String what) {

@@ -13,12 +13,17 @@ import ovenproof.input.Problem;
  * A photograph as it came in, opened.
  *
  * @param picture upright
+ * @param factor by which it was reduced; 1 for all pixels
  * @param format what the bytes are
  * @param metadata what is kept of the metadata
  * @param warnings what a person should know, in words
  */
 public record PhotoFile(
-    Picture picture, PhotoFormat format, PhotoMetadata metadata, List<String> warnings) {
+    Picture picture,
+    int factor,
+    PhotoFormat format,
+    PhotoMetadata metadata,
+    List<String> warnings) {
 
   /** Larger files are no photographs of a tray. */
   public static final long LARGEST_BYTES = 64L << 20;
@@ -38,6 +43,24 @@ public record PhotoFile(
    *     read rightly, or too large
    */
   public static PhotoFile open(byte[] bytes, String file) {
+    return open(bytes, file, 0);
+  }
+
+  /**
+   * Opens a photograph smaller than it is, for pages: a large one takes a fraction of the memory.
+   *
+   * @param leastLongSide it is reduced by the largest whole factor that leaves its longer side so
+   *     many pixels, at least 1
+   * @throws InputException as {@link #open(byte[], String)} does
+   */
+  public static PhotoFile openReduced(byte[] bytes, String file, int leastLongSide) {
+    if (leastLongSide < 1) {
+      throw new IllegalArgumentException("leastLongSide must be ≥ 1, found " + leastLongSide);
+    }
+    return open(bytes, file, leastLongSide);
+  }
+
+  private static PhotoFile open(byte[] bytes, String file, int leastLongSide) {
     if (bytes.length == 0) {
       throw problem(file, "an empty file", "a photograph", "copy it again");
     }
@@ -50,7 +73,7 @@ public record PhotoFile(
     }
     PhotoFormat format = PhotoFormat.of(bytes);
     byte[] readable = format == PhotoFormat.HEIC ? HeifConvert.toJpeg(bytes, file) : bytes;
-    return new PhotoDecoding(readable, file, format).open();
+    return new PhotoDecoding(readable, file, format, leastLongSide).open();
   }
 
   /** SHA-256 of the bytes in lower-case hex (FIPS 180-4), as evidence is named by. */

@@ -23,37 +23,17 @@ final class Upright {
   static Picture of(BufferedImage image, int orientation) {
     int w = image.getWidth();
     int h = image.getHeight();
-    boolean turned = orientation >= 5;
-    int outWidth = turned ? h : w;
-    int[] out = new int[w * h];
+    UprightPixels pixels = new UprightPixels(w, h, orientation);
     Rows rows = rows(image);
-    // Where the first pixel goes, and the steps for the next in a row and the next row.
-    int[] place = place(orientation, w, h, outWidth);
     IntStream.range(0, h)
         .parallel()
         .forEach(
             y -> {
               int[] line = new int[w];
               rows.read(y, line);
-              int at = place[0] + y * place[2];
-              for (int x = 0; x < w; x++, at += place[1]) {
-                out[at] = line[x];
-              }
+              pixels.put(y, line);
             });
-    return new Picture(outWidth, turned ? w : h, out);
-  }
-
-  private static int[] place(int orientation, int w, int h, int outWidth) {
-    return switch (orientation) {
-      case 2 -> new int[] {w - 1, -1, outWidth};
-      case 3 -> new int[] {w * h - 1, -1, -outWidth};
-      case 4 -> new int[] {(h - 1) * outWidth, 1, -outWidth};
-      case 5 -> new int[] {0, outWidth, 1};
-      case 6 -> new int[] {h - 1, outWidth, -1};
-      case 7 -> new int[] {(w - 1) * outWidth + h - 1, -outWidth, -1};
-      case 8 -> new int[] {(w - 1) * outWidth, -outWidth, 1};
-      default -> new int[] {0, 1, outWidth};
-    };
+    return pixels.picture();
   }
 
   /** One row of a picture as packed sRGB; called from several threads. */

@@ -89,6 +89,19 @@ class PhotoFileTest {
     assertThat(seen).hasToString(scene);
   }
 
+  /** Reduced while it is decoded or afterwards: the same means, any way up. */
+  @ParameterizedTest
+  @ValueSource(ints = {1, 3, 6, 8})
+  void aPictureOpenedSmallerIsTheMeanOfItsSquares(int orientation) {
+    byte[] jpeg = withOrientation(jpeg(), orientation);
+    PhotoFile small = PhotoFile.openReduced(jpeg, "a.jpg", 12);
+    assertThat(small.factor()).isEqualTo(4);
+    assertThat(small.picture().pixels())
+        .isEqualTo(PhotoFile.open(jpeg, "a.jpg").picture().reduced(4).pixels());
+    assertThat(PhotoFile.openReduced(png(), "a.png", 12).picture().longSide()).isEqualTo(12);
+    assertThat(PhotoFile.openReduced(jpeg, "a.jpg", 1000).factor()).isEqualTo(1);
+  }
+
   private static char letter(int pixel) {
     boolean red = (pixel >> 16 & 0xff) > 128;
     boolean green = (pixel >> 8 & 0xff) > 128;

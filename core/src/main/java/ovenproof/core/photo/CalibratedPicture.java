@@ -1,7 +1,6 @@
 package ovenproof.core.photo;
 
 import java.util.stream.IntStream;
-import ovenproof.core.colour.Lab;
 import ovenproof.core.colour.LinearRgb;
 import ovenproof.core.colour.Matrix3;
 import ovenproof.core.colour.Srgb;
@@ -14,15 +13,14 @@ import ovenproof.core.colour.Xyz;
  */
 public final class CalibratedPicture {
 
-  private static final Matrix3 TO_LINEAR = LinearRgb.toXyzMatrix(White.D50).inverse();
-  private static final int STEPS = 4096;
-  private static final byte[] ENCODED = new byte[STEPS + 1];
+  private static final float[] TO_LINEAR = toLinear();
 
-  static {
-    for (int i = 0; i <= STEPS; i++) {
-      ENCODED[i] = (byte) Math.round(255 * Srgb.encode(i / (double) STEPS));
-    }
-  }
+  /** The curve is steep near black, so the table is finer there. */
+  private static final float STEEP = 1 / 32f;
+
+  private static final int STEPS = 4096;
+  private static final byte[] ENCODED = table(1);
+  private static final byte[] ENCODED_STEEP = table(STEEP);
 
   private CalibratedPicture() {}
 
@@ -43,17 +41,49 @@ public final class CalibratedPicture {
     return new Picture(w, picture.height(), out);
   }
 
-  private static int packed(double l, double a, double b) {
-    Xyz xyz = Lab.d50(l, a, b).toXyz();
-    double[] rgb = TO_LINEAR.apply(xyz.x(), xyz.y(), xyz.z());
-    return encoded(rgb[0]) << 16 | encoded(rgb[1]) << 8 | encoded(rgb[2]);
+  /** CIELAB under D50 to packed sRGB; what lies outside is cut. */
+  private static int packed(float l, float a, float b) {
+    float fy = (l + 16) / 116;
+    float x = ratio(fy + a / 500);
+    float y = ratio(fy);
+    float z = ratio(fy - b / 200);
+    float[] m = TO_LINEAR;
+    return encoded(m[0] * x + m[1] * y + m[2] * z) << 16
+        | encoded(m[3] * x + m[4] * y + m[5] * z) << 8
+        | encoded(m[6] * x + m[7] * y + m[8] * z);
   }
 
-  private static int encoded(double linear) {
-    double v = Math.max(0, Math.min(1, linear));
-    // Near black the curve is steep: the table would show steps there.
-    return v < 0.02
-        ? (int) Math.round(255 * Srgb.encode(v))
-        : ENCODED[(int) Math.round(v * STEPS)] & 0xff;
+  /** Tristimulus value over that of white; CIE 15, the inverse of CIELAB's function. */
+  private static float ratio(float f) {
+    return f > 6 / 29f ? f * f * f : (116 * f - 16) * (27 / 24389f);
+  }
+
+  private static int encoded(float linear) {
+    float v = Math.max(0, Math.min(1, linear));
+    return v < STEEP
+        ? ENCODED_STEEP[(int) (v * (STEPS / STEEP) + 0.5f)] & 0xff
+        : ENCODED[(int) (v * STEPS + 0.5f)] & 0xff;
+  }
+
+  private static byte[] table(float most) {
+    byte[] table = new byte[STEPS + 1];
+    for (int i = 0; i <= STEPS; i++) {
+      table[i] = (byte) Math.round(255 * Srgb.encode(most * i / (double) STEPS));
+    }
+    return table;
+  }
+
+  /** From ratios to the white of D50, row by row. */
+  private static float[] toLinear() {
+    Xyz white = White.D50.xyz();
+    Matrix3 m =
+        LinearRgb.toXyzMatrix(White.D50)
+            .inverse()
+            .times(Matrix3.diagonal(white.x(), white.y(), white.z()));
+    return new float[] {
+      (float) m.m00(), (float) m.m01(), (float) m.m02(),
+      (float) m.m10(), (float) m.m11(), (float) m.m12(),
+      (float) m.m20(), (float) m.m21(), (float) m.m22()
+    };
   }
 }

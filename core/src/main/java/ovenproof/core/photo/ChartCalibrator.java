@@ -1,11 +1,9 @@
 package ovenproof.core.photo;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.colour.Ciede2000;
-import ovenproof.core.colour.Lab;
 import ovenproof.core.photo.ColourCorrection.Form;
 import ovenproof.core.photo.ReferenceChart.Edition;
 
@@ -77,7 +75,7 @@ public final class ChartCalibrator {
     List<String> warnings = new ArrayList<>();
     boolean[] use = unclipped(samples, warnings);
     dropCovered(samples, use, warnings);
-    Choice choice = best(samples, use, List.of(Form.values()));
+    CorrectionChoice choice = CorrectionChoice.best(samples, use, editions);
     if (choice == null) {
       return unusable(source, warnings);
     }
@@ -100,89 +98,6 @@ public final class ChartCalibrator {
               + "; expose less so that white stays below the end of the scale");
     }
     return use;
-  }
-
-  /** One way of correcting with its errors; differences are NaN for unused patches. */
-  private record Choice(
-      ToneCurve.Kind curve,
-      Edition edition,
-      ColourCorrection correction,
-      double[] leaveOneOut,
-      double[][] leaveOneOutLab,
-      double mean) {}
-
-  private @Nullable Choice best(PatchSamples samples, boolean[] use, List<Form> forms) {
-    Choice best = null;
-    for (Edition edition : editions) {
-      double[] grey = greys(edition);
-      for (ToneCurve.Kind kind : ToneCurve.Kind.values()) {
-        for (Form form : forms) {
-          Choice choice = tried(samples, use, edition, grey, kind, form);
-          if (choice != null && (best == null || choice.mean < best.mean)) {
-            best = choice;
-          }
-        }
-      }
-    }
-    return best;
-  }
-
-  private static double[] greys(Edition edition) {
-    double[] grey = new double[6];
-    for (int i = 0; i < grey.length; i++) {
-      grey[i] = edition.patches().get(ReferenceChart.FIRST_GREY + i).toXyz().y();
-    }
-    return grey;
-  }
-
-  private static @Nullable Choice tried(
-      PatchSamples samples,
-      boolean[] use,
-      Edition edition,
-      double[] grey,
-      ToneCurve.Kind kind,
-      Form form) {
-    ColourCorrection all = fit(samples, use, edition, grey, kind, form);
-    if (all == null) {
-      return null;
-    }
-    double[] differences = new double[use.length];
-    double[][] labs = new double[use.length][3];
-    Arrays.fill(differences, Double.NaN);
-    for (int i = 0; i < use.length; i++) {
-      if (use[i]) {
-        boolean[] others = use.clone();
-        others[i] = false;
-        ColourCorrection without = fit(samples, others, edition, grey, kind, form);
-        if (without == null) {
-          return null;
-        }
-        Lab found = without.correct(samples.patches().get(i));
-        Lab published = edition.patches().get(i);
-        differences[i] = Ciede2000.between(found, published);
-        labs[i] =
-            new double[] {
-              found.lightness() - published.lightness(),
-              found.a() - published.a(),
-              found.b() - published.b()
-            };
-      }
-    }
-    double mean = Arrays.stream(differences).filter(d -> !Double.isNaN(d)).average().orElseThrow();
-    return new Choice(kind, edition, all, differences, labs, mean);
-  }
-
-  private static @Nullable ColourCorrection fit(
-      PatchSamples samples,
-      boolean[] use,
-      Edition edition,
-      double[] grey,
-      ToneCurve.Kind kind,
-      Form form) {
-    ToneCurve curve = ToneCurve.fit(kind, samples, use, grey);
-    return curve == null
-        ? null
-        : ColourCorrection.fit(form, curve, samples, use, edition.patches());
   }
 
   /**
@@ -212,7 +127,7 @@ public final class ChartCalibrator {
 
   private int standsApart(PatchSamples samples, boolean[] kept) {
     Edition edition = editions.get(0);
-    double[] grey = greys(edition);
+    double[] grey = CorrectionChoice.greys(edition);
     int candidate = -1;
     double agreement = Double.POSITIVE_INFINITY;
     double distance = 0;
@@ -221,7 +136,7 @@ public final class ChartCalibrator {
         boolean[] others = kept.clone();
         others[i] = false;
         for (ToneCurve.Kind kind : ToneCurve.Kind.values()) {
-          ColourCorrection fitted = fit(samples, others, edition, grey, kind, Form.MATRIX);
+          ColourCorrection fitted = fitted(samples, others, edition, grey, kind);
           double mean = fitted == null ? agreement : meanDifference(fitted, samples, others);
           if (fitted != null && mean < agreement) {
             agreement = mean;
@@ -232,6 +147,14 @@ public final class ChartCalibrator {
       }
     }
     return distance > Math.max(COVERED, COVERED_MEANS * agreement) ? candidate : -1;
+  }
+
+  private static @Nullable ColourCorrection fitted(
+      PatchSamples samples, boolean[] use, Edition edition, double[] grey, ToneCurve.Kind kind) {
+    ToneCurve curve = ToneCurve.fit(kind, samples, use, grey);
+    return curve == null
+        ? null
+        : ColourCorrection.fit(Form.MATRIX, curve, samples, use, edition.patches());
   }
 
   private double meanDifference(ColourCorrection fitted, PatchSamples samples, boolean[] which) {
@@ -268,7 +191,11 @@ public final class ChartCalibrator {
   }
 
   private PhotoCalibration report(
-      Choice choice, boolean[] use, PatchSamples samples, String source, List<String> warnings) {
+      CorrectionChoice choice,
+      boolean[] use,
+      PatchSamples samples,
+      String source,
+      List<String> warnings) {
     double sum = 0;
     double largest = 0;
     int n = 0;
@@ -276,8 +203,8 @@ public final class ChartCalibrator {
       if (use[i]) {
         double d =
             Ciede2000.between(
-                choice.correction.correct(samples.patches().get(i)),
-                choice.edition.patches().get(i));
+                choice.correction().correct(samples.patches().get(i)),
+                choice.edition().patches().get(i));
         sum += d;
         largest = Math.max(largest, d);
         n++;
@@ -298,21 +225,21 @@ public final class ChartCalibrator {
     }
     return new PhotoCalibration(
         PhotoCalibration.Kind.CHART,
-        choice.correction.colours(),
+        choice.correction().colours(),
         trust(choice, use, n, source),
         mean,
         largest,
-        choice.mean,
+        choice.mean(),
         words(choice, n),
         within,
         warnings);
   }
 
-  private static ColourTrust trust(Choice choice, boolean[] use, int n, String source) {
+  private static ColourTrust trust(CorrectionChoice choice, boolean[] use, int n, String source) {
     double[] squares = new double[3];
     for (int i = 0; i < use.length; i++) {
       for (int axis = 0; axis < 3 && use[i]; axis++) {
-        squares[axis] += choice.leaveOneOutLab[i][axis] * choice.leaveOneOutLab[i][axis];
+        squares[axis] += choice.leaveOneOutLab()[i][axis] * choice.leaveOneOutLab()[i][axis];
       }
     }
     return new ColourTrust(
@@ -325,17 +252,17 @@ public final class ChartCalibrator {
         ASSUMED_BLOCK_NOISE);
   }
 
-  private static String words(Choice choice, int n) {
+  private static String words(CorrectionChoice choice, int n) {
     String curve =
-        switch (choice.curve) {
+        switch (choice.curve()) {
           case SRGB -> "sRGB tone curve";
           case POWER -> "a power for each channel";
           case BENT_POWER -> "a bent power for each channel";
         };
     String form =
-        choice.correction.form() == Form.MATRIX ? "3×3 matrix" : "root polynomial of degree 2";
+        choice.correction().form() == Form.MATRIX ? "3×3 matrix" : "root polynomial of degree 2";
     String edition =
-        choice.edition == Edition.AFTER_2014 ? "after November 2014" : "before November 2014";
+        choice.edition() == Edition.AFTER_2014 ? "after November 2014" : "before November 2014";
     return curve + ", " + form + ", " + n + " patches, chart colours of " + edition;
   }
 }

@@ -19,9 +19,15 @@ import ovenproof.core.photo.FlatRegions.Region;
  */
 public final class ChartFinder {
 
-  private static final int[] LONG_SIDES = {800, 1600};
+  private static final int[] LONG_SIDES = {400, 800, 1600};
   private static final int[] STEP_LIMITS = {9, 16, 28};
   private static final int LEAST_ON_GRID = 5;
+
+  /** Mean ΔE00 of a chart that need not be looked for at another limit or in more pixels. */
+  private static final double CLEAR_MATCH = 5;
+
+  /** Pixels from patch to patch at which its place is fitted. */
+  private static final int FITTING_PITCH = 28;
 
   private ChartFinder() {}
 
@@ -35,13 +41,13 @@ public final class ChartFinder {
         continue;
       }
       before = factor;
-      ChartSighting found = search(picture.reduced(factor), factor);
+      ChartSighting found = search(picture.reduced(factor)).scaled(factor);
       best = better(best, found);
-      if (best.isWhole()) {
-        return best;
+      if (best.isWhole() && (best.match() < CLEAR_MATCH || longSide > LONG_SIDES[0])) {
+        break;
       }
     }
-    return best;
+    return refined(picture, best);
   }
 
   /**
@@ -85,18 +91,19 @@ public final class ChartFinder {
     return a.status().ordinal() < b.status().ordinal() ? a : b;
   }
 
-  private static ChartSighting search(Picture work, int factor) {
+  private static ChartSighting search(Picture work) {
     int[] steps = FlatRegions.steps(work);
-    List<Region> everything = new ArrayList<>();
     ChartSighting best = ChartSighting.NOTHING;
     for (int limit : STEP_LIMITS) {
       List<Region> regions = FlatRegions.find(work, steps, limit);
-      everything.addAll(regions);
       for (ChartLattice lattice : ChartLattice.find(regions, LEAST_ON_GRID)) {
         best = better(best, place(work, lattice));
       }
+      if (best.isWhole() && best.match() < CLEAR_MATCH) {
+        break;
+      }
     }
-    return refined(work, best, everything, factor);
+    return best;
   }
 
   private static ChartSighting place(Picture work, ChartLattice lattice) {
@@ -117,11 +124,57 @@ public final class ChartFinder {
     return new ChartPlacements(work, view).best(c0, r0, c1, r1, lattice.size());
   }
 
-  /** Fits the view again to every region found near a patch, at any limit. */
-  private static ChartSighting refined(
-      Picture work, ChartSighting first, List<Region> regions, int factor) {
+  /**
+   * Fits the view again to every region found near a patch, at any limit, in as many pixels as tell
+   * its place: they need not be those of the search.
+   */
+  private static ChartSighting refined(Picture picture, ChartSighting first) {
+    if (first.view() == null) {
+      return first;
+    }
+    int factor = Math.max(1, (int) Math.round(first.pitchPixels() / FITTING_PITCH));
+    PixelBox box = around(picture, first);
+    if (Math.min(box.width(), box.height()) < 8 * factor) {
+      return first;
+    }
+    Picture work = picture.reduced(box, factor);
+    ChartSighting now = first.shifted(-box.left(), -box.top()).scaled(1.0 / factor);
+    now = refined(work, now, everyRegion(work));
+    return now.scaled(factor).shifted(box.left(), box.top());
+  }
+
+  private static List<Region> everyRegion(Picture work) {
+    int[] steps = FlatRegions.steps(work);
+    List<Region> regions = new ArrayList<>();
+    for (int limit : STEP_LIMITS) {
+      regions.addAll(FlatRegions.find(work, steps, limit));
+    }
+    return regions;
+  }
+
+  private static PixelBox around(Picture picture, ChartSighting sighting) {
+    double left = picture.width();
+    double top = picture.height();
+    double right = 0;
+    double bottom = 0;
+    for (PixelPoint p : sighting.outerCorners()) {
+      left = Math.min(left, p.x());
+      top = Math.min(top, p.y());
+      right = Math.max(right, p.x());
+      bottom = Math.max(bottom, p.y());
+    }
+    int x = (int) Math.max(0, Math.floor(left));
+    int y = (int) Math.max(0, Math.floor(top));
+    return new PixelBox(
+        x,
+        y,
+        Math.max(1, (int) Math.min(picture.width(), Math.ceil(right)) - x),
+        Math.max(1, (int) Math.min(picture.height(), Math.ceil(bottom)) - y));
+  }
+
+  private static ChartSighting refined(Picture work, ChartSighting first, List<Region> regions) {
     ChartSighting now = first;
-    for (int round = 0; round < 2 && now.view() != null; round++) {
+    for (int round = 0; round < 2; round++) {
       Homography view = refit(now, regions);
       if (view == null || !view.isInFrontOf(ReferenceChart.COLUMNS, ReferenceChart.ROWS)) {
         break;
@@ -132,10 +185,7 @@ public final class ChartFinder {
       }
       now = next;
     }
-    Homography view = now.view();
-    return view == null
-        ? now
-        : new ChartSighting(now.status(), view.scaled(factor), now.patchesInFrame(), now.match());
+    return now;
   }
 
   private static @Nullable Homography refit(ChartSighting sighting, List<Region> regions) {

@@ -55,6 +55,20 @@ public record ChartSighting(
         view.apply(-beyond, lower));
   }
 
+  /** In a picture of so many times the size. */
+  ChartSighting scaled(double factor) {
+    return view == null ? this : with(view.scaled(factor));
+  }
+
+  /** In a picture whose upper left corner lies elsewhere. */
+  ChartSighting shifted(double dx, double dy) {
+    return view == null ? this : with(view.shifted(dx, dy));
+  }
+
+  private ChartSighting with(Homography other) {
+    return new ChartSighting(status, other, patchesInFrame, match);
+  }
+
   /** Middle of a patch, 0…23. */
   public PixelPoint centre(int patch) {
     if (view == null) {

@@ -108,4 +108,14 @@ public final class Homography {
     }
     return new Homography(k);
   }
+
+  /** The same with picture coordinates moved. */
+  Homography shifted(double dx, double dy) {
+    double[] k = h.clone();
+    for (int i = 0; i < 3; i++) {
+      k[i] += dx * k[6 + i];
+      k[3 + i] += dy * k[6 + i];
+    }
+    return new Homography(k);
+  }
 }

@@ -51,50 +51,47 @@ public record Picture(int width, int height, int[] pixels) {
    * @param factor at least 1 and not larger than the shorter side
    */
   public Picture reduced(int factor) {
-    if (factor < 1 || factor > Math.min(width, height)) {
+    return factor == 1 ? this : reduced(new PixelBox(0, 0, width, height), factor);
+  }
+
+  /**
+   * A part of the picture at 1/factor of its size, as {@link #reduced(int)}.
+   *
+   * @param part inside the picture
+   * @param factor at least 1 and not larger than the shorter side of the part
+   */
+  Picture reduced(PixelBox part, int factor) {
+    if (factor < 1 || factor > Math.min(part.width(), part.height())) {
       throw new IllegalArgumentException(
-          "factor must lie in 1…" + Math.min(width, height) + ", found " + factor);
+          "factor must lie in 1…" + Math.min(part.width(), part.height()) + ", found " + factor);
     }
-    if (factor == 1) {
-      return this;
-    }
-    int w = width / factor;
-    int h = height / factor;
+    int w = part.width() / factor;
+    int h = part.height() / factor;
     int[] out = new int[w * h];
     java.util.stream.IntStream.range(0, h)
         .parallel()
-        .forEach(row -> reduceRow(factor, row, w, out));
+        .forEach(row -> reduceRow(part, factor, row, w, out));
     return new Picture(w, h, out);
   }
 
-  private void reduceRow(int factor, int row, int w, int[] out) {
-    int[] red = new int[w];
-    int[] green = new int[w];
-    int[] blue = new int[w];
+  private void reduceRow(PixelBox part, int factor, int row, int w, int[] out) {
+    int[] sums = new int[3 * w];
     for (int dy = 0; dy < factor; dy++) {
-      int at = (row * factor + dy) * width;
-      for (int column = 0; column < w; column++) {
-        int r = 0;
-        int g = 0;
-        int b = 0;
+      int at = (part.top() + row * factor + dy) * width + part.left();
+      for (int i = 0; i < sums.length; i += 3) {
         for (int dx = 0; dx < factor; dx++) {
           int p = pixels[at++];
-          r += p >> 16 & 0xff;
-          g += p >> 8 & 0xff;
-          b += p & 0xff;
+          sums[i] += p >> 16 & 0xff;
+          sums[i + 1] += p >> 8 & 0xff;
+          sums[i + 2] += p & 0xff;
         }
-        red[column] += r;
-        green[column] += g;
-        blue[column] += b;
       }
     }
     int n = factor * factor;
     int half = n / 2;
-    for (int column = 0; column < w; column++) {
-      out[row * w + column] =
-          (red[column] + half) / n << 16
-              | (green[column] + half) / n << 8
-              | (blue[column] + half) / n;
+    for (int x = 0, i = 0; x < w; x++, i += 3) {
+      out[row * w + x] =
+          (sums[i] + half) / n << 16 | (sums[i + 1] + half) / n << 8 | (sums[i + 2] + half) / n;
     }
   }
 }
