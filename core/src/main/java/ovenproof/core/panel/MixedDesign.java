@@ -267,4 +267,27 @@ final class MixedDesign {
     start[persons] = cells.size();
     return start;
   }
+
+  /** The columns of products and blocks. */
+  double[][] fixedColumns(double[][] matrix) {
+    double[][] result = new double[matrix.length][];
+    for (int i = 0; i < matrix.length; i++) {
+      result[i] = Arrays.copyOf(matrix[i], fixed);
+    }
+    return result;
+  }
+
+  /** The columns of batches. */
+  double[][] batchColumns(double[][] matrix) {
+    double[][] result = new double[matrix.length][];
+    for (int i = 0; i < matrix.length; i++) {
+      result[i] = Arrays.copyOfRange(matrix[i], fixed, columns);
+    }
+    return result;
+  }
+
+  /** The rows of batches. */
+  double[][] batchRows(double[][] matrix) {
+    return Arrays.copyOfRange(matrix, fixed, columns);
+  }
 }
