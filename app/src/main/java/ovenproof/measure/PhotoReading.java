@@ -12,6 +12,7 @@ import ovenproof.core.photo.PhotoCalibration;
 import ovenproof.core.photo.PhotoMeasureCatalogue;
 import ovenproof.core.photo.Picture;
 import ovenproof.core.photo.ShadeSettings;
+import ovenproof.core.photo.SmallerPicture;
 import ovenproof.evidence.photo.PhotoFile;
 import ovenproof.method.MeasureUse;
 import ovenproof.method.TestPlan;
@@ -53,21 +54,19 @@ public record PhotoReading(ShadeSettings settings, int planned, PhotoAnalysis an
    * patch colours by less than ΔE00 0.3 against the full photograph.
    *
    * @param bytes of the file
-   * @param leastLongSide the longer side has so many pixels or up to twice as many, unless the
-   *     photograph itself is smaller
+   * @param longSide the longer side has so many pixels, unless the photograph itself is smaller
    * @return empty when no whole chart is in the frame, or its colours do not come out within the
    *     gate
    * @throws ovenproof.input.InputException if it cannot be opened
    */
-  public static Optional<Picture> alike(Photo photo, byte[] bytes, int leastLongSide) {
-    PhotoFile file =
-        PhotoFile.openReduced(bytes, photo.file(), Math.max(leastLongSide, CHART_SIDE));
+  public static Optional<Picture> alike(Photo photo, byte[] bytes, int longSide) {
+    PhotoFile file = PhotoFile.openReduced(bytes, photo.file(), Math.max(longSide, CHART_SIDE));
     PhotoCalibration calibration = PhotoSetup.calibration(photo, file.picture(), file.factor());
     if (!calibration.withinGate()) {
       return Optional.empty();
     }
-    int factor = Math.max(1, file.picture().longSide() / leastLongSide);
-    return Optional.of(CalibratedPicture.of(file.picture().reduced(factor), calibration.colours()));
+    Picture small = SmallerPicture.of(file.picture(), longSide);
+    return Optional.of(CalibratedPicture.of(small, calibration.colours()));
   }
 
   /** How many pieces the method expects; 1 when it does not say. */

@@ -10,11 +10,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Photo;
 import ovenproof.campaign.Run;
-import ovenproof.core.photo.CalibratedPicture;
-import ovenproof.core.photo.PhotoCalibration;
 import ovenproof.core.photo.Picture;
-import ovenproof.core.photo.SmallerPicture;
-import ovenproof.evidence.photo.PhotoFile;
 import ovenproof.input.InputException;
 import ovenproof.input.OutsideException;
 import ovenproof.measure.PhotoReading;
@@ -87,23 +83,17 @@ final class Pictures {
   }
 
   /**
-   * The picture as all calibrated ones look: the same surface has the same colour on each. Empty
-   * without a chart in the frame, or with one that the camera's colours cannot be brought to.
+   * The picture as all calibrated ones look. Empty without a chart in the frame, or with one that
+   * the camera's colours cannot be brought to.
    */
   private static Optional<ReaderPicture> calibrated(byte[] bytes, Photo photo) throws IOException {
-    Picture picture;
+    Optional<Picture> alike;
     try {
-      picture = PhotoFile.open(bytes, photo.file()).picture();
+      alike = PhotoReading.alike(photo, bytes, LONGEST_SIDE);
     } catch (InputException notForMeasuring) {
       return Optional.empty();
     }
-    PhotoCalibration calibration = PhotoReading.calibration(photo, picture);
-    if (!calibration.withinGate()) {
-      return Optional.empty();
-    }
-    Picture small = SmallerPicture.of(picture, LONGEST_SIDE);
-    return Optional.of(
-        ReaderPicture.of(CalibratedPicture.of(small, calibration.colours())));
+    return alike.isPresent() ? Optional.of(ReaderPicture.of(alike.get())) : Optional.empty();
   }
 
   /** What the picture shows, for those who do not see it. */
