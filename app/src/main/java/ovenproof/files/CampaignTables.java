@@ -1,10 +1,6 @@
 package ovenproof.files;
 
-import java.math.BigDecimal;
-import java.time.Instant;
-import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,8 +8,18 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
+import ovenproof.campaign.Deviation;
 import ovenproof.campaign.Entry;
+import ovenproof.campaign.Event;
+import ovenproof.campaign.FactValue;
+import ovenproof.campaign.FeatureState;
 import ovenproof.campaign.Photo;
+import ovenproof.campaign.Piece;
+import ovenproof.campaign.RatedStep;
+import ovenproof.campaign.Rating;
+import ovenproof.campaign.Reading;
+import ovenproof.campaign.Run;
+import ovenproof.campaign.TraceBinding;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.Quantity;
 import ovenproof.core.quantity.Unit;
@@ -56,384 +62,238 @@ final class CampaignTables {
     return rows;
   }
 
-  /** Pairs of column and value; null is not said. */
-  private Map<String, String> cells(@Nullable Object... pairs) {
-    Map<String, String> cells = new LinkedHashMap<>();
-    for (int i = 0; i < pairs.length; i += 2) {
-      Object value = pairs[i + 1];
-      if (value != null) {
-        cells.put(String.valueOf(pairs[i]), text(value));
-      }
-    }
-    return cells;
-  }
-
-  private String text(Object value) {
-    if (value instanceof Instant time) {
-      return time(time);
-    }
-    if (value instanceof Double number) {
-      return number(number);
-    }
-    if (value instanceof Enum<?> word) {
-      return Words.of(word);
-    }
-    return value.toString();
-  }
-
-  private static String number(double value) {
-    return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
-  }
-
-  /** Local time where the clock showed it once, else with its offset. */
-  private String time(Instant at) {
-    LocalDateTime local = LocalDateTime.ofInstant(at, zone);
-    List<ZoneOffset> offsets = zone.getRules().getValidOffsets(local);
-    String seconds = local.getSecond() == 0 && local.getNano() == 0 ? ":00" : "";
-    return local + seconds + (offsets.size() == 1 ? "" : zone.getRules().getOffset(at).toString());
-  }
-
-  /** {@code +6:30} for whole seconds, {@code +390.5 s} else. */
-  private static @Nullable String elapsed(@Nullable Double seconds) {
-    if (seconds == null) {
-      return null;
-    }
-    String sign = seconds < 0 ? "-" : "+";
-    double size = Math.abs(seconds);
-    if (size != Math.rint(size) || size > 359_999) {
-      return sign + number(size) + " s";
-    }
-    long whole = (long) size;
-    String hours = whole >= 3600 ? whole / 3600 + ":" : "";
-    String minutes = whole >= 3600 ? "%02d:%02d" : "%d:%02d";
-    return sign
-        + hours
-        + String.format(java.util.Locale.ROOT, minutes, whole / 60 % 60, whole % 60);
+  private Cells cells() {
+    return new Cells(zone);
   }
 
   private Map<String, String> product(Campaign.Product p) {
-    return cells(
-        "product", p.id(), "name", p.name(), "maker", p.maker(), "kind", p.kind(), "note",
-        p.note());
+    return cells()
+        .with("product", p.id())
+        .with("name", p.name())
+        .with("maker", p.maker())
+        .with("kind", p.kind())
+        .with("note", p.note())
+        .row();
   }
 
   private Map<String, String> leftOut(Campaign.LeftOut l) {
-    return cells("name", l.name(), "why", l.why());
+    return cells().with("name", l.name()).with("why", l.why()).row();
   }
 
   private Map<String, String> specimen(Campaign.Specimen s) {
-    return cells(
-        "specimen",
-        s.id(),
-        "product",
-        s.product(),
-        "serial",
-        s.serial(),
-        "acquired",
-        s.acquired(),
-        "from",
-        s.from(),
-        "on",
-        s.on(),
-        "became",
-        s.became(),
-        "became_on",
-        s.becameOn(),
-        "note",
-        s.note());
+    return cells()
+        .with("specimen", s.id())
+        .with("product", s.product())
+        .with("serial", s.serial())
+        .with("acquired", s.acquired())
+        .with("from", s.from())
+        .with("on", s.on())
+        .with("became", s.became())
+        .with("became_on", s.becameOn())
+        .with("note", s.note())
+        .row();
   }
 
   private Map<String, String> price(Campaign.Price p) {
-    return cells(
-        "product",
-        p.product(),
-        "price",
-        p.amount(),
-        "on",
-        p.on(),
-        "currency",
-        p.currency(),
-        "where",
-        p.where());
+    return cells()
+        .with("product", p.product())
+        .with("price", p.amount())
+        .with("on", p.on())
+        .with("currency", p.currency())
+        .with("where", p.where())
+        .row();
   }
 
-  private Map<String, String> fact(ovenproof.campaign.FactValue f) {
-    return entry(
-        f,
-        "product",
-        f.product(),
-        "fact",
-        f.fact(),
-        "nameplate",
-        f.nameplate(),
-        "measured",
-        f.measured(),
-        "uncertainty",
-        f.uncertainty(),
-        "instrument",
-        f.instrument(),
-        "photo",
-        f.photo(),
-        "note",
-        f.note());
+  private Map<String, String> fact(FactValue f) {
+    return entry(f)
+        .with("product", f.product())
+        .with("fact", f.fact())
+        .with("nameplate", f.nameplate())
+        .with("measured", f.measured())
+        .with("uncertainty", f.uncertainty())
+        .with("instrument", f.instrument())
+        .with("photo", f.photo())
+        .with("note", f.note())
+        .row();
   }
 
-  private Map<String, String> rated(ovenproof.campaign.RatedStep r) {
-    return entry(
-        r,
-        "product",
-        r.product(),
-        "fact",
-        r.fact(),
-        "rater",
-        r.rater(),
-        "step",
-        r.step(),
-        "reason",
-        r.reason(),
-        "photo",
-        r.photo(),
-        "note",
-        r.note());
+  private Map<String, String> rated(RatedStep r) {
+    return entry(r)
+        .with("product", r.product())
+        .with("fact", r.fact())
+        .with("rater", r.rater())
+        .with("step", r.step())
+        .with("reason", r.reason())
+        .with("photo", r.photo())
+        .with("note", r.note())
+        .row();
   }
 
-  private Map<String, String> feature(ovenproof.campaign.FeatureState f) {
-    return entry(
-        f,
-        "product",
-        f.product(),
-        "feature",
-        f.feature(),
-        "state",
-        f.state(),
-        "on",
-        f.on(),
-        "note",
-        f.note());
+  private Map<String, String> feature(FeatureState f) {
+    return entry(f)
+        .with("product", f.product())
+        .with("feature", f.feature())
+        .with("state", f.state())
+        .with("on", f.on())
+        .with("note", f.note())
+        .row();
   }
 
-  private Map<String, String> entry(Entry entry, @Nullable Object... pairs) {
-    Map<String, String> cells = cells(pairs);
+  /** The cells of an entry's origin; {@link Cells#row} puts them behind the others. */
+  private Cells entry(Entry entry) {
     Entry.Provenance origin = entry.origin();
-    cells.putAll(
-        cells(
-            "entry",
-            origin.id(),
-            "by",
-            origin.by(),
-            "at",
-            origin.at(),
-            "corrects",
-            origin.corrects()));
-    return cells;
+    return cells()
+        .behind("entry", origin.id())
+        .behind("by", origin.by())
+        .behind("at", origin.at())
+        .behind("corrects", origin.corrects());
   }
 
   private Map<String, String> setting(Campaign.SettingCard s) {
-    return cells(
-        "product",
-        s.product(),
-        "test",
-        s.test(),
-        "variant",
-        s.variant(),
-        "mode",
-        s.mode(),
-        "preset",
-        s.preset(),
-        "dial",
-        s.dial(),
-        "rack",
-        s.rack(),
-        "accessory",
-        s.accessory(),
-        "chosen_by",
-        s.chosenBy(),
-        "note",
-        s.note());
+    return cells()
+        .with("product", s.product())
+        .with("test", s.test())
+        .with("variant", s.variant())
+        .with("mode", s.mode())
+        .with("preset", s.preset())
+        .with("dial", s.dial())
+        .with("rack", s.rack())
+        .with("accessory", s.accessory())
+        .with("chosen_by", s.chosenBy())
+        .with("note", s.note())
+        .row();
   }
 
   private Map<String, String> planned(Campaign.PlannedRun p) {
-    return cells(
-        "product",
-        p.product(),
-        "test",
-        p.test(),
-        "replicate",
-        p.replicate(),
-        "variant",
-        p.variant(),
-        "session",
-        p.session(),
-        "bench",
-        p.bench(),
-        "order",
-        p.order());
+    return cells()
+        .with("product", p.product())
+        .with("test", p.test())
+        .with("replicate", p.replicate())
+        .with("variant", p.variant())
+        .with("session", p.session())
+        .with("bench", p.bench())
+        .with("order", p.order())
+        .row();
   }
 
-  private Map<String, String> run(ovenproof.campaign.Run r) {
-    return cells(
-        "run",
-        r.id(),
-        "product",
-        r.product(),
-        "test",
-        r.test(),
-        "replicate",
-        r.replicate(),
-        "variant",
-        r.variant(),
-        "specimen",
-        r.specimen(),
-        "kind",
-        r.kind(),
-        "session",
-        r.session(),
-        "bench",
-        r.bench(),
-        "started",
-        r.started(),
-        "redo_of",
-        r.redoOf(),
-        "cause",
-        r.cause(),
-        "cause_at",
-        r.causeAt(),
-        "by",
-        r.by(),
-        "note",
-        r.note());
+  private Map<String, String> run(Run r) {
+    return cells()
+        .with("run", r.id())
+        .with("product", r.product())
+        .with("test", r.test())
+        .with("replicate", r.replicate())
+        .with("variant", r.variant())
+        .with("specimen", r.specimen())
+        .with("kind", r.kind())
+        .with("session", r.session())
+        .with("bench", r.bench())
+        .with("started", r.started())
+        .with("redo_of", r.redoOf())
+        .with("cause", r.cause())
+        .with("cause_at", r.causeAt())
+        .with("by", r.by())
+        .with("note", r.note())
+        .row();
   }
 
   private Map<String, String> notRun(Campaign.NotRun n) {
-    return cells(
-        "product",
-        n.product(),
-        "test",
-        n.test(),
-        "state",
-        n.state(),
-        "reason",
-        n.reason(),
-        "variant",
-        n.variant());
+    return cells()
+        .with("product", n.product())
+        .with("test", n.test())
+        .with("state", n.state())
+        .with("reason", n.reason())
+        .with("variant", n.variant())
+        .row();
   }
 
-  private Map<String, String> event(ovenproof.campaign.Event e) {
-    return entry(
-        e,
-        "run",
-        e.run(),
-        "event",
-        e.type(),
-        "time",
-        elapsed(e.elapsedSeconds()),
-        "batch",
-        e.batch(),
-        "value",
-        e.value(),
-        "note",
-        e.note());
+  private Map<String, String> event(Event e) {
+    return entry(e)
+        .with("run", e.run())
+        .with("event", e.type())
+        .with("time", Cells.elapsed(e.elapsedSeconds()))
+        .with("batch", e.batch())
+        .with("value", e.value())
+        .with("note", e.note())
+        .row();
   }
 
-  private Map<String, String> deviation(ovenproof.campaign.Deviation d) {
-    return entry(
-        d, "run", d.run(), "class", d.deviationClass(), "what", d.what(), "note", d.note());
+  private Map<String, String> deviation(Deviation d) {
+    return entry(d)
+        .with("run", d.run())
+        .with("class", d.deviationClass())
+        .with("what", d.what())
+        .with("note", d.note())
+        .row();
   }
 
-  private Map<String, String> reading(ovenproof.campaign.Reading r) {
-    return entry(
-        r,
-        "run",
-        r.run(),
-        "reading",
-        r.measure(),
-        "value",
-        r.value(),
-        "batch",
-        r.batch(),
-        "piece",
-        r.piece(),
-        "face",
-        r.face(),
-        "uncertainty",
-        r.uncertainty(),
-        "instrument",
-        r.instrument(),
-        "time",
-        elapsed(r.elapsedSeconds()),
-        "note",
-        r.note());
+  private Map<String, String> reading(Reading r) {
+    return entry(r)
+        .with("run", r.run())
+        .with("reading", r.measure())
+        .with("value", r.value())
+        .with("batch", r.batch())
+        .with("piece", r.piece())
+        .with("face", r.face())
+        .with("uncertainty", r.uncertainty())
+        .with("instrument", r.instrument())
+        .with("time", Cells.elapsed(r.elapsedSeconds()))
+        .with("note", r.note())
+        .row();
   }
 
   private Map<String, String> lot(Campaign.Lot l) {
-    return cells("lot", l.id(), "food", l.food(), "bought", l.bought(), "note", l.note());
+    return cells()
+        .with("lot", l.id())
+        .with("food", l.food())
+        .with("bought", l.bought())
+        .with("note", l.note())
+        .row();
   }
 
-  private Map<String, String> piece(ovenproof.campaign.Piece p) {
-    return cells(
-        "run",
-        p.run(),
-        "batch",
-        p.batch(),
-        "piece",
-        p.piece(),
-        "position",
-        p.position(),
-        "lot",
-        p.lot(),
-        "before",
-        p.before(),
-        "after",
-        p.after(),
-        "instrument",
-        p.instrument(),
-        "note",
-        p.note());
+  private Map<String, String> piece(Piece p) {
+    return cells()
+        .with("run", p.run())
+        .with("batch", p.batch())
+        .with("piece", p.piece())
+        .with("position", p.position())
+        .with("lot", p.lot())
+        .with("before", p.before())
+        .with("after", p.after())
+        .with("instrument", p.instrument())
+        .with("note", p.note())
+        .row();
   }
 
-  private Map<String, String> rating(ovenproof.campaign.Rating r) {
-    return entry(
-        r,
-        "session",
-        r.session(),
-        "assessor",
-        r.assessor(),
-        "run",
-        r.run(),
-        "mark",
-        r.mark(),
-        "value",
-        r.value(),
-        "batch",
-        r.batch(),
-        "order",
-        r.order(),
-        "code",
-        r.code(),
-        "minutes",
-        r.minutesSinceRemoval(),
-        "note",
-        r.note());
+  private Map<String, String> rating(Rating r) {
+    return entry(r)
+        .with("session", r.session())
+        .with("assessor", r.assessor())
+        .with("run", r.run())
+        .with("mark", r.mark())
+        .with("value", r.value())
+        .with("batch", r.batch())
+        .with("order", r.order())
+        .with("code", r.code())
+        .with("minutes", r.minutesSinceRemoval())
+        .with("note", r.note())
+        .row();
   }
 
   private Map<String, String> instrument(Campaign.Instrument i) {
-    return cells(
-        "instrument",
-        i.id(),
-        "name",
-        i.name(),
-        "kind",
-        i.kind(),
-        "quantity",
-        i.quantity(),
-        "resolution",
-        inUnit(i.resolution(), i.quantity()),
-        "uncertainty",
-        inUnit(i.standardUncertainty(), i.quantity()),
-        "response_time",
-        i.responseTimeSeconds() == null ? null : Quantity.of(i.responseTimeSeconds(), Unit.SECOND),
-        "note",
-        i.note());
+    return cells()
+        .with("instrument", i.id())
+        .with("name", i.name())
+        .with("kind", i.kind())
+        .with("quantity", i.quantity())
+        .with("resolution", inUnit(i.resolution(), i.quantity()))
+        .with("uncertainty", inUnit(i.standardUncertainty(), i.quantity()))
+        .with(
+            "response_time",
+            i.responseTimeSeconds() == null
+                ? null
+                : Quantity.of(i.responseTimeSeconds(), Unit.SECOND))
+        .with("note", i.note())
+        .row();
   }
 
   private Map<String, String> calibration(Campaign.Calibration c) {
@@ -443,19 +303,14 @@ final class CampaignTables {
             .map(Campaign.Instrument::quantity)
             .findFirst()
             .orElse(null);
-    return cells(
-        "instrument",
-        c.instrument(),
-        "on",
-        c.on(),
-        "correction",
-        inUnit(c.correction(), quantity),
-        "uncertainty",
-        inUnit(c.uncertainty(), quantity),
-        "reference",
-        c.reference(),
-        "note",
-        c.note());
+    return cells()
+        .with("instrument", c.instrument())
+        .with("on", c.on())
+        .with("correction", inUnit(c.correction(), quantity))
+        .with("uncertainty", inUnit(c.uncertainty(), quantity))
+        .with("reference", c.reference())
+        .with("note", c.note())
+        .row();
   }
 
   /** A contract value with its unit: of the differences of what an instrument measures. */
@@ -474,72 +329,55 @@ final class CampaignTables {
         .orElse(value);
   }
 
-  private Map<String, String> trace(ovenproof.campaign.TraceBinding t) {
-    ovenproof.campaign.TraceBinding.ReadAs as = t.readAs();
-    return cells(
-        "file",
-        t.file(),
-        "channel",
-        t.channel(),
-        "place",
-        t.place(),
-        "product",
-        t.product(),
-        "run",
-        t.run(),
-        "instrument",
-        t.instrument(),
-        "from",
-        t.from(),
-        "to",
-        t.to(),
-        "starts",
-        t.starts(),
-        "clock_offset",
-        t.clockOffsetSeconds() == 0 ? null : Quantity.of(t.clockOffsetSeconds(), Unit.SECOND),
-        "interval",
-        as == null || as.intervalSeconds() == null
-            ? null
-            : Quantity.of(as.intervalSeconds(), Unit.SECOND),
-        "temperatures",
-        as == null || as.temperatures() == null ? null : as.temperatures().symbol(),
-        "counts",
-        as == null || as.counts() == null ? null : as.counts().symbol(),
-        "dates",
-        as == null ? null : as.dates(),
-        "note",
-        t.note());
+  private Map<String, String> trace(TraceBinding t) {
+    TraceBinding.ReadAs as = t.readAs();
+    return cells()
+        .with("file", t.file())
+        .with("channel", t.channel())
+        .with("place", t.place())
+        .with("product", t.product())
+        .with("run", t.run())
+        .with("instrument", t.instrument())
+        .with("from", t.from())
+        .with("to", t.to())
+        .with("starts", t.starts())
+        .with(
+            "clock_offset",
+            t.clockOffsetSeconds() == 0 ? null : Quantity.of(t.clockOffsetSeconds(), Unit.SECOND))
+        .with(
+            "interval",
+            as == null || as.intervalSeconds() == null
+                ? null
+                : Quantity.of(as.intervalSeconds(), Unit.SECOND))
+        .with(
+            "temperatures",
+            as == null || as.temperatures() == null ? null : as.temperatures().symbol())
+        .with("counts", as == null || as.counts() == null ? null : as.counts().symbol())
+        .with("dates", as == null ? null : as.dates())
+        .with("note", t.note())
+        .row();
   }
 
   private Map<String, String> photo(Photo p) {
     String boxes = p.boxes().stream().map(CampaignTables::box).collect(Collectors.joining(" "));
     String outlines =
         p.outlines().stream().map(CampaignTables::outline).collect(Collectors.joining(" "));
-    return cells(
-        "file",
-        p.file(),
-        "run",
-        p.run(),
-        "batch",
-        p.batch(),
-        "face",
-        p.face(),
-        "taken",
-        p.taken(),
-        "camera",
-        p.camera(),
-        "boxes",
-        boxes.isEmpty() ? null : boxes,
-        "outlines",
-        outlines.isEmpty() ? null : outlines,
-        "chart_pitch",
-        p.frame().chartPitch(),
-        "chart_corners",
-        p.frame().chartCorners().isEmpty() ? null : corners(p.frame().chartCorners()),
-        "front",
-        p.frame().front(),
-        "note",
-        p.note());
+    return cells()
+        .with("file", p.file())
+        .with("run", p.run())
+        .with("batch", p.batch())
+        .with("face", p.face())
+        .with("taken", p.taken())
+        .with("camera", p.camera())
+        .with("boxes", boxes.isEmpty() ? null : boxes)
+        .with("outlines", outlines.isEmpty() ? null : outlines)
+        .with("chart_pitch", p.frame().chartPitch())
+        .with(
+            "chart_corners",
+            p.frame().chartCorners().isEmpty() ? null : corners(p.frame().chartCorners()))
+        .with("front", p.frame().front())
+        .with("note", p.note())
+        .row();
   }
 
   private static String box(Photo.Box box) {
