@@ -29,6 +29,7 @@ import ovenproof.web.FormProblems;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
 import ovenproof.web.Moment;
+import ovenproof.web.Rows;
 import ovenproof.web.Shown;
 import ovenproof.web.Slug;
 import ovenproof.web.Workbench;
@@ -36,7 +37,7 @@ import ovenproof.web.Workbench;
 /** Runs: the list of them, beginning one, doing one again. */
 @Controller
 class BenchController {
-  private static final int MOST_LINES = 300;
+  private static final int MOST_LINES = 100;
   private final Desk desk;
   private final Workbench workbench;
   private final RunPage page;
@@ -64,7 +65,7 @@ class BenchController {
       @RequestParam(defaultValue = "") String product,
       @RequestParam(defaultValue = "") String test,
       @RequestParam(defaultValue = "") String planned,
-      @RequestParam(defaultValue = "0") int from,
+      @RequestParam Map<String, String> query,
       Model model) {
     Workbench.Sheet sheet = workbench.sheet(cid);
     Campaign c = sheet.campaign();
@@ -74,8 +75,6 @@ class BenchController {
             .filter(r -> product.isEmpty() || r.product().equals(product))
             .filter(r -> test.isEmpty() || r.test().equals(test))
             .toList();
-    int first = Math.max(0, Math.min(from, chosen.size()));
-    int last = Math.min(chosen.size(), first + MOST_LINES);
     String productName = c.product(product).map(Campaign.Product::name).orElse("");
     String testName = c.method().test(test).map(TestPlan::name).orElse("");
     String comma = productName.isEmpty() || testName.isEmpty() ? "" : ", ";
@@ -85,9 +84,15 @@ class BenchController {
     model.addAttribute("product", product);
     model.addAttribute("test", test);
     model.addAttribute("count", chosen.size());
-    model.addAttribute("next", last < chosen.size() ? last : -1);
-    model.addAttribute(
-        "runs", chosen.subList(first, last).stream().map(r -> line(c, r, states.of(r))).toList());
+    Rows<RunLine> part =
+        Rows.of(
+            chosen.stream().map(r -> line(c, r, states.of(r))).toList(),
+            MOST_LINES,
+            "/c/" + cid + "/bench",
+            query,
+            r -> r.id() + " " + r.product() + " " + r.test() + " " + r.state());
+    model.addAttribute("part", part);
+    model.addAttribute("runs", part.shown());
     form(c, product, test, planned, model);
     return "bench/bench";
   }

@@ -35,6 +35,7 @@ import ovenproof.web.Workbench;
 @Controller
 class DraftController {
   private static final int LONGEST = 1_600_000;
+  private static final int FIGURES_AT_ONCE = 600;
 
   private final Desk desk;
   private final Workbench workbench;
@@ -62,7 +63,7 @@ class DraftController {
     Workbench.Sheet sheet = workbench.sheet(cid);
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", sheet.campaign());
-    if (!sheet.ready()) {
+    if (!sheet.scored()) {
       return WaitingPage.show(sheet, "Publish", model::addAttribute);
     }
     model.addAttribute("revision", revision);
@@ -104,7 +105,8 @@ class DraftController {
         new Proofreader(
             edition.get().campaign(), edition.get().measured(), edition.get().verdict());
     DraftReading reading = DraftReading.of(draft, book, proofreader);
-    model.addAttribute("figures", book.all());
+    model.addAttribute("figures", book.all().stream().limit(FIGURES_AT_ONCE).toList());
+    model.addAttribute("figuresInAll", book.all().size());
     model.addAttribute("reading", reading);
     model.addAttribute("html", DraftPreview.html(reading));
     model.addAttribute("lines", lines(reading));
@@ -178,7 +180,7 @@ class DraftController {
     Optional<Document> before = desk.find(cid, Document.DRAFT);
     KeptDraft kept = before.map(d -> KeptDraft.of(d.body())).orElse(KeptDraft.empty());
     Workbench.Sheet sheet = workbench.sheet(cid);
-    if (!sheet.ready()) {
+    if (!sheet.scored()) {
       // The text must not wait for the evidence: it is kept as it is, unread.
       return store(cid, revision, with(kept, text), kept, model, request, response);
     }
@@ -233,7 +235,7 @@ class DraftController {
     KeptDraft kept =
         desk.find(cid, Document.DRAFT).map(d -> KeptDraft.of(d.body())).orElse(KeptDraft.empty());
     Workbench.Sheet sheet = workbench.sheet(cid);
-    if (!sheet.ready()) {
+    if (!sheet.scored()) {
       return "redirect:/c/" + cid + "/draft";
     }
     Optional<FigureBook.Shown> shown =

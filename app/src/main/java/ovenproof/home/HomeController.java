@@ -8,10 +8,9 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.springframework.core.io.FileSystemResource;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.ResponseEntity;
@@ -26,7 +25,6 @@ import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Entry;
 import ovenproof.campaign.Event;
 import ovenproof.campaign.Run;
-import ovenproof.chart.Sign;
 import ovenproof.desk.Desk;
 import ovenproof.desk.DeskCampaign;
 import ovenproof.desk.EntryKind;
@@ -46,20 +44,25 @@ import ovenproof.web.FormProblems;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
 import ovenproof.web.Moment;
+import ovenproof.web.Rows;
 import ovenproof.web.Slug;
 import ovenproof.web.Who;
 import ovenproof.web.Workbench;
 
-/** Home, Start, a campaign's overview, and folders in and out. */
+/** Home, Start, and folders in and out. */
 @Controller
 class HomeController {
+  private static final int AT_ONCE = 30;
   private final Desk desk;
   private final Workbench workbench;
+  private final Map<String, Read> lines = new ConcurrentHashMap<>();
 
   HomeController(Desk desk, Workbench workbench, FolderImport registersTheJobs) {
     this.desk = desk;
     this.workbench = workbench;
   }
+
+  private record Read(long version, Line line) {}
 
   /** A campaign in a line. */
   public record Line(
@@ -67,25 +70,37 @@ class HomeController {
 
   @GetMapping("/")
   @MayUse(Audience.OWNER)
-  String home(Model model) {
-    List<Line> lines = new ArrayList<>();
-    for (DeskCampaign at : desk.campaigns()) {
-      Workbench.Sheet sheet = workbench.sheet(at.id());
-      Campaign c = sheet.campaign();
-      long open = RunState.all(sheet).count(RunState.RUNNING);
-      long toDo = waiting(sheet).size();
-      lines.add(
-          new Line(
-              at.id(),
-              c.info().title(),
-              c.products().size(),
-              c.runs().size(),
-              open == 0 ? "nothing" : open + " running",
-              toDo == 0 ? "nothing" : toDo + " to do"));
-    }
-    model.addAttribute("campaigns", lines);
+  String home(@RequestParam Map<String, String> query, Model model) {
+    Rows<DeskCampaign> part =
+        Rows.of(desk.campaigns(), AT_ONCE, "/", query, c -> desk.field(c.id()).info().title());
+    model.addAttribute("part", part);
+    model.addAttribute("campaigns", part.shown().stream().map(this::line).toList());
     model.addAttribute("jobs", desk.jobs().newest(8));
     return "home/home";
+  }
+
+  /** Read once per version: a desk of ten years holds a hundred campaigns. */
+  private Line line(DeskCampaign at) {
+    Read known = lines.get(at.id());
+    if (known == null || known.version() != at.version()) {
+      known = new Read(at.version(), read(at));
+      lines.put(at.id(), known);
+    }
+    return known.line();
+  }
+
+  private Line read(DeskCampaign at) {
+    Workbench.Sheet sheet = workbench.sheet(at.id());
+    Campaign c = sheet.campaign();
+    long open = RunState.all(sheet).count(RunState.RUNNING);
+    long toDo = Waiting.of(sheet).size();
+    return new Line(
+        at.id(),
+        c.info().title(),
+        c.products().size(),
+        c.runs().size(),
+        open == 0 ? "nothing" : open + " running",
+        toDo == 0 ? "nothing" : toDo + " to do");
   }
 
   // ---------- start ----------
@@ -249,119 +264,6 @@ class HomeController {
                     null)));
   }
 
-  // ---------- a campaign's overview ----------
-
-  /** A product's cells. */
-  public record Row(Campaign.Product product, List<Cell> cells) {}
-
-  /** A test of a product: signs and words. */
-  public record Cell(String test, String signs, String words) {}
-
-  @GetMapping("/c/{cid}")
-  @MayUse(Audience.OWNER)
-  String campaign(@PathVariable String cid, Model model) {
-    Workbench.Sheet sheet = workbench.sheet(cid);
-    Campaign c = sheet.campaign();
-    List<TestPlan> tests = c.method().tests().stream().filter(t -> t.replicates() > 0).toList();
-    List<Row> rows = new ArrayList<>();
-    Map<String, List<Run>> runs = new LinkedHashMap<>();
-    c.runs()
-        .forEach(
-            r -> runs.computeIfAbsent(r.product() + "/" + r.test(), k -> new ArrayList<>()).add(r));
-    RunState.All states = RunState.all(sheet);
-    for (Campaign.Product product : c.products()) {
-      rows.add(
-          new Row(
-              product,
-              tests.stream()
-                  .map(
-                      t ->
-                          cell(
-                              c,
-                              product,
-                              t,
-                              runs.getOrDefault(product.id() + "/" + t.id(), List.of()),
-                              states))
-                  .toList()));
-    }
-    List<String> waiting = waiting(sheet);
-    model.addAttribute("cid", cid);
-    model.addAttribute("campaign", c);
-    model.addAttribute("tests", tests);
-    model.addAttribute("rows", rows);
-    model.addAttribute("waiting", waiting.size() > 40 ? waiting.subList(0, 40) : waiting);
-    model.addAttribute(
-        "headline",
-        c.products().size()
-            + " products, "
-            + tests.size()
-            + " tests, "
-            + c.runs().size()
-            + " runs; "
-            + waiting.size()
-            + " things wait.");
-    return "home/campaign";
-  }
-
-  private static Cell cell(
-      Campaign c, Campaign.Product product, TestPlan test, List<Run> runs, RunState.All states) {
-    Optional<Campaign.NotRun> not =
-        c.notRun().stream()
-            .filter(n -> n.product().equals(product.id()) && n.test().equals(test.id()))
-            .findFirst();
-    if (runs.isEmpty() && not.isPresent()) {
-      String words = not.get().state().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ');
-      return new Cell(test.id(), Sign.CANNOT.svg(), words);
-    }
-    StringBuilder signs = new StringBuilder();
-    int counted = 0;
-    int running = 0;
-    for (Run run : runs) {
-      RunState state = states.of(run);
-      signs.append(state.sign().svg());
-      counted += state == RunState.COUNTED ? 1 : 0;
-      running += state == RunState.RUNNING ? 1 : 0;
-    }
-    for (int i = counted + running; i < test.replicates(); i++) {
-      signs.append(Sign.EMPTY.svg());
-    }
-    String words =
-        counted + " of " + test.replicates() + (running > 0 ? ", " + running + " running" : "");
-    return new Cell(test.id(), signs.toString(), words);
-  }
-
-  private static List<String> waiting(Workbench.Sheet sheet) {
-    Campaign c = sheet.campaign();
-    List<String> waiting = new ArrayList<>();
-    Map<String, Integer> counted = new LinkedHashMap<>();
-    RunState.all(sheet)
-        .byRun()
-        .forEach(
-            (run, state) -> {
-              if (state == RunState.COUNTED || state == RunState.RUNNING) {
-                counted.merge(run.product() + "/" + run.test(), 1, Integer::sum);
-              }
-            });
-    for (TestPlan test : c.method().tests()) {
-      for (Campaign.Product product : c.products()) {
-        boolean excused =
-            c.notRun().stream()
-                .anyMatch(n -> n.product().equals(product.id()) && n.test().equals(test.id()));
-        int left = test.replicates() - counted.getOrDefault(product.id() + "/" + test.id(), 0);
-        if (left > 0 && !excused) {
-          waiting.add(
-              product.name()
-                  + ", "
-                  + test.name()
-                  + ": "
-                  + left
-                  + (left == 1 ? " run to do" : " runs to do"));
-        }
-      }
-    }
-    return waiting;
-  }
-
   // ---------- folders in and out ----------
 
   @PostMapping("/import")
@@ -397,7 +299,7 @@ class HomeController {
     if (problems.any()) {
       model.addAttribute("problems", problems.byField());
       model.addAttribute("typed", typed);
-      return home(model);
+      return home(Map.of(), model);
     }
     return job(desk.jobs().submit(FolderImport.KIND, null, folder, Who.of(request).word()));
   }

@@ -1,22 +1,55 @@
 package ovenproof.measure;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.measure.Measurement;
 
 /**
  * Everything that was measured of one campaign: one {@link Value} per use of a measure and run (or
- * product, for facts).
- *
- * @param values in the order of the method's tests and measures, then of the runs
- * @param warnings what a reader of the numbers should know, in sentences
+ * product, for facts). Looked up by use and product as often as there are criteria, so it is sorted
+ * into shelves once: a thousand products would otherwise be walked through a thousand times.
  */
-public record Measured(List<Value> values, List<String> warnings) {
+public final class Measured {
+  private final List<Value> values;
+  private final List<String> warnings;
+  private final Map<Use, List<Value>> ofUse = new HashMap<>();
+  private final Map<UseOfProduct, List<Value>> countedOfProduct = new HashMap<>();
 
-  public Measured {
-    values = List.copyOf(values);
-    warnings = List.copyOf(warnings);
+  private record Use(String test, String use) {}
+
+  private record UseOfProduct(String test, String use, String product) {}
+
+  /**
+   * @param values in the order of the method's tests and measures, then of the runs
+   * @param warnings what a reader of the numbers should know, in sentences
+   */
+  public Measured(List<Value> values, List<String> warnings) {
+    this.values = List.copyOf(values);
+    this.warnings = List.copyOf(warnings);
+    for (Value v : values) {
+      ofUse.computeIfAbsent(new Use(v.test(), v.use()), u -> new ArrayList<>()).add(v);
+      if (v.counts() == Counts.COUNTED) {
+        countedOfProduct
+            .computeIfAbsent(
+                new UseOfProduct(v.test(), v.use(), v.product()), u -> new ArrayList<>())
+            .add(v);
+      }
+    }
+  }
+
+  /** In the order of the method's tests and measures, then of the runs. */
+  public List<Value> values() {
+    return values;
+  }
+
+  /** What a reader of the numbers should know, in sentences. */
+  public List<String> warnings() {
+    return warnings;
   }
 
   /**
@@ -53,16 +86,18 @@ public record Measured(List<Value> values, List<String> warnings) {
     LISTED_ONLY
   }
 
-  /** Values of one use of a measure, all products and runs. */
+  /** Values of one use of a measure, all products and runs; none when nothing was measured. */
   public List<Value> of(String test, String use) {
-    return values.stream().filter(v -> v.test().equals(test) && v.use().equals(use)).toList();
+    return shelf(ofUse.get(new Use(test, use)));
   }
 
-  /** Counted values of one use of a measure and one product. */
+  /** Counted values of one use of a measure and one product; none when nothing was measured. */
   public List<Value> counted(String test, String use, String product) {
-    return of(test, use).stream()
-        .filter(v -> v.product().equals(product) && v.counts() == Counts.COUNTED)
-        .toList();
+    return shelf(countedOfProduct.get(new UseOfProduct(test, use, product)));
+  }
+
+  private static List<Value> shelf(@Nullable List<Value> held) {
+    return held == null ? List.of() : Collections.unmodifiableList(held);
   }
 
   /** The value of one use of a measure in one run. */

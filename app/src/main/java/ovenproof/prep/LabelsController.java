@@ -20,13 +20,14 @@ import ovenproof.evidence.photo.RunLabel;
 import ovenproof.method.TestPlan;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
+import ovenproof.web.Rows;
 import ovenproof.web.Slug;
 import ovenproof.web.Workbench;
 
 /** Labels to print and lay into the frame: a photograph then says itself which run it shows. */
 @Controller
 class LabelsController {
-  private static final int MOST = 400;
+  private static final int AT_ONCE = 90;
   private final Workbench workbench;
 
   LabelsController(Workbench workbench) {
@@ -42,20 +43,30 @@ class LabelsController {
       @PathVariable String cid,
       @RequestParam(defaultValue = "") String session,
       @RequestParam(defaultValue = "") String test,
+      @RequestParam Map<String, String> query,
       Model model) {
     Campaign c = workbench.sheet(cid).campaign();
-    List<Label> labels = new ArrayList<>();
+    List<Asked> labels = new ArrayList<>();
     for (Wanted wanted : wanted(c)) {
       boolean asked =
           (session.isEmpty() || session.equals(wanted.session()))
               && (test.isEmpty() || test.equals(wanted.test().id()));
       for (int batch = 1; asked && batch <= Math.max(1, wanted.test().batches()); batch++) {
-        labels.add(label(c, wanted, batch));
+        labels.add(new Asked(wanted, batch));
       }
     }
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", c);
-    model.addAttribute("labels", labels.stream().limit(MOST).toList());
+    Rows<Asked> part =
+        Rows.of(
+            labels,
+            AT_ONCE,
+            "/c/" + cid + "/labels",
+            query,
+            l -> name(c, l.wanted()) + " " + l.wanted().run());
+    model.addAttribute("part", part);
+    model.addAttribute(
+        "labels", part.shown().stream().map(l -> label(c, l.wanted(), l.batch())).toList());
     model.addAttribute("count", labels.size());
     model.addAttribute(
         "sessions",
@@ -74,6 +85,13 @@ class LabelsController {
 
   /** A run, begun or planned. */
   private record Wanted(String run, String product, TestPlan test, String which, String session) {}
+
+  /** One batch of a run whose label is asked for. */
+  private record Asked(Wanted wanted, int batch) {}
+
+  private static String name(Campaign c, Wanted wanted) {
+    return c.product(wanted.product()).map(Campaign.Product::name).orElse(wanted.product());
+  }
 
   /** Runs of photographed tests: what was begun has its key; what is planned gets the one to be. */
   private static List<Wanted> wanted(Campaign c) {
@@ -123,7 +141,7 @@ class LabelsController {
     RunLabel label = new RunLabel(wanted.run(), several ? Integer.valueOf(batch) : null, null);
     return new Label(
         label.text(),
-        c.product(wanted.product()).map(Campaign.Product::name).orElse(wanted.product()),
+        name(c, wanted),
         wanted.test().name() + ", " + wanted.which() + (several ? ", batch " + batch : ""),
         QrPicture.svg(label.text()));
   }

@@ -30,13 +30,14 @@ import ovenproof.web.FieldDocument;
 import ovenproof.web.FormProblems;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
+import ovenproof.web.Rows;
 import ovenproof.web.Who;
 import ovenproof.web.Workbench;
 
 /** The plan: runs to be done with their place, and what is not run and why. */
 @Controller
 class PlanController {
-  private static final int MOST = 2000;
+  private static final int AT_ONCE = 60;
   private final Desk desk;
   private final Workbench workbench;
   private final FieldDocument fields;
@@ -63,7 +64,7 @@ class PlanController {
 
   @GetMapping("/c/{cid}/plan")
   @MayUse(Audience.OWNER)
-  String plan(@PathVariable String cid, @RequestParam(defaultValue = "") String show, Model model) {
+  String plan(@PathVariable String cid, @RequestParam Map<String, String> query, Model model) {
     Workbench.Sheet sheet = workbench.sheet(cid);
     Campaign c = sheet.campaign();
     List<Line> lines = lines(sheet);
@@ -73,11 +74,17 @@ class PlanController {
     model.addAttribute("revision", desk.document(cid, Document.FIELD).revision());
     model.addAttribute("count", lines.size());
     model.addAttribute("open", open);
-    boolean all = show.equals("all");
+    boolean all = "all".equals(query.get("show"));
     model.addAttribute("all", all);
-    model.addAttribute(
-        "lines",
-        lines.stream().filter(l -> all || l.run().isEmpty()).limit(all ? MOST : 60).toList());
+    Rows<Line> part =
+        Rows.of(
+            lines.stream().filter(l -> all || l.run().isEmpty()).toList(),
+            AT_ONCE,
+            "/c/" + cid + "/plan",
+            query,
+            l -> l.product() + " " + l.test() + " " + l.place());
+    model.addAttribute("part", part);
+    model.addAttribute("lines", part.shown());
     model.addAttribute("excused", excused(c));
     model.addAttribute(
         "asked", PlanOrder.missing(c.method(), c.products(), c.plan(), c.notRun()).size());
@@ -406,7 +413,7 @@ class PlanController {
   }
 
   private String again(String cid, Map<String, String> typed, FormProblems problems, Model model) {
-    plan(cid, "", model);
+    plan(cid, Map.of(), model);
     model.addAttribute("typed", typed);
     model.addAttribute("problems", problems.byField());
     return "prep/plan";

@@ -32,12 +32,14 @@ import ovenproof.web.FieldDocument;
 import ovenproof.web.FormProblems;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
+import ovenproof.web.Rows;
 import ovenproof.web.Who;
 import ovenproof.web.Workbench;
 
 /** Setting cards: how each product is set for each test, and how the setting was chosen. */
 @Controller
 class SettingsController {
+  private static final int AT_ONCE = 100;
   private static final Map<String, String> LABELS = labels();
   private final Desk desk;
   private final Workbench workbench;
@@ -72,7 +74,7 @@ class SettingsController {
 
   @GetMapping("/c/{cid}/settings")
   @MayUse(Audience.OWNER)
-  String settings(@PathVariable String cid, Model model) {
+  String settings(@PathVariable String cid, @RequestParam Map<String, String> query, Model model) {
     Campaign c = workbench.sheet(cid).campaign();
     List<Column> columns = columns(c);
     Map<String, SettingCard> cards = new HashMap<>();
@@ -94,7 +96,9 @@ class SettingsController {
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", c);
     model.addAttribute("columns", columns);
-    model.addAttribute("rows", rows);
+    Rows<Row> part = Rows.of(rows, AT_ONCE, "/c/" + cid + "/settings", query, Row::name);
+    model.addAttribute("part", part);
+    model.addAttribute("rows", part.shown());
     model.addAttribute(
         "missing",
         rows.stream().flatMap(r -> r.cells().stream()).filter(x -> x.words().isEmpty()).count());

@@ -30,11 +30,13 @@ import ovenproof.web.FormProblems;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
 import ovenproof.web.Moment;
+import ovenproof.web.Rows;
 import ovenproof.web.Workbench;
 
 /** The feature checklist: which product has what, a feature for all products at once. */
 @Controller
 class FeaturesController {
+  private static final int PRODUCTS_AT_ONCE = 40;
   private final Desk desk;
   private final Workbench workbench;
 
@@ -58,28 +60,34 @@ class FeaturesController {
 
   @GetMapping("/c/{cid}/features")
   @MayUse(Audience.OWNER)
-  String list(
-      @PathVariable String cid, @RequestParam(defaultValue = "") String feature, Model model) {
-    Campaign c = show(cid, model);
+  String list(@PathVariable String cid, @RequestParam Map<String, String> query, Model model) {
+    String feature = query.getOrDefault("feature", "");
+    Rows<Campaign.Product> part = show(cid, query, model);
     model.addAttribute("typed", Map.of("feature", feature));
-    model.addAttribute("lines", lines(c, feature, Map.of()));
+    model.addAttribute("lines", lines(cid, part, feature, Map.of()));
     return "products/features";
   }
 
-  private Campaign show(String cid, Model model) {
+  private Rows<Campaign.Product> show(String cid, Map<String, String> query, Model model) {
     Campaign c = workbench.sheet(cid).campaign();
+    Rows<Campaign.Product> part =
+        Rows.of(c.products(), PRODUCTS_AT_ONCE, address(cid), query, Campaign.Product::name);
+    model.addAttribute("part", part);
     FeatureChecklist checklist = FeatureChecklist.of(c);
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", c);
     model.addAttribute(
         "rows",
-        checklist.features().stream().map(f -> new Row(f, cells(c, checklist, f))).toList());
+        checklist.features().stream()
+            .map(f -> new Row(f, cells(part.shown(), checklist, f)))
+            .toList());
     model.addAttribute("states", Choice.of(FeatureState.State.values()));
-    return c;
+    return part;
   }
 
-  private static List<Cell> cells(Campaign c, FeatureChecklist checklist, String feature) {
-    return c.products().stream().map(p -> cell(p, checklist.state(p.id(), feature))).toList();
+  private static List<Cell> cells(
+      List<Campaign.Product> products, FeatureChecklist checklist, String feature) {
+    return products.stream().map(p -> cell(p, checklist.state(p.id(), feature))).toList();
   }
 
   private static Cell cell(Campaign.Product product, Optional<FeatureState> said) {
@@ -104,11 +112,12 @@ class FeaturesController {
         Stream.of(said.note(), said.on()).filter(Objects::nonNull).map(String::valueOf).toList());
   }
 
-  private static List<Line> lines(Campaign c, String feature, Map<String, String> typed) {
-    FeatureChecklist checklist = FeatureChecklist.of(c);
+  private List<Line> lines(
+      String cid, Rows<Campaign.Product> part, String feature, Map<String, String> typed) {
+    FeatureChecklist checklist = FeatureChecklist.of(workbench.sheet(cid).campaign());
     String listed = checklist.listed(feature.strip()).orElse(feature);
     List<Line> lines = new ArrayList<>();
-    for (Campaign.Product p : c.products()) {
+    for (Campaign.Product p : part.shown()) {
       Optional<FeatureState> held = checklist.state(p.id(), listed);
       lines.add(
           new Line(
@@ -165,7 +174,11 @@ class FeaturesController {
     if (!entries.isEmpty()) {
       desk.append(cid, entries);
     }
-    return "redirect:/c/" + cid + "/features";
+    return "redirect:" + address(cid);
+  }
+
+  private static String address(String cid) {
+    return "/c/" + cid + "/features";
   }
 
   private static Optional<FeatureState.State> chosen(
@@ -180,10 +193,12 @@ class FeaturesController {
   }
 
   private String again(String cid, Map<String, String> typed, FormProblems problems, Model model) {
-    Campaign c = show(cid, model);
+    Map<String, String> page = new HashMap<>(typed);
+    page.keySet().retainAll(List.of("from", "find"));
+    Rows<Campaign.Product> part = show(cid, page, model);
     model.addAttribute("problems", problems.byField());
     model.addAttribute("typed", new HashMap<>(typed));
-    model.addAttribute("lines", lines(c, typed.getOrDefault("feature", ""), typed));
+    model.addAttribute("lines", lines(cid, part, typed.getOrDefault("feature", ""), typed));
     return "products/features";
   }
 

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.springframework.stereotype.Controller;
@@ -24,6 +25,7 @@ import ovenproof.web.FieldDocument;
 import ovenproof.web.FormProblems;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
+import ovenproof.web.Rows;
 import ovenproof.web.Slug;
 import ovenproof.web.Who;
 import ovenproof.web.Workbench;
@@ -32,6 +34,7 @@ import ovenproof.web.Workbench;
 @Controller
 class ProductsController {
   private static final int LONGEST_NAME = 300;
+  private static final int AT_ONCE = 100;
   private final Desk desk;
   private final Workbench workbench;
   private final FieldDocument fields;
@@ -54,14 +57,22 @@ class ProductsController {
 
   @GetMapping("/c/{cid}/products")
   @MayUse(Audience.OWNER)
-  String list(@PathVariable String cid, Model model) {
+  String list(@PathVariable String cid, @RequestParam Map<String, String> query, Model model) {
     Campaign c = workbench.sheet(cid).campaign();
     Known known = new Known(c);
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", c);
     model.addAttribute("revision", desk.document(cid, Document.FIELD).revision());
     model.addAttribute("features", FeatureChecklist.of(c).features().size());
-    model.addAttribute("rows", c.products().stream().map(p -> row(c, p, known)).toList());
+    Rows<Campaign.Product> part =
+        Rows.of(
+            c.products(),
+            AT_ONCE,
+            "/c/" + cid + "/products",
+            query,
+            p -> p.name() + " " + Objects.requireNonNullElse(p.maker(), ""));
+    model.addAttribute("part", part);
+    model.addAttribute("rows", part.shown().stream().map(p -> row(c, p, known)).toList());
     return "products/list";
   }
 
@@ -257,7 +268,7 @@ class ProductsController {
   }
 
   private String again(String cid, Map<String, String> typed, FormProblems problems, Model model) {
-    list(cid, model);
+    list(cid, Map.of(), model);
     model.addAttribute("problems", problems.byField());
     model.addAttribute("typed", typed);
     return "products/list";

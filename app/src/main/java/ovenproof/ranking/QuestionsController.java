@@ -334,7 +334,7 @@ class QuestionsController {
     p.missing().forEach(m -> limits.add("missing: " + m));
     String place =
         p.tier() == null ? "unranked" : "place " + Scores.rank(p.rank()) + ", tier " + p.tier();
-    return new Told(p.name(), place, VerdictController.price(sheet.campaign(), p.id()), limits);
+    return new Told(p.name(), place, RankingTables.price(sheet.campaign(), p.id()), limits);
   }
 
   private static ProductVerdict chosen(

@@ -1,13 +1,11 @@
 package ovenproof.ranking;
 
+import jakarta.servlet.http.HttpServletResponse;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
@@ -33,6 +31,7 @@ import ovenproof.verdict.Verdict.Node;
 import ovenproof.verdict.Verdict.ProductVerdict;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
+import ovenproof.web.Rows;
 import ovenproof.web.Shown;
 import ovenproof.web.WaitingPage;
 import ovenproof.web.Workbench;
@@ -41,6 +40,7 @@ import ovenproof.web.Workbench;
 @Controller
 class VerdictController {
   private static final int MOST_PARTS = 10;
+  private static final int PRODUCTS_AT_ONCE = 40;
   private final Workbench workbench;
   private final FrozenVerdicts frozen;
 
@@ -48,27 +48,6 @@ class VerdictController {
     this.workbench = workbench;
     this.frozen = new FrozenVerdicts(desk);
   }
-
-  /** A tier with its lanes. */
-  public record TierRows(String name, String words, List<Lane> rows) {}
-
-  /** A product in the ranking. */
-  public record Lane(
-      String id,
-      String name,
-      String rank,
-      String lane,
-      String score,
-      String interval,
-      String best,
-      String price,
-      List<String> notes) {}
-
-  /** A product in the matrix. */
-  public record MatrixRow(String id, String name, String total, List<MatrixCell> cells) {}
-
-  /** A score of a product's test. */
-  public record MatrixCell(String test, String testName, String words, String mini) {}
 
   /** A slider. */
   public record Weight(String id, String name, int parts, int yours) {}
@@ -117,113 +96,36 @@ class VerdictController {
     model.addAttribute("axis", ScoreChart.axis());
     model.addAttribute(
         "margin", verdict.margin() == null ? "" : Rounding.HALF_UP.text(verdict.margin(), 2));
-    model.addAttribute("tiers", tiers(campaign, verdict));
-    model.addAttribute("matrix", matrix(campaign, verdict));
+    Rows<ProductVerdict> part =
+        Rows.of(
+            verdict.products(),
+            PRODUCTS_AT_ONCE,
+            "/c/" + campaign.info().id() + "/verdict",
+            query,
+            ProductVerdict::name);
+    RankingTables tables = new RankingTables(campaign, verdict, part.shown());
+    model.addAttribute("part", part);
+    model.addAttribute("tiers", tables.tiers());
+    model.addAttribute("matrix", tables.matrix());
     weights(model, sheet, verdict, query);
-  }
-
-  private static List<TierRows> tiers(Campaign campaign, Verdict verdict) {
-    Map<Integer, List<ProductVerdict>> byTier = new TreeMap<>();
-    for (ProductVerdict p : verdict.products()) {
-      byTier
-          .computeIfAbsent(p.tier() == null ? Integer.MAX_VALUE : p.tier(), t -> new ArrayList<>())
-          .add(p);
-    }
-    List<TierRows> tiers = new ArrayList<>();
-    byTier.forEach(
-        (tier, products) -> {
-          boolean ranked = tier != Integer.MAX_VALUE && verdict.margin() != null;
-          List<Lane> rows = new ArrayList<>();
-          for (int i = 0; i < products.size(); i++) {
-            rows.add(lane(campaign, verdict, products, i, ranked));
-          }
-          tiers.add(
-              new TierRows(
-                  tier == Integer.MAX_VALUE ? "Not ranked" : "Tier " + tier,
-                  tierWords(verdict, products, ranked),
-                  rows));
-        });
-    return tiers;
-  }
-
-  private static String tierWords(Verdict verdict, List<ProductVerdict> products, boolean ranked) {
-    var best = products.get(0).score().value();
-    if (!ranked || best == null) {
-      return "";
-    }
-    double margin = Objects.requireNonNull(verdict.margin());
-    return "best "
-        + Scores.digits(best)
-        + ", tray down to "
-        + Rounding.HALF_UP.text(Math.max(0, best.doubleValue() - margin), 2);
-  }
-
-  private static Lane lane(
-      Campaign campaign, Verdict verdict, List<ProductVerdict> tier, int i, boolean ranked) {
-    ProductVerdict p = tier.get(i);
-    var best = tier.get(0).score().value();
-    ScoreChart.Tier around = null;
-    if (ranked && best != null) {
-      double lowest = Math.max(0, best.doubleValue() - Objects.requireNonNull(verdict.margin()));
-      around =
-          new ScoreChart.Tier(
-              best.doubleValue(),
-              lowest,
-              i == tier.size() - 1 ? ScoreChart.Place.LAST : ScoreChart.Place.INSIDE);
-    }
-    List<String> notes = new ArrayList<>();
-    p.gates().stream()
-        .filter(g -> g.state() != Verdict.GateOutcome.State.PASSED)
-        .forEach(g -> notes.add(g.words()));
-    return new Lane(
-        p.id(),
-        p.name(),
-        Scores.rank(p.rank()),
-        ScoreChart.lane(
-            p.name() + ": " + Scores.sentence(p.score()), Scores.tray(p.score()), around),
-        Scores.words(p.score()),
-        Scores.interval(p.score()),
-        Scores.probability(p.probabilityBest(), p.probabilityBestAtMost()),
-        price(campaign, p.id()),
-        notes);
-  }
-
-  static String price(Campaign campaign, String product) {
-    return campaign.prices().stream()
-        .filter(x -> x.product().equals(product))
-        .max(Comparator.comparing(Campaign.Price::on))
-        .map(
-            x ->
-                Rounding.HALF_UP.text(x.amount(), x.amount() == Math.rint(x.amount()) ? 0 : 2)
-                    + "\u00a0"
-                    + x.currency())
-        .orElse("–");
-  }
-
-  private static List<MatrixRow> matrix(Campaign campaign, Verdict verdict) {
-    List<MatrixRow> rows = new ArrayList<>();
-    for (ProductVerdict p : verdict.products()) {
-      List<MatrixCell> cells = new ArrayList<>();
-      for (TestPlan test : campaign.method().tests()) {
-        Optional<Node> node = p.test(test.id());
-        cells.add(
-            new MatrixCell(
-                test.id(),
-                test.name(),
-                node.map(n -> Scores.words(n.score())).orElse("–"),
-                node.map(n -> ScoreChart.mini(Scores.tray(n.score()))).orElse("")));
-      }
-      rows.add(new MatrixRow(p.id(), p.name(), Scores.words(p.score()), cells));
-    }
-    return rows;
   }
 
   // ---------- weights ----------
 
   @GetMapping("/c/{cid}/verdict/weights")
   @MayUse(Audience.OWNER)
-  String weights(@PathVariable String cid, @RequestParam Map<String, String> query, Model model) {
+  @Nullable String weights(
+      @PathVariable String cid,
+      @RequestParam Map<String, String> query,
+      Model model,
+      HttpServletResponse response) {
     Workbench.Sheet sheet = workbench.sheet(cid);
+    if (!sheet.scored()) {
+      // Something was entered meanwhile: the page keeps what it shows until the new verdict is
+      // there.
+      response.setStatus(204);
+      return null;
+    }
     sheet.verdict().ifPresent(verdict -> weights(model, sheet, verdict, query));
     return "ranking/weights";
   }
@@ -243,11 +145,12 @@ class VerdictController {
     model.addAttribute(
         "weightProblem", nothing ? "Every test has 0 parts; give one of them a part." : null);
     model.addAttribute("weights", weights);
-    model.addAttribute(
-        "yours",
+    List<OtherParts> yours =
         changed && !nothing
             ? OtherParts.of(sheet.basis().orElseThrow(), parts)
-            : OtherParts.asPublished(verdict));
+            : OtherParts.asPublished(verdict);
+    Map<String, String> asked = Map.of("find", query.getOrDefault("find", ""));
+    model.addAttribute("yours", Rows.of(yours, PRODUCTS_AT_ONCE, "", asked, OtherParts::name));
   }
 
   private static int parts(@Nullable String typed, int fallback) {

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -25,6 +26,7 @@ import ovenproof.desk.Document;
 import ovenproof.desk.StoredEntry;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
+import ovenproof.web.Rows;
 import ovenproof.web.Shown;
 import ovenproof.web.Workbench;
 
@@ -47,7 +49,7 @@ class RecordController {
 
   @GetMapping("/c/{cid}/record")
   @MayUse(Audience.OWNER)
-  String record(@PathVariable String cid, @RequestParam(defaultValue = "0") int from, Model model) {
+  String record(@PathVariable String cid, @RequestParam Map<String, String> query, Model model) {
     Workbench.Sheet sheet = workbench.sheet(cid);
     Campaign campaign = sheet.campaign();
     List<Done> done = new ArrayList<>();
@@ -68,14 +70,20 @@ class RecordController {
                     new Done(
                         a.at(), a.who(), "attached " + a.path(), a.sha256().substring(0, 12))));
     done.sort(Comparator.comparing(Done::at).reversed());
-    int first = Math.max(0, Math.min(from, done.size()));
+    Rows<Done> part =
+        Rows.of(
+            done,
+            PAGE,
+            "/c/" + cid + "/record",
+            query,
+            d -> d.who() + " " + d.what() + " " + d.key());
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", campaign);
     model.addAttribute("count", done.size());
-    model.addAttribute("from", first);
+    model.addAttribute("part", part);
     model.addAttribute(
         "lines",
-        done.subList(first, Math.min(done.size(), first + PAGE)).stream()
+        part.shown().stream()
             .map(
                 d ->
                     new Line(

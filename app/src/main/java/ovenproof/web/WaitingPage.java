@@ -11,8 +11,11 @@ public final class WaitingPage {
    */
   public static String show(Workbench.Sheet sheet, String section, PageFields page) {
     page.put("section", section);
-    page.put("done", sheet.stepsDone());
-    page.put("total", Math.max(1, sheet.stepsInAll()));
+    int done = sheet.stepsDone();
+    int total = Math.max(1, sheet.stepsInAll());
+    page.put("done", done);
+    page.put("total", total);
+    page.put("drawing", done >= total);
     return "web/working";
   }
 }

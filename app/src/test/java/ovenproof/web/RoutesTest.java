@@ -346,8 +346,16 @@ class RoutesTest {
     }
     desk.saveField(
         cid, desk.document(cid, "field").revision(), field.withProducts(many), "lead", "many");
-    assertThat(session.get("/c/" + cid + "/products").body()).contains("Product 999");
-    assertThat(session.get("/c/" + cid).statusCode()).isEqualTo(200);
+    String home = "/c/" + cid;
+    assertThat(session.get(home + "/products?from=1000").body()).contains("Product 999");
+    for (String page :
+        List.of("", "/products", "/features", "/settings", "/plan", "/bench", "/labels")) {
+      assertThat(session.get(home + page).body().length())
+          .as("bytes of " + page + " (the limit is the one said for pages before pictures)")
+          .isLessThan(200_000);
+    }
+    String found = session.get(home + "/settings?find=product%20777").body();
+    assertThat(found).contains("Product 777").doesNotContain("Product 778");
   }
 
   @ParameterizedTest
