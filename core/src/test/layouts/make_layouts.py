@@ -1,41 +1,6 @@
 #!/usr/bin/env python3
 """Writes the layouts of the trace corpus with what must be read from each. All data are invented."""
-import datetime, json, math, pathlib, sys
-
-OUT = pathlib.Path(__file__).parents[1] / "resources/ovenproof/core/trace/layouts"
-expected = []
-
-def heat(i, step=5.0, top=200.0, tau=120.0, start=21.0, cut=None):
-    t = i * step
-    return start + (top - start) * (1 - math.exp(-t / tau))
-
-def curve(n, step=5.0, **k):
-    return [round(heat(i, step, **k), 1) for i in range(n)]
-
-A = curve(24)
-B = curve(24, tau=150, top=190, start=20.5)
-F = lambda c: round(c * 9 / 5 + 32, 1)
-
-def write(name, text, encoding="utf-8", newline="\n", rows=24, step=5, start=None, form="delimited",
-          channels=(), questions=(), segments=1, skipped=None, time=None):
-    data = text.replace("\n", newline).encode(encoding) if isinstance(text, str) else text
-    (OUT / name).write_bytes(data)
-    expected.append(dict(file=name, rows=rows, step=step, start=start, form=form, time=time, channels=list(channels),
-                         questions=list(questions), segments=segments, skipped=skipped))
-
-def ch(name, quantity, unit, role, first, last):
-    return dict(name=name, quantity=quantity, unit=unit, role=role, first=first, last=last)
-
-C = lambda f: (f - 32) * 5 / 9
-
-def temp(name, values, role="measured"):
-    return ch(name, "temperature", "°C", role, values[0], values[-1])
-
-t0 = datetime.datetime(2026, 3, 14, 9, 30, 0)
-stamp = lambda i, fmt, step=5: (t0 + datetime.timedelta(seconds=i * step)).strftime(fmt)
-N = range(24)
-START = "2026-03-14T09:30:00"
-AB = [temp("T1", A), temp("T2", B)]
+from layout_kit import *
 
 write("elapsed-seconds.csv", "Time (s),T1 (°C),T2 (°C)\n" + "".join(f"{i*5},{A[i]},{B[i]}\n" for i in N), channels=AB, time="elapsed")
 write("semicolon-decimal-comma.csv", "Datum;Uhrzeit;T1 [°C];T2 [°C]\n" + "".join(
@@ -151,15 +116,6 @@ write("unit-in-preamble.csv", "Model: invented\nUnit: Fahrenheit\nRate: 5 sec\n\
     channels=[temp("CH1", [C(F(21.0)), C(F(A[-1]))]), temp("CH2", [C(F(20.5)), C(F(B[-1]))])], time="interval")
 
 # Shapes of loggers, meters, databases, terminals and home automation; names and data are invented.
-P = [1400 if i < 20 else 0 for i in N]
-R = [round(22.1 + 0.1 * (i % 3), 1) for i in N]
-H = [round(45 - 0.1 * i, 1) for i in N]
-comma = lambda v: str(v).replace(".", ",")
-epoch = lambda i: int(t0.replace(tzinfo=datetime.timezone.utc).timestamp()) + 5 * i
-lines_of = lambda head, row: head + "".join(row(i) + "\n" for i in N)
-power = lambda name="power": ch(name, "power", "W", "measured", 1400, 0)
-humid = lambda name: ch(name, "ratio", "%", "measured", H[0], H[-1])
-DT = dict(start=START, time="date-and-time")
 
 write("longer-first-row.txt", lines_of("Oven,Time,Celsius(°C),Humidity(%rh),Serial Number\n", lambda i: f"{i+1},{stamp(i,'%Y-%m-%d %H:%M:%S')},{A[i]},{H[i]}" + (",000123" if i == 0 else "")), encoding="cp1252", channels=[temp("Celsius", A), humid("Humidity")], **DT)
 write("names-in-two-lines.txt", lines_of("\t\tTemp\tHi\tOut\tWind\nDate\tTime\tOut\tTemp\tHum\tSpeed\n", lambda i: f"{stamp(i,'%m/%d/%y')}\t{stamp(i,'%H:%M:%S')}\t{A[i]}\t{B[i]}\t{H[i]}\t3.0"),
@@ -226,17 +182,6 @@ write("list-of-entries.txt", lines_of("", lambda i: f"- time: {stamp(i,'%Y-%m-%d
 write("stamp-behind-name.log", lines_of("", lambda i: f"oven-1  | {stamp(i,'%Y-%m-%d %H:%M:%S')} temp={A[i]} target=200"), form="key-value", channels=[temp("temp", A), ch("target", "temperature", "°C", "set-point", 200, 200)], **DT)
 write("rows-are-channels.csv", "\n".join([",".join(map(str, ["Time (s)", *[i * 5 for i in N]])), ",".join(map(str, ["T1", *A])), ",".join(map(str, ["T2", *B]))]) + "\n", channels=AB, time="elapsed")
 
-lines = []
-for e in expected:
-    lines.append(f"file {e['file']}")
-    for key in ("form", "time", "rows", "step", "start", "segments", "skipped"):
-        if e[key] is not None:
-            lines.append(f"{key} {e[key]}")
-    for q in e["questions"]:
-        lines.append(f"question {q}")
-    for c in e["channels"]:
-        num = lambda v: "none" if v is None else f"{v:.3f}"
-        lines.append(f"channel {c['name']} | {c['quantity']} | {c['unit']} | {c['role']} | {num(c['first'])} | {num(c['last'])}")
-    lines.append("")
-(OUT / "expected.txt").write_text("\n".join(lines), encoding="utf-8")
-print(len(expected), "layouts")
+import instrument_layouts
+
+finish()

@@ -17,6 +17,9 @@ public final class TraceReport {
 
   private TraceReport() {}
 
+  /** Longer names push what follows aside. */
+  private static final int WIDEST_NAME = 48;
+
   public static List<String> lines(
       String name, TraceFile file, @Nullable TraceSession session, List<Measurement> measurements) {
     List<String> lines = new ArrayList<>();
@@ -25,7 +28,9 @@ public final class TraceReport {
     file.layout().explanation().forEach(e -> lines.add("  " + e));
     lines.add(text("  Certainty of this reading: %.0f %%.", 100 * file.layout().certainty()));
     lines.add("");
-    (session == null ? file : session.file()).channels().forEach(c -> lines.add(channel(c)));
+    List<Channel> channels = (session == null ? file : session.file()).channels();
+    int width = channels.stream().mapToInt(c -> c.name().length()).max().orElse(0);
+    channels.forEach(c -> lines.add(channel(c, Math.min(Math.max(width, 22), WIDEST_NAME))));
     if (session != null) {
       lines.add("");
       session.notes().forEach(n -> lines.add("  " + n));
@@ -62,7 +67,7 @@ public final class TraceReport {
     return lines;
   }
 
-  private static String channel(Channel c) {
+  private static String channel(Channel c, int width) {
     String state =
         switch (c.state()) {
           case GOOD -> "";
@@ -71,7 +76,7 @@ public final class TraceReport {
         };
     String unit = c.dimension() == null ? "" : c.unit().symbol();
     return text(
-            "  %-22s %-12s %-4s %8d %-8s  %-8s %s",
+            "  %-" + width + "s %-12s %-4s %8d %-8s  %-8s %s",
             c.name(),
             c.quantityWord(),
             unit,

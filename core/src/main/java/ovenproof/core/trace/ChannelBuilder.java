@@ -50,6 +50,9 @@ final class ChannelBuilder {
   private int gapsInTime = -1;
   private double certainty = 1;
 
+  /** Written in a column of its own for all of them. */
+  private @Nullable UnitText temperatureColumn;
+
   ChannelBuilder(
       RawTable table,
       Set<Integer> timeColumns,
@@ -171,6 +174,10 @@ final class ChannelBuilder {
         continue;
       }
       UnitText unitOfLeft = wordUnit(c);
+      if (unitOfLeft != null && unitOfLeft.isTemperature() && saysOfAll(c)) {
+        temperatureColumn = unitOfLeft;
+        continue;
+      }
       if (unitOfLeft != null
           && !drafts.isEmpty()
           && drafts.get(drafts.size() - 1).column == c - 1) {
@@ -184,6 +191,17 @@ final class ChannelBuilder {
     return drafts;
   }
 
+  /** "TempUnit" behind a column of anything else says the unit of all temperatures. */
+  private boolean saysOfAll(int c) {
+    HeaderText left = table.headers().get(c - 1);
+    return left.unit() != null
+        || left.says(HeaderText.POWER)
+        || left.says(HeaderText.CURRENT)
+        || left.says(HeaderText.VOLTAGE)
+        || left.says(HeaderText.ENERGY)
+        || left.says(HeaderText.HUMIDITY);
+  }
+
   private Draft draft(int c) {
     Draft draft = new Draft(c, table.headers().get(c), inOrder(table.values()[c]));
     draft.labels = table.kinds().get(c) == ColumnKind.WORDS ? table.labels().get(c) : List.of();
@@ -192,6 +210,10 @@ final class ChannelBuilder {
     if (draft.unit == null && table.suffixes()[c] != null) {
       draft.unit = table.suffixes()[c];
       draft.unitFrom = "the unit behind its values";
+    }
+    if (draft.unit == null && draft.header.written().isBlank() && metadata.readingUnit() != null) {
+      draft.unit = metadata.readingUnit();
+      draft.unitFrom = "the lines before the table";
     }
     return draft;
   }
@@ -225,6 +247,11 @@ final class ChannelBuilder {
       return;
     }
     Stats stats = d.stats();
+    if (d.header.says(HeaderText.SCATTER)) {
+      d.unit = null;
+      d.note("how far readings scatter, by its name");
+      return;
+    }
     if (isDifference(d)) {
       as(d, Role.DIFFERENCE, Dimension.TEMPERATURE_DIFFERENCE, Unit.KELVIN);
       d.unitFrom = "";
@@ -322,7 +349,11 @@ final class ChannelBuilder {
 
   private void typeByName(Draft d, Stats stats) {
     HeaderText h = d.header;
-    if (h.says(HeaderText.RATE)) {
+    if (h.words().size() > 1
+        && h.name().matches("(?i).*[ _.](quality|qc|valid|validity|status|alarms?|flags?)")) {
+      d.role = Role.STATUS;
+      d.note("says of another column how good it is");
+    } else if (h.says(HeaderText.RATE)) {
       d.role = Role.RATE;
     } else if (electric(d)) {
       typeElectric(d);
@@ -367,7 +398,12 @@ final class ChannelBuilder {
         && (stats.distinct == 2 || h.says(HeaderText.SWITCH) || h.says(HeaderText.STATUS))
         && stats.n > 3
         && !h.says(Set.of("temp", "temperature"))) {
-      as(d, h.says(HeaderText.STATUS) ? Role.STATUS : Role.SWITCH, Dimension.RATIO, Unit.PERCENT);
+      if (h.says(HeaderText.STATUS) && !h.says(HeaderText.SWITCH)) {
+        d.role = Role.STATUS;
+        d.note("0 and 1, a flag by its name");
+        return;
+      }
+      as(d, Role.SWITCH, Dimension.RATIO, Unit.PERCENT);
       d.scale = 100;
       d.note("0 and 1, kept as 0 and 100 %");
     } else if (h.says(HeaderText.SWITCH)
@@ -453,7 +489,8 @@ final class ChannelBuilder {
 
   private void typeTemperature(Draft d, Stats stats) {
     boolean named =
-        d.header.says(HeaderText.TEMPERATURE)
+        hasSetPoint(d.header)
+            || d.header.says(HeaderText.TEMPERATURE)
             || d.header.isInputName()
             || d.header.says(HeaderText.CORE)
             || d.header.says(HeaderText.AMBIENT)
@@ -461,19 +498,47 @@ final class ChannelBuilder {
             || d.header.says(HeaderText.CENTRE)
             || d.header.words().stream()
                 .anyMatch(w -> w.contains("temp") || w.contains("thermo") || w.contains("celsius"))
-            || d.header.name().matches("[Tt][ _]?\\w{0,12}");
+            || d.header.name().matches("[Tt]([ _]?\\d\\w{0,11}|[ _]\\w{0,12}|[A-Z]\\w{0,12}|)")
+            || d.header
+                .name()
+                .matches("T(?!otal|ime|arget|est|rial|ype|ag|ask|rack|orque|urn|ick)[a-z]{1,9}");
     double bulk = stats.median;
     boolean plausible =
         stats.n >= 2 && bulk > -60 && bulk < 1400 && (stats.distinct > 4 || stats.n < 6);
     if (named || (plausible && (d.header.written().isBlank() || looksPlaced(d.header)))) {
       d.dimension = Dimension.TEMPERATURE;
       d.note(named ? "temperature by its name" : "temperature by its values");
-    } else if (plausible && stats.smooth && bulk > 5 && !temperaturesNamed()) {
+    } else if (plausible
+        && bulk > 5
+        && !temperaturesNamed()
+        && (stats.smooth || amongTemperatures(d))) {
       d.dimension = Dimension.TEMPERATURE;
       d.note("temperature by its values");
     } else {
       d.note("nothing tells its quantity");
     }
+  }
+
+  /** Every other column of numbers is a temperature by its name. */
+  private boolean amongTemperatures(Draft d) {
+    int others = 0;
+    for (int c = 0; c < table.columns(); c++) {
+      HeaderText h = table.headers().get(c);
+      boolean reads = table.kinds().get(c) == ColumnKind.NUMBER && !timeColumns.contains(c);
+      if (reads && c != d.column) {
+        others++;
+        if (!h.says(HeaderText.TEMPERATURE) && !h.says(HeaderText.CORE) && !h.isInputName()) {
+          return false;
+        }
+      }
+    }
+    return others > 0 && d.stats().distinct > 12 && d.stats().high > 40;
+  }
+
+  /** "B" beside "B set-point", as controllers print them. */
+  private boolean hasSetPoint(HeaderText header) {
+    return !header.name().isBlank()
+        && table.headers().stream().anyMatch(h -> h.name().equals(header.name() + " set-point"));
   }
 
   /** A file that names its temperatures means something else by its other columns. */
@@ -500,7 +565,8 @@ final class ChannelBuilder {
     if (saysSetPoint(h)) {
       return Role.SET_POINT;
     }
-    if (h.says(HeaderText.COLD_JUNCTION)) {
+    boolean numbered = h.name().matches("(?i).*\\b(device|logger|board) ?\\d.*");
+    if (h.says(HeaderText.COLD_JUNCTION) && !numbered) {
       return Role.COLD_JUNCTION;
     }
     if (h.says(HeaderText.AMBIENT)) {
@@ -530,6 +596,9 @@ final class ChannelBuilder {
       unread(d);
       return;
     }
+    if (d.unit != null && d.unit.isTemperature() && d.unit.scale() != 1) {
+      toWholeUnits(d, d.unit);
+    }
     Sentinels.Found found =
         d.stats().mayHoldSentinels() ? Sentinels.find(d.values) : Sentinels.none(d.values);
     d.values = found.values();
@@ -546,6 +615,12 @@ final class ChannelBuilder {
     if (words > 0 && d.state == State.GOOD) {
       d.note(words + " cell(s) hold a word instead of a reading");
     }
+  }
+
+  /** Tenths become degrees first: 2700 of them are no open input. */
+  private static void toWholeUnits(Draft d, UnitText unit) {
+    d.values = Arrays.stream(d.values).map(v -> Math.rint(v * unit.scale() * 1e9) / 1e9).toArray();
+    d.unit = new UnitText(unit.unit(), 1);
   }
 
   /** A column of anything else in which nothing can be read. */
@@ -572,7 +647,8 @@ final class ChannelBuilder {
       settle(open, new UnitText(Unit.CELSIUS, 1), "no reading tells another");
       return;
     }
-    UnitText inMetadata = metadata.temperatureUnit();
+    UnitText inMetadata =
+        temperatureColumn == null ? metadata.temperatureUnit() : temperatureColumn;
     Unit given = options.temperatureUnit();
     if (given != null) {
       settle(open, new UnitText(given, 1), "as given");
@@ -643,7 +719,7 @@ final class ChannelBuilder {
   }
 
   /** Loggers for roasts call the appliance's air "ambient" and number the needles. */
-  private static void hotRooms(List<Draft> drafts) {
+  private void hotRooms(List<Draft> drafts) {
     boolean centre = drafts.stream().anyMatch(d -> d.role == Role.CENTRE);
     boolean hot = false;
     for (Draft d : drafts) {
@@ -670,7 +746,7 @@ final class ChannelBuilder {
   }
 
   /** What stays in a room's range while another place gets as hot as an oven is in the room. */
-  private static void roomsByValue(List<Draft> drafts) {
+  private void roomsByValue(List<Draft> drafts) {
     List<Draft> places =
         drafts.stream()
             .filter(d -> d.dimension == Dimension.TEMPERATURE && d.stats().n > 20)
@@ -681,7 +757,8 @@ final class ChannelBuilder {
     for (Draft d : places) {
       Stats s = d.stats();
       boolean cool = s.low > 10 && s.high < 40 && s.high - s.low < 8 && s.distinct > 2;
-      if (hot && cool && d.role == Role.MEASURED && !isPlace(d.header)) {
+      boolean free = !isPlace(d.header) && !hasSetPoint(d.header);
+      if (hot && cool && d.role == Role.MEASURED && free) {
         d.role = roomKnown ? Role.COLD_JUNCTION : Role.AMBIENT;
         d.note("never leaves the room's range while another rises: taken as the room");
       }
@@ -719,7 +796,13 @@ final class ChannelBuilder {
     }
   }
 
-  private static void judgeOne(Draft d, @Nullable Draft main, double widest) {
+  /** An oven that cycles between two rows of a slow logger jumps too. */
+  private double wildestNoise(Stats s) {
+    double step = rows.length < 2 ? 1 : (seconds[rows.length - 1] - seconds[0]) / (rows.length - 1);
+    return step < 10 ? 8 : Math.max(8, 0.15 * (s.high - s.low));
+  }
+
+  private void judgeOne(Draft d, @Nullable Draft main, double widest) {
     Stats s = d.stats();
     int present = s.n;
     if (present < 0.5 * d.values.length && s.dropouts > 3 && !s.evenlySparse) {
@@ -741,7 +824,7 @@ final class ChannelBuilder {
             "falls while the others rise: the thermocouple is probably connected the wrong way round");
       }
     }
-    if (s.noise > 8) {
+    if (s.noise > wildestNoise(s)) {
       suspect(
           d,
           "jumps by about "

@@ -156,24 +156,28 @@ final class DateParts {
         .allMatch(v -> Double.isNaN(v) || v >= 0 && v <= 2400 && v % 100 < 60 && v == Math.rint(v));
   }
 
-  /** 202603140930: year to minute in one number. */
+  /** 202603140930 and 20260314093000: year to minute or second in one number. */
   private @Nullable Found digits() {
     for (int c = 0; c < table.columns(); c++) {
       if (table.kinds().get(c) == ColumnKind.NUMBER) {
-        double first = value(c, 0);
-        boolean inReach = first > 1.9e11 && first < 2.2e11;
-        if (inReach && Arrays.stream(table.values()[c]).allMatch(DateParts::isDigits)) {
-          double[] seconds = Arrays.stream(table.values()[c]).map(DateParts::ofDigits).toArray();
-          return new Found(seconds, List.of(c), 60);
+        double[] values = table.values()[c];
+        boolean toSecond = values[0] > 1.9e13 && values[0] < 2.2e13;
+        boolean inReach = toSecond || values[0] > 1.9e11 && values[0] < 2.2e11;
+        double perMinute = toSecond ? 100 : 1;
+        if (inReach && Arrays.stream(values).allMatch(v -> isDigits(v, perMinute))) {
+          double[] seconds = Arrays.stream(values).map(v -> ofDigits(v, perMinute)).toArray();
+          return new Found(seconds, List.of(c), toSecond ? 1 : 60);
         }
       }
     }
     return null;
   }
 
-  private static boolean isDigits(double v) {
+  private static boolean isDigits(double value, double perMinute) {
+    double v = Math.floor(value / perMinute);
     return Double.isNaN(v)
-        || v % 100 < 60
+        || value % perMinute <= 60
+            && v % 100 < 60
             && Math.floor(v / 100) % 100 <= 24
             && Math.floor(v / 1e4) % 100 >= 1
             && Math.floor(v / 1e4) % 100 <= 31
@@ -181,9 +185,11 @@ final class DateParts {
             && Math.floor(v / 1e6) % 100 <= 12;
   }
 
-  private static double ofDigits(double v) {
+  private static double ofDigits(double value, double perMinute) {
+    double v = Math.floor(value / perMinute);
     return date(Math.floor(v / 1e8), Math.floor(v / 1e6) % 100, Math.floor(v / 1e4) % 100)
         + Math.floor(v / 100) % 100 * 3600
-        + v % 100 * 60;
+        + v % 100 * 60
+        + value % perMinute;
   }
 }

@@ -260,6 +260,12 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "oven",
           "kiln",
           "pit",
+          "grill",
+          "smoker",
+          "toaster",
+          "fryer",
+          "airfryer",
+          "griddle",
           "meat",
           "food",
           "core",
@@ -565,6 +571,9 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "chamber",
           "mitte",
           "pit",
+          "grill",
+          "smoker",
+          "airfryer",
           "kiln",
           "middle",
           "garraum",
@@ -746,6 +755,10 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
   static final Set<String> POWER_FACTOR =
       Set.of("pf", "powerfactor", "lambda", "cosphi", "cosφ", "leistungsfaktor");
 
+  /** How readings scatter: not a reading itself. */
+  static final Set<String> SCATTER =
+      Set.of("std", "sd", "stdev", "stddev", "stderr", "sem", "variance", "sigma", "stdabw");
+
   static final Set<String> RATE =
       Set.of("rate", "ror", "slope", "deriv", "derivative", "delta", "ramp");
 
@@ -797,13 +810,24 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
     Matcher last = LAST_PART.matcher(commaPart(text));
     if (last.matches()) {
       UnitText unit = trailing(last.group(3), last.group(2));
-      if (unit != null) {
+      boolean hours = last.group(3).equalsIgnoreCase("std"); // or the standard deviation
+      if (unit != null && (!hours || of(last.group(1)).saysTime())) {
         boolean keep = last.group(2).equals("_") || last.group(2).equals("-");
         return make(written, keep ? text : tidy(last.group(1)), unit, text);
       }
     }
+    Matcher multiplied = MULTIPLIED.matcher(text);
+    HeaderText single = multiplied.matches() ? of(multiplied.group(1)) : null;
+    if (single != null && single.unit != null) {
+      UnitText unit = single.unit;
+      double scale = unit.scale() / Double.parseDouble(multiplied.group(2));
+      return make(written, tidy(text), new UnitText(unit.unit(), scale), text);
+    }
     return make(written, tidy(text), glued(text), text);
   }
+
+  /** temp_c_x100: the header says by what readings were multiplied. */
+  private static final Pattern MULTIPLIED = Pattern.compile("(?i)(.+?)[ _]*[x×*] ?(100?0?)");
 
   /** oven/power/w and temps.centre: the last step says the place or the unit. */
   private static @Nullable HeaderText path(String written, String text) {
@@ -815,7 +839,8 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
     boolean letter = electric && last.matches("[wvaWVA]") || warm && last.matches("[cfCF]");
     UnitText unit = letter ? UnitText.wordOrLetter(last) : UnitText.word(last);
     if (unit != null) {
-      return new HeaderText(written, text, unit, words(text));
+      boolean quotient = text.indexOf('/') == at && text.charAt(at) == '/' && text.indexOf('.') < 0;
+      return new HeaderText(written, quotient ? text.substring(0, at) : text, unit, words(text));
     }
     HeaderText own = of(last);
     boolean says = PLACES_AND_QUANTITIES.stream().anyMatch(own::says);

@@ -49,11 +49,20 @@ final class JsonRows {
         skipped += trimmed.isEmpty() ? 0 : 1;
       }
     }
-    if (rows.size() >= 2 && rows.size() >= skipped) {
+    boolean perLine = rows.size() >= 2 && rows.size() >= skipped;
+    Object whole = perLine && !lines.get(0).stripLeading().startsWith("[") ? null : whole(lines);
+    if (whole instanceof List<?> list && SenMlRows.is(list)) {
+      return table(SenMlRows.of(list), 0);
+    }
+    if (perLine) {
       return table(rows, skipped);
     }
-    List<Map<String, String>> document = document(parse(String.join("\n", lines).strip()));
+    List<Map<String, String>> document = document(whole);
     return document.size() < 2 ? null : table(document, 0);
+  }
+
+  private static @Nullable Object whole(List<String> lines) {
+    return parse(String.join("\n", lines).strip());
   }
 
   /** What a program wrote in front of an object: its stamp, or all of it when that is none. */
@@ -96,6 +105,9 @@ final class JsonRows {
     List<Map<String, String>> best = new ArrayList<>();
     if (value instanceof List<?> list) {
       best = ofList(flattened(list));
+      if (list.size() == 1 && list.get(0) instanceof Map<?, ?> only) {
+        best = document(only);
+      }
       List<Map<String, String>> series = ofSeries(list);
       best = series.size() > best.size() ? series : best;
     } else if (value instanceof Map<?, ?> map) {
@@ -180,9 +192,24 @@ final class JsonRows {
         name = found;
       }
     }
+    if (name.isEmpty()) {
+      name = ofLabels(map);
+    }
     return map.get("unit") instanceof String unit && !unit.isEmpty()
         ? name + " (" + unit + ")"
         : name;
+  }
+
+  /** {"metric": {"name": "temp", "place": "left"}}: all that tells one series from another. */
+  private static String ofLabels(Map<?, ?> map) {
+    for (Object part : map.values()) {
+      if (part instanceof Map<?, ?> labels
+          && !labels.isEmpty()
+          && labels.values().stream().allMatch(v -> v instanceof String)) {
+        return String.join(" ", labels.values().stream().map(String::valueOf).toList());
+      }
+    }
+    return "";
   }
 
   /** [{"name": "centre", "points": [[0, 21.5], [1, 21.6]]}, …]: moments of all series in one. */

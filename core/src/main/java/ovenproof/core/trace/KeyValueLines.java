@@ -18,7 +18,7 @@ final class KeyValueLines {
   /** A value behind a slash is what a controller aims at. */
   private static final Pattern PAIR =
       Pattern.compile(
-          "([\\p{L}@_][\\p{L}\\p{N} _.\\-#%°()\\[\\]/]{0,40}?|@)\\s*(?:[=:]|->|=>)\\s*"
+          "((?:(?<![\\p{L}\\d])(?=\\d*\\p{L})(?=[\\dA-Fa-f]{8})\\d{1,4})?[\\p{L}@_][\\p{L}\\p{N} _.\\-#%°()\\[\\]/]{0,40}?|@)\\s*(?:[=:]|->|=>)\\s*"
               + "([-+]?\\d+(?:[.,]\\d+)?(?:[eE][-+]?\\d+)?|(?i:nan|ol|open|on|off|true|false|err|error|null|n/a|-{2,})\\b)"
               + "(?![\\p{L}\\d]*[:.]\\d)"
               + "\\s?(°\\s?[CFcf]|ºC|[%CFKVWAs](?![\\p{L}\\d_=:]|\\s*[=:])|kWh|Wh|kW|mV|ms|deg ?[CF]|sec|min)?"
@@ -120,7 +120,7 @@ final class KeyValueLines {
   /** "ok T" and "INFO Temp" are T and Temp. */
   private static String key(String text) {
     String bare = bareKey(text);
-    return bare.matches("[CF]") ? "°" + bare : bare;
+    return bare.matches("[CF]") ? "°" + bare : bare.replaceFirst("\\s+(is|was|are)$", "");
   }
 
   private static String bareKey(String text) {
@@ -158,7 +158,7 @@ final class KeyValueLines {
         all.add(pairs);
       }
     }
-    return together(all, skipped);
+    return together(MomentLines.oneStamp(all), skipped);
   }
 
   /** One row of neighbours that carry one stamp, or none, until a name comes again. */

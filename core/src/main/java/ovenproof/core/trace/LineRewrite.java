@@ -22,6 +22,13 @@ enum LineRewrite {
   EPOCH_COLON("^\\s*(\\d{9,19}(?:\\.\\d+)?):\\s+(?=[-+\\dnN])", "$1 ", Match.START),
   /** {@code '09:30:00','21.0'}. */
   SINGLE_QUOTES("'([^',;\\t]*)'(?=\\s*(?:[,;\\t]|$))", "$1", Match.CELLS),
+  /** {@code "1" "2026-03-14 09:30:00" 21.0}. */
+  QUOTED_BLANKS(" +(?=(?:[^\"]*\"[^\"]*\")*[^\"]*$)", "\t", Match.QUOTED),
+  /** {@code 09:30 - 21.0 °C}, as people note it. */
+  SPACED_DASH(
+      "^(\\s*(?:[\\d.\\-/]+[T ]+)?\\d{1,2}[:.h]\\d\\d(?:[:.]\\d\\d)?)\\s*(?: [-–—:=] |-> ?|=> ?)\\s*(?=[-+]?\\d)",
+      "$1\t",
+      Match.START),
   /** {@code 09:30:00 / 21.0 / 20.4}. */
   SPACED_SLASHES("\\s+[/~]\\s+", "\t", Match.BETWEEN);
 
@@ -30,10 +37,15 @@ enum LineRewrite {
     WHOLE,
     START,
     CELLS,
+    QUOTED,
     BETWEEN
   }
 
   private static final int LARGEST_BYTES = 100 << 20;
+
+  /** Cells in quotes, parted by blanks and nothing else. */
+  private static final Pattern QUOTES =
+      Pattern.compile("(?=[^,;|\\t]*$)(\\S+ +)*\"[^\"]*\" +[\"\\-+\\dN].*");
 
   private final Pattern pattern;
   private final String replacement;
@@ -72,6 +84,7 @@ enum LineRewrite {
     return switch (match) {
       case WHOLE -> m.matches();
       case CELLS -> line.stripLeading().startsWith("'") && m.find();
+      case QUOTED -> QUOTES.matcher(line).matches();
       case BETWEEN -> m.find() && line.matches("[^/~]*\\d\\s+[/~]\\s+[-+\\d].*");
       default -> m.find();
     };

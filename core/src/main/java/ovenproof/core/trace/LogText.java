@@ -171,7 +171,12 @@ record LogText(
   }
 
   private static LogText finish(
-      LogSource source, byte[] head, int from, Charset charset, String encoding) {
+      LogSource source, byte[] head, int mark, Charset charset, String encoding) {
+    int from = mark;
+    while (from < head.length && head[from] == 0) {
+      from++; // what a logger reserved and did not use
+    }
+    from = from == head.length ? mark : from;
     long to = endOfText(source, from);
     int headEnd = (int) Math.min(to, head.length);
     String problem = problem(head, from, headEnd);

@@ -21,7 +21,8 @@ final class LongTable {
   private LongTable() {}
 
   /** The table itself when its rows are not readings of named sensors. */
-  static RawTable spread(RawTable table) {
+  static RawTable spread(RawTable all) {
+    RawTable table = withoutMessages(all);
     RawTable named = namedOnce(table);
     if (named != null) {
       return named;
@@ -36,6 +37,24 @@ final class LongTable {
       return table;
     }
     return spread(table, key, readings, groups(table.values()[key]));
+  }
+
+  /** Rows of a recorder's own: $OFF$, named like no sensor. */
+  private static RawTable withoutMessages(RawTable table) {
+    for (int c = 0; c < table.columns(); c++) {
+      List<String> words = table.labels().get(c);
+      boolean messages = words.size() > 1 && words.stream().anyMatch(w -> w.matches("\\$.+\\$"));
+      if (messages && table.headers().get(c).says(KEY_WORDS)) {
+        double[] codes = table.values()[c];
+        return rows(
+            table,
+            java.util.stream.IntStream.range(0, codes.length)
+                .filter(
+                    i -> Double.isNaN(codes[i]) || !words.get((int) codes[i]).matches("\\$.+\\$"))
+                .toArray());
+      }
+    }
+    return table;
   }
 
   /**
@@ -181,6 +200,10 @@ final class LongTable {
           "measurement",
           "numeric");
 
+  /** Headers of readings that say more than that they are readings. */
+  private static final Set<String> QUANTITIES =
+      Set.of("temperature", "temp", "humidity", "power", "voltage", "current", "energy");
+
   /** One sensor, named in every row beside its reading: its name is the channel's. */
   private static @Nullable RawTable namedOnce(RawTable table) {
     int reading = -1;
@@ -204,7 +227,9 @@ final class LongTable {
       return null;
     }
     HeaderText own = table.headers().get(reading);
-    HeaderText named = HeaderText.of(table.labels().get(key).get(0));
+    String once = table.labels().get(key).get(0);
+    boolean telling = own.says(QUANTITIES) && !once.equalsIgnoreCase(own.name());
+    HeaderText named = HeaderText.of(telling ? once + " " + own.name() : once);
     UnitText unit = own.unit() == null ? named.unit() : own.unit();
     List<HeaderText> headers = new ArrayList<>(table.headers());
     List<String> words = new ArrayList<>(named.words());
@@ -289,6 +314,10 @@ final class LongTable {
             .sorted(java.util.Comparator.comparingDouble(i -> t[i]))
             .mapToInt(Integer::intValue)
             .toArray();
+    return rows(table, order);
+  }
+
+  private static RawTable rows(RawTable table, int[] order) {
     double[][] values = new double[table.columns()][];
     for (int c = 0; c < values.length; c++) {
       double[] old = table.values()[c];

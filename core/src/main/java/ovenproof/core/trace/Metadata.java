@@ -20,7 +20,7 @@ record Metadata(Map<String, String> entries) {
   private static final Pattern FREQUENCY = Pattern.compile("([\\d.]+) ?(hz|samples?/s|/s)");
   private static final Pattern SPAN =
       Pattern.compile(
-          "([\\d.,]+) ?(ms|msec|milliseconds?|s|sec|secs|seconds?|sekunden?|min|mins|minutes?|minuten|h|hours?)?\\b.*");
+          "([\\d.,]+(?:e[-+]?\\d+)?) ?(ms|msec|milliseconds?|s|sec|secs|seconds?|sekunden?|min|mins|minutes?|minuten|h|hours?)?\\b.*");
 
   static Metadata of(List<String> lines) {
     Map<String, String> entries = new LinkedHashMap<>();
@@ -39,7 +39,7 @@ record Metadata(Map<String, String> entries) {
       String key = e.getKey().toLowerCase(Locale.ROOT);
       boolean interval =
           key.matches(
-              ".*(interval|intervall|sampling|sample ?(rate|period|time)|scan ?rate|log ?(rate|period)|logging rate|rate|period|abtast|cadence|timestep|time ?step|messrate|intervalo|delta ?t|delta_x).*");
+              ".*(interval|intervall|sampling|sample ?(rate|period|time)|scan ?rate|log ?(rate|period)|logging rate|rate|period|abtast|cadence|timestep|time ?step|messrate|intervalo|intervalle|delta ?t|delta_x|increment|zeitschritt|schrittweite|spacing|Δt).*");
       if (interval) {
         Double seconds = span(key, e.getValue().toLowerCase(Locale.ROOT).strip());
         if (seconds != null && seconds > 0) {
@@ -64,7 +64,7 @@ record Metadata(Map<String, String> entries) {
       return null;
     }
     String number = span.group(1).replace(',', '.');
-    if (!number.matches("\\d+(\\.\\d+)?|\\.\\d+")) {
+    if (!number.matches("(\\d+(\\.\\d*)?|\\.\\d+)(e[-+]?\\d+)?")) {
       return null;
     }
     double n = Double.parseDouble(number);
@@ -96,6 +96,63 @@ record Metadata(Map<String, String> entries) {
       }
     }
     return null;
+  }
+
+  /** Unit of readings that have no name, as oscilloscopes write it; null when it is not written. */
+  @Nullable UnitText readingUnit() {
+    for (Map.Entry<String, String> e : entries.entrySet()) {
+      if (e.getKey().toLowerCase(Locale.ROOT).matches("(vertical|y)[ _-]?units?([ _-]?label)?")) {
+        return UnitText.wordOrLetter(e.getValue());
+      }
+    }
+    return null;
+  }
+
+  /** A thermocouple's letter, a range or a switch: no name of a place. */
+  private static final Pattern SETTING =
+      Pattern.compile(
+          "(?i)(type[ -]?)?[JKTNRSBE]([ -]?type)?|tc.*|pt ?\\d+|on|off|[-+]?\\d.*|temp\\w*|.*range.*");
+
+  /** The table with what the lines before it say of its columns: CH1, Oven centre, degC. */
+  RawTable describing(RawTable table) {
+    List<HeaderText> headers = new java.util.ArrayList<>();
+    for (HeaderText header : table.headers()) {
+      String said = header.name().isBlank() ? null : entry(header.name());
+      headers.add(said == null || !header.isInputName() ? header : described(header, said));
+    }
+    return new RawTable(
+        headers,
+        table.kinds(),
+        table.values(),
+        table.stamps(),
+        table.suffixes(),
+        table.labels(),
+        table.missingWords(),
+        table.skipped());
+  }
+
+  private @Nullable String entry(String key) {
+    return entries.entrySet().stream()
+        .filter(e -> e.getKey().equalsIgnoreCase(key))
+        .map(Map.Entry::getValue)
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static HeaderText described(HeaderText header, String said) {
+    UnitText unit = header.unit();
+    String place = "";
+    for (String part : said.split("[,;\\t]")) {
+      String text = part.strip().replaceAll("^\"|\"$", "");
+      UnitText known = UnitText.wordOrLetter(text.replaceAll("[()\\[\\]]", ""));
+      unit = unit == null ? known : unit;
+      boolean name =
+          known == null && text.matches("\\p{L}.{1,40}") && !SETTING.matcher(text).matches();
+      place = place.isEmpty() && name ? text : place;
+    }
+    HeaderText named = HeaderText.of(place.isEmpty() ? header.name() : header.name() + " " + place);
+    UnitText own = named.unit() == null ? unit : named.unit();
+    return new HeaderText(header.written(), named.name(), own, named.words());
   }
 
   /** A stamp that says when the record started, as written; null when there is none. */

@@ -99,7 +99,14 @@ final class NumberText {
     if (!isPlainNumber(text)) {
       return NOT_A_NUMBER;
     }
-    return Double.parseDouble(text);
+    return Double.parseDouble(text.replace('D', 'e').replace('d', 'e'));
+  }
+
+  /** Fortran writes 2.1D+01, always with its sign. */
+  private static boolean isExponentMark(String text, int i) {
+    char c = text.charAt(i);
+    boolean signed = i + 1 < text.length() && "+-".indexOf(text.charAt(i + 1)) >= 0;
+    return c == 'e' || c == 'E' || (c == 'd' || c == 'D') && signed;
   }
 
   /** Java's own parser also takes {@code 1d}, {@code 0x1p3} and {@code NaN}. */
@@ -114,7 +121,7 @@ final class NumberText {
       } else if (c == '.' && !point) {
         point = true;
       } else {
-        return digit && (c == 'e' || c == 'E') && isExponent(text, i + 1);
+        return digit && isExponentMark(text, i) && isExponent(text, i + 1);
       }
     }
     return digit;

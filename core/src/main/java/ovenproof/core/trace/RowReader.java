@@ -178,7 +178,7 @@ final class RowReader {
 
   private boolean isBlank(int from, int to) {
     for (int i = from; i < to; i++) {
-      if (b[i] != ' ' && b[i] != '\r' && b[i] != '\t') {
+      if (b[i] != ' ' && b[i] != '\r' && b[i] != '\t' && b[i] != 0) {
         return false;
       }
     }
@@ -595,7 +595,7 @@ final class RowReader {
 
   private int skipBlanks(int from, int to) {
     int i = from;
-    while (i < to && (b[i] == ' ' || (b[i] == '\t' && delimiter != '\t'))) {
+    while (i < to && (b[i] == ' ' || b[i] == 0 || (b[i] == '\t' && delimiter != '\t'))) {
       i++;
     }
     return i;

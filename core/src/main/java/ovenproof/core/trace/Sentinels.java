@@ -102,6 +102,9 @@ final class Sentinels {
 
   private static final double SMALLEST_JUMP = 10;
 
+  /** No logger has more ways of saying nothing. */
+  private static final int MOST_SENTINELS = 5;
+
   private Sentinels() {}
 
   /**
@@ -180,6 +183,10 @@ final class Sentinels {
         others += end - i;
       }
       i = end;
+    }
+    int taken = counts.values().stream().mapToInt(Integer::intValue).sum();
+    if (counts.size() > MOST_SENTINELS && taken > 0.3 * (taken + others)) {
+      return none(values); // readings in a finer unit: there are few ways of saying nothing
     }
     if (others == 0 && !counts.isEmpty()) {
       return new Found(cleaned == null ? values : cleaned, counts, true);

@@ -15,6 +15,12 @@ import ovenproof.core.trace.TableLayout.ColumnKind;
 final class TableSearch {
 
   private static final char[] DELIMITERS = {'\t', ';', ',', '|', LineSplitter.BLANKS};
+
+  /** Tried where nothing else gives a table of two columns. */
+  private static final char[] RARE_DELIMITERS = {
+    ':', '/', '&', '\u001f', '~', '^', '!', '*', '@', '_'
+  };
+
   private static final int HEADER_LINES = 4;
 
   /** More columns than any logger has, and more than are read. */
@@ -27,6 +33,12 @@ final class TableSearch {
   private final int headSize;
   private final List<String> voters;
   private final int[] voterLines;
+
+  /** Rows begin with a number and then a stamp: a line of names may leave the number out. */
+  private boolean rowNamesLead;
+
+  /** The first column of stamps; −1 when there is none. */
+  private int timeAt = -1;
 
   /**
    * @param lines the first lines of the file and some of its middle and end
@@ -70,7 +82,28 @@ final class TableSearch {
         best = attempt;
       }
     }
+    for (char delimiter : RARE_DELIMITERS) {
+      Attempt attempt = best == null || best.columns < 2 ? rare(delimiter) : null;
+      if (attempt != null && (best == null || attempt.rows >= best.rows)) {
+        best = attempt;
+      }
+    }
     return best == null || best.rows < 1 ? null : layout(best);
+  }
+
+  /** Numbers and nothing else between marks that mostly mean something else. */
+  private @Nullable Attempt rare(char delimiter) {
+    Attempt attempt = attempt(new LineSplitter(delimiter));
+    boolean table =
+        attempt != null
+            && attempt.columns >= 2
+            && attempt.rows >= 0.6 * voters.size()
+            && attempt.typedShare > 0.95;
+    boolean clocks =
+        delimiter == ':'
+            && voters.stream()
+                .allMatch(v -> v.matches("\\s*\\d{1,2}(:[0-5]\\d){1,2}(\\.\\d+)?\\s*"));
+    return table && !clocks ? attempt : null;
   }
 
   private @Nullable Attempt attempt(LineSplitter splitter) {
@@ -188,6 +221,8 @@ final class TableSearch {
     if (first < 0) {
       return null;
     }
+    timeAt = List.of(kinds).indexOf(ColumnKind.TIME);
+    rowNamesLead = kinds.length > 2 && kinds[0] == ColumnKind.NUMBER && kinds[1] == ColumnKind.TIME;
     Header header =
         attempt.columns > MOST_NAMED ? nameless(attempt.columns) : header(attempt, first);
     dropEmptyEdges(kinds, header.texts, types);
@@ -258,8 +293,23 @@ final class TableSearch {
     return counts;
   }
 
+  /** "***End_of_Header***", "[Data]", "END OF HEADER": no row stands above the last of them. */
+  private static final java.util.regex.Pattern HEADER_END =
+      java.util.regex.Pattern.compile(
+          "(?i)[\\W_]*(end[ _]?of[ _]?header|end[ _]header|header[ _]end|begin[ _]data|data[ _]?begin"
+              + "|start[ _]of[ _]data)[\\W_]*|\\[data\\]\\s*");
+
+  private int headerEnd() {
+    int end = 0;
+    for (int i = 0; i < headSize && i < Math.min(lines.size(), 400); i++) {
+      String line = lines.get(i);
+      end = line.length() < 60 && HEADER_END.matcher(line).matches() ? i + 1 : end;
+    }
+    return end < lines.size() ? end : 0;
+  }
+
   private int firstRow(ColumnKind[] kinds, Types types) {
-    for (int i = 0; i < headSize && i < lines.size(); i++) {
+    for (int i = headerEnd(); i < headSize && i < lines.size(); i++) {
       if (isRow(kinds, types.of(i)) && followed(kinds, types, i)) {
         return i;
       }
@@ -394,13 +444,15 @@ final class TableSearch {
     for (char other : DELIMITERS) {
       if (cells == null && nearest) {
         cells = aligned(new LineSplitter(other).split(bare), attempt.columns);
+        boolean title = cells != null && timeAt >= 0 && !namesTime(cells.get(timeAt));
+        cells = title ? null : cells;
       }
     }
     return cells != null && isHeaderLike(cells) ? cells : null;
   }
 
   /** As many cells as columns; blank ones too many are cut, one too few is the row name's. */
-  private static @Nullable List<String> aligned(List<String> cells, int columns) {
+  private @Nullable List<String> aligned(List<String> cells, int columns) {
     if (columns == 1 && cells.size() == 1) {
       return cells;
     }
@@ -411,7 +463,9 @@ final class TableSearch {
     while (result.size() > columns && isRemark(result.get(result.size() - 1))) {
       result.remove(result.size() - 1);
     }
-    if (result.size() == columns - 1 && columns > 2 && !namesTime(result.get(0))) {
+    if (result.size() == columns - 1 && rowNamesLead && namesTime(result.get(0))) {
+      result.add(0, "");
+    } else if (result.size() == columns - 1 && columns > 2 && !namesTime(result.get(0))) {
       boolean later = result.stream().skip(1).anyMatch(TableSearch::namesTime);
       result.add(later ? result.size() : 0, "");
     }
@@ -457,6 +511,9 @@ final class TableSearch {
       if (nearestFirst.isEmpty()) {
         return new Header(unnamed(), -1);
       }
+      if (namesOnlyTheRows()) {
+        return withRowName(places);
+      }
       int names = 0;
       List<String> units = null;
       if (nearestFirst.size() > 1 && isUnits(nearestFirst.get(0))) {
@@ -476,6 +533,26 @@ final class TableSearch {
         }
       }
       return new Header(texts(named, units), places.get(names));
+    }
+
+    /** "time,,,," under full rows of names: it names the first column, as data frames write it. */
+    private boolean namesOnlyTheRows() {
+      List<String> nearest = nearestFirst.get(0);
+      return nearestFirst.size() > 1
+          && columns > 2
+          && !nearest.get(0).isBlank()
+          && nearest.stream().skip(1).allMatch(String::isBlank)
+          && nearestFirst.get(1).stream().noneMatch(String::isBlank);
+    }
+
+    private Header withRowName(List<Integer> places) {
+      List<List<String>> above = new ArrayList<>();
+      for (List<String> row : nearestFirst.subList(1, nearestFirst.size())) {
+        List<String> named = new ArrayList<>(row);
+        named.set(0, above.isEmpty() ? nearestFirst.get(0).get(0) : "");
+        above.add(named);
+      }
+      return new HeaderRows(columns, above).read(places.subList(1, places.size()));
     }
 
     /** A group's name stands over its first column, or over each. */
@@ -500,7 +577,9 @@ final class TableSearch {
         } else if (twoRows) {
           result.add((over + " " + own).strip());
         } else if (repeated && (holes || !over.isBlank())) {
-          boolean unit = UnitText.wordOrLetter(own) != null;
+          boolean unit =
+              UnitText.wordOrLetter(own) != null
+                  && !HeaderText.of("x " + own).says(HeaderText.SCATTER);
           String joined = unit ? group + " (" + own + ")" : group + " " + own;
           result.add(group.equals(own) ? own : joined.strip());
         } else if (columns > 2 && inputs && !holes && c > 0 && !over.matches("[-+.,:/\\d ]+")) {

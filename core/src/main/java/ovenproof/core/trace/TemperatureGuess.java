@@ -24,13 +24,17 @@ record TemperatureGuess(Unit unit, double scale, boolean sure, String why) {
   String question() {
     return scale == 1
         ? "Are the temperatures in °C or in °F?"
-        : "Are the temperatures in tenths of a degree?";
+        : "Are the temperatures in " + part() + " of a degree?";
+  }
+
+  private String part() {
+    return scale == 0.1 ? "tenths" : "hundredths";
   }
 
   /** The one assumed first. */
   List<String> readings() {
     if (scale != 1) {
-      return List.of("tenths of °C", "°F");
+      return List.of(part() + " of °C", "°F");
     }
     return unit == Unit.CELSIUS ? List.of("°C", "°F") : List.of(unit.symbol(), "°C");
   }
@@ -81,6 +85,21 @@ record TemperatureGuess(Unit unit, double scale, boolean sure, String why) {
               + " and goes to "
               + TraceMeasures.digits(high, 0)
               + ": tenths of °C, as controllers keep them");
+    }
+    boolean hundredths =
+        high > 4 * HIGHEST_FAHRENHEIT
+            && lowestStart >= 1000
+            && lowestStart <= 4000
+            && whole(readings);
+    if (hundredths) {
+      return new TemperatureGuess(
+          Unit.CELSIUS,
+          0.01,
+          false,
+          starts
+              + " and goes to "
+              + TraceMeasures.digits(high, 0)
+              + ": hundredths of °C, as programs for small machines keep them");
     }
     if (high > 330 || set > 290) {
       return new TemperatureGuess(

@@ -91,7 +91,7 @@ final class TimeColumns {
       return elapsedStamps(duration);
     }
     if (clock >= 0) {
-      return startsAtZero(clock) ? elapsedStamps(clock) : timeOfDay(clock);
+      return startsAtZero(clock) || isNoTimeOfDay(clock) ? elapsedStamps(clock) : timeOfDay(clock);
     }
     return null;
   }
@@ -103,7 +103,8 @@ final class TimeColumns {
       StampColumn stamp = table.stamps()[c];
       if (stamp != null && stamp.kind() == kind) {
         int filled = filled(c);
-        if (filled > 1.5 * bestFilled) {
+        boolean zoned = best >= 0 && stamp.zoned() && !stamp(best).zoned();
+        if (filled > (zoned ? 0.9 : 1.5) * bestFilled) {
           best = c;
           bestFilled = filled;
         }
@@ -398,6 +399,12 @@ final class TimeColumns {
         && (!header.says(Set.of("clock", "uhrzeit")) || dateBeside);
   }
 
+  /** 75:10, or minutes and seconds with tenths. */
+  private boolean isNoTimeOfDay(int c) {
+    boolean minutes = stamp(c).clockParts() == 2 && stamp(c).fraction();
+    return minutes || Arrays.stream(table.values()[c]).anyMatch(v -> v >= DAY + 3600);
+  }
+
   private Found elapsedStamps(int c) {
     used.add(c);
     StampColumn stamp = stamp(c);
@@ -410,7 +417,20 @@ final class TimeColumns {
       return elapsed(c, seconds, "elapsed, m:ss", 1);
     }
     explanation.add("Time in " + name(c) + " is elapsed time.");
-    return elapsed(c, seconds, "elapsed", resolution(stamp));
+    return elapsed(c, unwrapped(seconds, 3600), "elapsed", resolution(stamp));
+  }
+
+  /** Minutes that begin at 0 again with each hour, and counters that overflow, go on. */
+  private static double[] unwrapped(double[] values, double span) {
+    double add = 0;
+    double[] result = values.clone();
+    for (int i = 1; i < values.length; i++) {
+      boolean turns =
+          values[i - 1] > 0.97 * span && values[i - 1] < span && values[i] < 0.03 * span;
+      add += turns ? span : 0;
+      result[i] = values[i] + add;
+    }
+    return result;
   }
 
   /** 0:05, 0:10 with rows of seconds: hours would mean a record of days. */
@@ -465,7 +485,22 @@ final class TimeColumns {
 
   /** What a column of numbers would be as time. */
   private record Guess(
-      int column, double score, double unitSeconds, Form form, String words, boolean sure) {}
+      int column,
+      double score,
+      double unitSeconds,
+      Form form,
+      String words,
+      boolean sure,
+      @Nullable EpochScale epoch) {
+
+    Guess(int column, double score, double unitSeconds, Form form, String words, boolean sure) {
+      this(column, score, unitSeconds, form, words, sure, null);
+    }
+
+    static Guess of(int column, EpochScale scale) {
+      return new Guess(column, 12, scale.unitSeconds, Form.EPOCH, scale.words, true, scale);
+    }
+  }
 
   private @Nullable Found counter(@Nullable Found wall) {
     Guess best = null;
@@ -536,32 +571,17 @@ final class TimeColumns {
 
   private @Nullable Guess epoch(
       int c, double median, Run run, boolean named, @Nullable UnitText unit) {
-    double scale = 0;
-    if (median > 0.9e9 && median < 2.2e9) {
-      scale = 1;
-    } else if (median > 0.9e12 && median < 2.2e12) {
-      scale = 1e-3;
-    } else if (median > 0.9e15 && median < 2.2e15) {
-      scale = 1e-6;
-    } else if (median > 0.9e18 && median < 2.2e18) {
-      scale = 1e-9;
-    }
-    boolean named1904 = median > 3.0e9 && median < 4.1e9;
-    if (named1904) {
-      return new Guess(c, 12, 1, Form.EPOCH, "seconds since 1904", true);
-    }
-    boolean serial = median > 30_000 && median < 60_000 && run.step < 0.5 && (named || c == 0);
-    if (serial && (unit == null || unit.unit() != ovenproof.core.quantity.Unit.SECOND)) {
-      return new Guess(c, 12, DAY, Form.EPOCH, "days since 1900, as spreadsheets count", true);
-    }
-    if (scale == 0 || (!named && run.risingShare < 0.98)) {
+    EpochScale scale = EpochScale.of(median);
+    if (scale == null) {
       return null;
     }
-    String words =
-        scale == 1
-            ? "seconds since 1970"
-            : scale == 1e-3 ? "milliseconds since 1970" : "fine fractions of seconds since 1970";
-    return new Guess(c, 12, scale, Form.EPOCH, words, true);
+    if (scale.inDays()) {
+      boolean fine = run.step < 0.5 && (named || c == 0);
+      boolean seconds = unit != null && unit.unit() == Unit.SECOND;
+      return fine && !seconds ? Guess.of(c, scale) : null;
+    }
+    boolean since1970 = scale.seconds(0) == 0;
+    return since1970 && !named && run.risingShare < 0.98 ? null : Guess.of(c, scale);
   }
 
   private Guess byStep(int c, Run run, boolean named, @Nullable Found wall) {
@@ -702,15 +722,10 @@ final class TimeColumns {
     used.add(guess.column);
     double[] v = table.values()[guess.column];
     double[] seconds = new double[v.length];
-    double offset =
-        guess.words.contains("1904")
-            ? 2_082_844_800.0
-            : guess.words.contains("1900") ? 25_569 * DAY : 0;
+    EpochScale epoch = guess.epoch;
+    v = epoch == null ? overflown(v) : v;
     for (int i = 0; i < v.length; i++) {
-      seconds[i] = v[i] * guess.unitSeconds - offset;
-      if (offset > 0 && guess.unitSeconds == DAY) {
-        seconds[i] = Math.rint(seconds[i] * 1000) / 1000;
-      }
+      seconds[i] = epoch == null ? v[i] * guess.unitSeconds : epoch.seconds(v[i]);
     }
     explanation.add(
         "Time in "
@@ -729,10 +744,7 @@ final class TimeColumns {
               minutes ? List.of("minutes", "seconds") : List.of("seconds", "minutes", "rows"),
               minutes ? guess.words : "no unit is written; seconds are usual"));
     }
-    Zone zone =
-        guess.form == Form.EPOCH
-            ? (guess.unitSeconds == DAY ? Zone.LOCAL : Zone.ABSOLUTE)
-            : Zone.UNKNOWN;
+    Zone zone = epoch == null ? Zone.UNKNOWN : epoch.zone();
     double resolution = Math.max(1e-9, guess.unitSeconds);
     return found(
         seconds,
@@ -742,6 +754,25 @@ final class TimeColumns {
         guess.words,
         guess.unitSeconds >= 60 ? 0 : resolution,
         guess.form == Form.EPOCH ? Double.NaN : startSeconds());
+  }
+
+  /** Counters of 16 and of 32 bits begin at 0 again when they are full. */
+  private double[] overflown(double[] counts) {
+    double step = medianPositiveStep(counts);
+    double[] result = counts.clone();
+    double add = 0;
+    for (int i = 1; i < counts.length; i++) {
+      for (double full : new double[] {65_536, 4_294_967_296.0}) {
+        double over = counts[i] + full - counts[i - 1];
+        boolean falls = counts[i] < counts[i - 1] && counts[i - 1] < full;
+        if (falls && over > 0 && over <= 3 * step && step < 0.1 * full) {
+          add += full;
+          explanation.add("The counter was full and began at 0 again; times go on.");
+        }
+      }
+      result[i] = counts[i] + add;
+    }
+    return result;
   }
 
   // Both, or none

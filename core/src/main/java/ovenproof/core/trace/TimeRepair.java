@@ -153,10 +153,16 @@ final class TimeRepair {
   private void clockChange(double[] t) {
     double step = medianStep(t);
     double add = 0;
+    int halfDays = 0;
     double[] raw = t.clone();
     for (int i = 1; i < t.length; i++) {
       double d = raw[i] - raw[i - 1];
-      if (isHour(-d, step) && staysBack(raw, i)) {
+      if (Math.abs(d + DAY / 2) <= 10 * Math.max(step, 1) + 1) {
+        add += DAY / 2; // 12:59:59, 1:00:00
+        halfDays++;
+      } else if (halfDays > 0 && Math.abs(d - DAY) <= 10 * Math.max(step, 1) + 1) {
+        add -= DAY; // the date goes on at midnight, where such a clock says twelve
+      } else if (isHour(-d, step) && staysBack(raw, i)) {
         add += 3600;
         warnings.add(
             "The clock was set back by an hour during the record; times go on without it.");
@@ -168,6 +174,10 @@ final class TimeRepair {
             "The clock was set forward by an hour during the record; times go on without it.");
       }
       t[i] = raw[i] + add;
+    }
+    if (halfDays > 0) {
+      warnings.add(
+          "The clock counts to twelve without AM or PM: the record's start may lie twelve hours off.");
     }
   }
 
@@ -341,7 +351,7 @@ final class TimeRepair {
       return;
     }
     for (Segment segment : segments) {
-      double step = meanStep(t, segment);
+      double step = sharedStep(t, segment);
       int i = segment.fromRow();
       while (i < segment.toRow()) {
         int j = i;
@@ -358,6 +368,33 @@ final class TimeRepair {
   private static double meanStep(double[] t, Segment s) {
     int n = s.rows() - 1;
     return n < 1 ? 0 : (t[s.toRow() - 1] - t[s.fromRow()]) / n;
+  }
+
+  /**
+   * Distance of rows that share coarse stamps: what one stamp stands for, by the rows that share
+   * it. Of the first and the last stamp rows may be missing, so those between count where there are
+   * any.
+   */
+  private double sharedStep(double[] t, Segment s) {
+    List<Double> steps = new ArrayList<>();
+    int most = 0;
+    int i = s.fromRow();
+    while (i < s.toRow()) {
+      int j = i;
+      while (j < s.toRow() && t[j] == t[i]) {
+        j++;
+      }
+      most = Math.max(most, j - i);
+      if (i > s.fromRow() && j < s.toRow()) {
+        steps.add((t[j] - t[i]) / (j - i));
+      }
+      i = j;
+    }
+    if (steps.isEmpty()) {
+      double each = most == 0 ? 0 : found.resolutionSeconds() / most;
+      return each > 0.4 * meanStep(t, s) ? each : meanStep(t, s);
+    }
+    return Medians.of(steps.stream().mapToDouble(Double::doubleValue).toArray());
   }
 
   private static void spread(double[] t, int from, int to, Segment segment, double step) {

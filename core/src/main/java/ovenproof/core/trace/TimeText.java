@@ -429,6 +429,9 @@ final class TimeText {
     int mark = i;
     int second = number();
     int secondLength = i - mark;
+    if (firstLength == 4 && secondLength == 3 && separator != '.') {
+      return ordinalDate(first, second);
+    }
     if (peek() != separator) {
       return separator == '/' && secondLength <= 2 ? yearlessDate(first, second) : Kind.NONE;
     }
@@ -468,6 +471,18 @@ final class TimeText {
             && Math.min(first, second) <= 12
             && y < 2200;
     return possible ? clockOrEnd() : Kind.NONE;
+  }
+
+  /** 2026-073: a year and the number of the day in it. */
+  private Kind ordinalDate(int y, int dayOfYear) {
+    boolean possible = dayOfYear >= 1 && dayOfYear <= 366 && date(y, 1, 1);
+    if (!possible) {
+      return Kind.NONE;
+    }
+    java.time.LocalDate date = java.time.LocalDate.ofEpochDay(epochDay(y, 1, 1) + dayOfYear - 1);
+    return date(date.getYear(), date.getMonthValue(), date.getDayOfMonth())
+        ? clockOrEnd()
+        : Kind.NONE;
   }
 
   /** 14. 3. 2026, as Czech, Slovak and some German programs write it. */

@@ -52,7 +52,7 @@ public final class TraceReader {
     List<String> sample = new ArrayList<>(head.stream().map(LogText.Line::text).toList());
     int headSize = sample.size();
     addLater(text, head, sample);
-    byte[] undressed = dressings > 0 ? LineRewrite.undress(text, sample) : null;
+    byte[] undressed = dressings > 0 ? undressed(text, sample) : null;
     if (undressed != null) {
       return new TraceReader(options, dressings - 1).read(undressed);
     }
@@ -102,6 +102,14 @@ public final class TraceReader {
           "No rows of numbers were found. Expected a table with one row per moment, such as 12:03:10;23,5;24,1 under a line of names.");
     }
     return ofTable(text, head, sample, table);
+  }
+
+  private static byte @Nullable [] undressed(LogText text, List<String> sample) {
+    byte[] plain = LineRewrite.undress(text, sample);
+    plain = plain == null ? SplitDecimals.joined(text, sample) : plain;
+    plain = plain == null ? BesideTable.apart(text, sample) : plain;
+    plain = plain == null ? Sections.joined(text, sample) : plain;
+    return plain == null ? SqlRows.table(text, sample) : plain;
   }
 
   /** The log in rows that are already cells, as from a workbook; numbers with a decimal point. */
@@ -476,6 +484,8 @@ public final class TraceReader {
             .stream()
             .filter(l -> l.length() < 400)
             .toList();
+    List<String> told = new ArrayList<>(before);
+    told.addAll(BesideTable.underNames(cut(sample.subList(0, table.firstRow())), table.splitter()));
     boolean blanks = table.splitter().delimiter() == LineSplitter.BLANKS;
     Reading reading =
         new Reading(
@@ -485,7 +495,7 @@ public final class TraceReader {
             String.valueOf(table.decimal()),
             table.headerRow() + 1,
             table.firstRow() + 1,
-            Metadata.of(before),
+            Metadata.of(told),
             table.support());
     return assemble(raw, reading);
   }
@@ -526,7 +536,7 @@ public final class TraceReader {
   }
 
   private TraceFile assemble(RawTable read, Reading reading) {
-    RawTable raw = LongTable.spread(read);
+    RawTable raw = reading.metadata.describing(LongTable.spread(read));
     if (raw.rows() == 0) {
       return unreadable(reading.encoding, "No rows of numbers were found.");
     }

@@ -228,6 +228,9 @@ record UnitText(Unit unit, double scale) {
         .replace('\u2103', '℃')
         .replace('\ufffd', '°')
         .replace('\u00f8', '°')
+        .replace('\u00a1', '°') // MacRoman read as Latin-1, and the reverse
+        .replace('\u221e', '°')
+        .replace('\uff70', '°')
         .replace("° ", "°")
         .replaceAll("\\s+", " ")
         .toLowerCase(Locale.ROOT);
