@@ -1,10 +1,12 @@
 package ovenproof.measure;
 
+import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
+import java.util.Locale;
 import ovenproof.campaign.Photo;
 import ovenproof.core.measure.Averaging;
 import ovenproof.core.measure.Censoring;
+import ovenproof.core.measure.Component;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.measure.Subject;
 import ovenproof.core.quantity.Unit;
@@ -47,7 +49,7 @@ final class RunSummary {
     List<Measurement> later = ofBatch(parts, last);
     List<Measurement> earlier = ofBatch(parts, 1);
     if (last < 2 || later.isEmpty() || earlier.isEmpty()) {
-      return missing(parts.get(0), "a change needs the first and the last batch");
+      return parts.get(0).unknownFor(run.subject(), "a change needs the first and the last batch");
     }
     return Averaging.difference(later, earlier, subject);
   }
@@ -63,9 +65,11 @@ final class RunSummary {
       Double value = own.isEmpty() ? null : mean(own, subject).value();
       values[batch - 1] = value == null ? Double.NaN : value;
     }
-    long known = java.util.Arrays.stream(values).filter(Double::isFinite).count();
+    long known = Arrays.stream(values).filter(Double::isFinite).count();
     if (known < BatchTrend.FEWEST) {
-      return missing(parts.get(0), "a slope needs three batches with a value, found " + known);
+      return parts
+          .get(0)
+          .unknownFor(run.subject(), "a slope needs three batches with a value, found " + known);
     }
     return slope(parts.get(0), BatchTrend.of(values));
   }
@@ -74,7 +78,7 @@ final class RunSummary {
     double half = trend.halfWidth(0.9);
     String note =
         String.format(
-            java.util.Locale.ROOT,
+            Locale.ROOT,
             "per batch over %d batches; 90 %% interval %.3g to %.3g (Student's t)",
             trend.batches(),
             trend.slopePerBatch() - half,
@@ -95,7 +99,7 @@ final class RunSummary {
             like.revision(),
             note,
             like.evidence())
-        .withComponents(List.of(ovenproof.core.measure.Component.run(trend.slopeU())));
+        .withComponents(List.of(Component.run(trend.slopeU())));
   }
 
   private static List<Measurement> ofBatch(List<Measurement> parts, int batch) {
@@ -109,12 +113,12 @@ final class RunSummary {
             ? List.of()
             : photos.faces().stream().filter(f -> !f.equals(Photo.BEFORE)).toList();
     if (faces.size() < 2) {
-      return missing(parts.get(0), "the method photographs one face only");
+      return parts.get(0).unknownFor(run.subject(), "the method photographs one face only");
     }
     List<Measurement> first = ofFace(parts, faces.get(0));
     List<Measurement> last = ofFace(parts, faces.get(faces.size() - 1));
     if (first.isEmpty() || last.isEmpty()) {
-      return missing(parts.get(0), "one of the faces was not photographed");
+      return parts.get(0).unknownFor(run.subject(), "one of the faces was not photographed");
     }
     return Averaging.difference(first, last, subject);
   }
@@ -128,72 +132,16 @@ final class RunSummary {
     if (v == null) {
       return value.censored() == Censoring.NONE
           ? value
-          : missing(value, "an absolute change of a censored value is not known");
+          : value.unknownFor(run.subject(), "an absolute change of a censored value is not known");
     }
     if (v >= 0) {
       return value;
     }
-    List<ovenproof.core.measure.Component> turned =
-        value.components().stream()
-            .map(c -> new ovenproof.core.measure.Component(c.source(), -c.u()))
-            .toList();
-    Measurement positive =
-        new Measurement(
-            value.id(),
-            value.label(),
-            value.subject(),
-            -v,
-            value.unit(),
-            value.uncertainty(),
-            value.components(),
-            value.n(),
-            value.censored(),
-            null,
-            null,
-            value.definition(),
-            value.revision(),
-            value.note(),
-            value.evidence());
-    return turned.isEmpty() ? positive : positive.withComponents(turned);
-  }
-
-  private Measurement missing(Measurement like, String why) {
-    return new Measurement(
-        like.id(),
-        like.label(),
-        run.subject(),
-        null,
-        like.unit(),
-        null,
-        List.of(),
-        0,
-        Censoring.NONE,
-        null,
-        null,
-        like.definition(),
-        like.revision(),
-        why,
-        like.evidence());
+    return value.negated();
   }
 
   /** Under the name that the method gives the use. */
   private Measurement named(Measurement m) {
-    String label = Optional.ofNullable(use.name()).orElse(m.label());
-    return new Measurement(
-        m.id(),
-        label,
-        m.subject(),
-        m.value(),
-        m.unit(),
-        m.uncertainty(),
-        m.components(),
-        m.n(),
-        m.censored(),
-        m.low(),
-        m.high(),
-        m.definition(),
-        m.revision(),
-        m.note(),
-        m.evidence());
+    return use.name() == null ? m : m.withLabel(use.name());
   }
 }

@@ -99,12 +99,12 @@ public final class Averaging {
   public static Measurement spread(List<Measurement> parts, Subject subject) {
     List<Measurement> present = present(parts);
     if (present.size() < 2) {
-      return missing(parts.get(0), subject, "a spread needs at least two values");
+      return parts.get(0).unknownFor(subject, "a spread needs at least two values");
     }
     double sum = 0;
     for (Measurement part : present) {
       if (part.value() == null) {
-        return missing(part, subject, "a value is only known within bounds");
+        return part.unknownFor(subject, "a value is only known within bounds");
       }
       sum += part.value();
     }
@@ -172,7 +172,7 @@ public final class Averaging {
     }
     Measurement first = parts.get(0);
     if (low == null && high == null) {
-      return missing(first, subject, "known within no bounds: parts are censored on both sides");
+      return first.unknownFor(subject, "known within no bounds: parts are censored on both sides");
     }
     Censoring censoring =
         high == null ? Censoring.ABOVE : low == null ? Censoring.BELOW : Censoring.BETWEEN;
@@ -268,26 +268,7 @@ public final class Averaging {
       throw new IllegalArgumentException("parts must hold at least one measurement");
     }
     String why = noteOf(parts);
-    return missing(parts.get(0), subject, why == null ? "not measured" : why);
-  }
-
-  private static Measurement missing(Measurement like, Subject subject, String why) {
-    return new Measurement(
-        like.id(),
-        like.label(),
-        subject,
-        null,
-        like.unit(),
-        null,
-        List.of(),
-        0,
-        Censoring.NONE,
-        null,
-        null,
-        like.definition(),
-        like.revision(),
-        why,
-        like.evidence());
+    return parts.get(0).unknownFor(subject, why == null ? "not measured" : why);
   }
 
   private static List<String> evidence(List<Measurement> parts) {

@@ -13,6 +13,15 @@ public enum Censoring {
   /** The value lies between {@code low} and {@code high}: looked at every two minutes. */
   BETWEEN;
 
+  /** What it becomes when the sign of the quantity is changed. */
+  public Censoring mirrored() {
+    return switch (this) {
+      case ABOVE -> BELOW;
+      case BELOW -> ABOVE;
+      case NONE, BETWEEN -> this;
+    };
+  }
+
   /** The word in JSON: above, below, between; NONE is JSON's null. */
   public String word() {
     return name().toLowerCase(Locale.ROOT);

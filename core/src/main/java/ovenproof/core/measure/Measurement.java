@@ -137,6 +137,69 @@ public record Measurement(
     return copy(subject, uncertainty, components, n, definition, note, newEvidence);
   }
 
+  public Measurement withLabel(String newLabel) {
+    return new Measurement(
+        id,
+        newLabel,
+        subject,
+        value,
+        unit,
+        uncertainty,
+        components,
+        n,
+        censored,
+        low,
+        high,
+        definition,
+        revision,
+        note,
+        evidence);
+  }
+
+  /** The same quantity of another subject, not known there, and why. The evidence stays named. */
+  public Measurement unknownFor(Subject newSubject, String why) {
+    return new Measurement(
+        id,
+        label,
+        newSubject,
+        null,
+        unit,
+        null,
+        List.of(),
+        0,
+        Censoring.NONE,
+        null,
+        null,
+        definition,
+        revision,
+        why,
+        evidence);
+  }
+
+  /** With the other sign: components turn with it, and what lay above a bound lies below it. */
+  public Measurement negated() {
+    return new Measurement(
+        id,
+        label,
+        subject,
+        negated(value),
+        unit,
+        uncertainty,
+        components.stream().map(c -> new Component(c.source(), -c.u())).toList(),
+        n,
+        censored.mirrored(),
+        negated(high),
+        negated(low),
+        definition,
+        revision,
+        note,
+        evidence);
+  }
+
+  private static @Nullable Double negated(@Nullable Double of) {
+    return of == null ? null : Double.valueOf(-of);
+  }
+
   private Measurement copy(
       Subject newSubject,
       @Nullable Double newUncertainty,
