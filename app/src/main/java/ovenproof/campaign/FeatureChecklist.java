@@ -1,33 +1,55 @@
 package ovenproof.campaign;
 
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import ovenproof.method.Method;
 
 /**
- * The feature checklist as it stands: features in the order in which they were first named, and
- * what was last said of each product. Empty when nothing was ever ticked.
+ * The feature checklist as it stands: what the method looks for, then what was named besides, and
+ * what was last said of each product.
+ *
+ * <p>A feature that the method looks for may be written by its id or its name, whatever its
+ * capitals; it goes by the method's name here.
  */
 public final class FeatureChecklist {
   private final Map<String, Map<String, FeatureState>> byFeature = new LinkedHashMap<>();
+  private final Map<String, String> asked = new HashMap<>();
 
-  private FeatureChecklist() {}
+  private FeatureChecklist(Method method) {
+    for (Method.Feature feature : method.features()) {
+      asked.put(folded(feature.id()), feature.name());
+      byFeature.put(feature.name(), new LinkedHashMap<>());
+    }
+    method.features().forEach(f -> asked.put(folded(f.name()), f.name()));
+  }
 
   public static FeatureChecklist of(Campaign campaign) {
-    FeatureChecklist checklist = new FeatureChecklist();
+    FeatureChecklist checklist = new FeatureChecklist(campaign.method());
+    List<FeatureState> held = Entry.effective(campaign.features());
     // A correction stands later in the table than what it corrects; it must not move the feature.
-    campaign
-        .features()
-        .forEach(f -> checklist.byFeature.putIfAbsent(f.feature(), new LinkedHashMap<>()));
-    for (FeatureState said : Entry.effective(campaign.features())) {
-      checklist
-          .byFeature
-          .computeIfAbsent(said.feature(), f -> new LinkedHashMap<>())
-          .put(said.product(), said);
-    }
-    checklist.byFeature.values().removeIf(Map::isEmpty);
+    campaign.features().forEach(f -> checklist.of(f.feature()));
+    held.forEach(said -> checklist.of(said.feature()).put(said.product(), said));
+    checklist
+        .byFeature
+        .entrySet()
+        .removeIf(e -> e.getValue().isEmpty() && !checklist.asked.containsValue(e.getKey()));
     return checklist;
+  }
+
+  private Map<String, FeatureState> of(String written) {
+    return byFeature.computeIfAbsent(name(written), n -> new LinkedHashMap<>());
+  }
+
+  private static String folded(String name) {
+    return name.strip().toLowerCase(Locale.ROOT);
+  }
+
+  private String name(String written) {
+    return asked.getOrDefault(folded(written), written);
   }
 
   /** Names of the features. */
@@ -35,13 +57,19 @@ public final class FeatureChecklist {
     return List.copyOf(byFeature.keySet());
   }
 
+  /** Whether nothing is said of any product. */
+  public boolean isEmpty() {
+    return byFeature.values().stream().allMatch(Map::isEmpty);
+  }
+
   /** What is said of a product; empty when nothing is, which is not a no. */
   public Optional<FeatureState> state(String product, String feature) {
-    return Optional.ofNullable(byFeature.getOrDefault(feature, Map.of()).get(product));
+    return Optional.ofNullable(byFeature.getOrDefault(name(feature), Map.of()).get(product));
   }
 
   /** The spelling under which a feature is listed, whatever its capitals; empty for a new one. */
   public Optional<String> listed(String feature) {
-    return byFeature.keySet().stream().filter(f -> f.equalsIgnoreCase(feature)).findFirst();
+    String name = name(feature);
+    return byFeature.keySet().stream().filter(f -> f.equalsIgnoreCase(name)).findFirst();
   }
 }

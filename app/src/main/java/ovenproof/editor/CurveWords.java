@@ -31,6 +31,8 @@ final class CurveWords {
               .collect(Collectors.joining());
     } else if (curve instanceof CurveSpec.Rated r) {
       return "rated step of " + r.highestStep();
+    } else if (curve instanceof CurveSpec.Checklist c) {
+      return number(c.present()) + " when present, " + number(c.absent()) + " when absent";
     }
     return "percentile in a pool";
   }

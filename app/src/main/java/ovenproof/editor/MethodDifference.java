@@ -30,6 +30,7 @@ final class MethodDifference {
     if (!before.ratedFacts().equals(after.ratedFacts())) {
       difference.words.add("The rated facts changed.");
     }
+    difference.features(before, after);
     return List.copyOf(difference.words);
   }
 
@@ -49,6 +50,25 @@ final class MethodDifference {
     before.tests().stream()
         .filter(t -> after.test(t.id()).isEmpty())
         .forEach(t -> words.add("Test removed: " + t.name() + "."));
+  }
+
+  private void features(Method before, Method after) {
+    Map<String, Method.Feature> old = new LinkedHashMap<>();
+    before.features().forEach(f -> old.put(f.id(), f));
+    for (Method.Feature feature : after.features()) {
+      Method.Feature was = old.remove(feature.id());
+      if (was == null) {
+        words.add("Feature added to the checklist: " + feature.name() + ".");
+      } else {
+        compare("Feature " + feature.name() + ", name", was.name(), feature.name());
+        compare("Feature " + feature.name() + ", parts", was.parts(), feature.parts());
+        compare(
+            "Feature " + feature.name() + ", group",
+            Objects.requireNonNullElse(was.group(), "none"),
+            Objects.requireNonNullElse(feature.group(), "none"));
+      }
+    }
+    old.values().forEach(f -> words.add("Feature removed from the checklist: " + f.name() + "."));
   }
 
   private void test(TestPlan old, TestPlan now) {

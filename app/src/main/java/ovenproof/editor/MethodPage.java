@@ -63,8 +63,10 @@ final class MethodPage {
    * A criterion or a group of them.
    *
    * @param curve in words; empty for a group
+   * @param drawn whether the curve has a page on which its anchors are moved
    */
-  public record NodeRow(String id, String name, int depth, int parts, String curve) {}
+  public record NodeRow(
+      String id, String name, int depth, int parts, String curve, boolean drawn) {}
 
   /** What a change does to one campaign's verdict. */
   public record Effect(String campaign, List<EffectRow> rows) {}
@@ -108,7 +110,8 @@ final class MethodPage {
   private static void nodes(List<ValueNode> values, int depth, List<NodeRow> into) {
     for (ValueNode node : values) {
       String curve = node instanceof Criterion c ? CurveWords.of(c.curve()) : "";
-      into.add(new NodeRow(node.id(), node.name(), depth, node.parts(), curve));
+      boolean drawn = node instanceof Criterion c && editable(c.curve());
+      into.add(new NodeRow(node.id(), node.name(), depth, node.parts(), curve, drawn));
       if (node instanceof ValueNode.Group group) {
         nodes(group.children(), depth + 1, into);
       }

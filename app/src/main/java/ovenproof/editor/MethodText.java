@@ -15,6 +15,7 @@ import org.yaml.snakeyaml.nodes.Node;
 import org.yaml.snakeyaml.nodes.NodeTuple;
 import org.yaml.snakeyaml.nodes.ScalarNode;
 import org.yaml.snakeyaml.nodes.SequenceNode;
+import ovenproof.method.MeasureUse;
 
 /**
  * The text of a method, changed at single places: everything else, comments and order included,
@@ -118,28 +119,43 @@ final class MethodText {
     return changed;
   }
 
-  /** A test of another text with the rated facts and facts that only it names. */
+  /** A test of another text with the rated facts, facts and features that only it names. */
   MethodText withTestOf(MethodText other, String test) {
     MappingNode node = other.test(test);
     if (node == null || test(test) != null) {
       return this;
     }
     MethodText changed = this;
-    for (String list : List.of("rated", "facts")) {
+    List<String> named = measures(node);
+    for (String list : List.of("rated", "facts", "features")) {
       SequenceNode theirs = sequence(other.top, list);
-      if (theirs != null) {
-        for (Node item : theirs.getValue()) {
-          String id = item instanceof MappingNode map ? scalar(map, "id") : null;
-          SequenceNode ours = sequence(changed.top, list);
-          boolean asked = id != null && measures(node).contains(id);
-          if (id != null && asked && ours != null && item(ours, id) == null) {
-            changed = changed.append(ours, other.source(item));
-          }
+      for (Node item : theirs == null ? List.<Node>of() : theirs.getValue()) {
+        if (item instanceof MappingNode map && isAsked(map, list, named)) {
+          changed = changed.withItem(list, String.valueOf(scalar(map, "id")), other.source(item));
         }
       }
     }
     SequenceNode tests = sequence(changed.top, "tests");
     return tests == null ? this : changed.append(tests, other.source(node));
+  }
+
+  /** A share of the checklist asks for features that it does not name. */
+  private static boolean isAsked(MappingNode item, String list, List<String> named) {
+    return named.contains(scalar(item, "id"))
+        || (list.equals("features") && named.contains(MeasureUse.FEATURES));
+  }
+
+  /**
+   * Adds to a list at the top what it does not have; a list that is not there comes before tests.
+   */
+  private MethodText withItem(String list, String id, String source) {
+    SequenceNode ours = sequence(top, list);
+    if (ours != null) {
+      return item(ours, id) == null ? append(ours, source) : this;
+    }
+    return tuple(top, "tests")
+        .map(t -> insert(lineStart(start(t.getKeyNode())), list + ":\n" + source + "\n\n"))
+        .orElse(this);
   }
 
   private static List<String> measures(MappingNode test) {
@@ -150,6 +166,7 @@ final class MethodText {
         if (measure instanceof MappingNode map) {
           ids.add(String.valueOf(scalar(map, "id")));
           ids.add(String.valueOf(scalar(map, "of")));
+          ids.add(String.valueOf(scalar(map, "take")));
         }
       }
     }

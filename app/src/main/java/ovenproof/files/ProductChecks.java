@@ -1,20 +1,16 @@
 package ovenproof.files;
 
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import ovenproof.campaign.FactValue;
-import ovenproof.campaign.FeatureState;
 import ovenproof.campaign.RatedStep;
 import ovenproof.method.Method;
 
 /** Facts beside their nameplates, and whether enough people rated. */
 final class ProductChecks {
-  /** A measured fact this far from its nameplate is worth a sentence. */
   private final Context context;
 
   private final Sections sections;
@@ -27,7 +23,7 @@ final class ProductChecks {
   void run() {
     KeyChecks.effectiveOf(sections.facts()).forEach(ProductChecks::nameplate);
     raters();
-    spellings();
+    new FeatureChecks(context, sections.features()).run();
   }
 
   private static void nameplate(Rowed<FactValue> fact) {
@@ -45,23 +41,6 @@ final class ProductChecks {
                   + fact.value().nameplate(),
               "a difference of at most 10 %",
               "measure again; if it stays, it is a finding");
-    }
-  }
-
-  /** Two spellings would be two features, each with gaps. */
-  private void spellings() {
-    Map<String, String> first = new HashMap<>();
-    for (Rowed<FeatureState> said : KeyChecks.effectiveOf(sections.features())) {
-      String feature = said.value().feature();
-      String written = first.putIfAbsent(feature.toLowerCase(Locale.ROOT), feature);
-      if (written != null && !written.equals(feature)) {
-        said.row()
-            .warning(
-                "feature",
-                "\"" + feature + "\" beside \"" + written + "\"",
-                "one spelling of a feature",
-                "write \"" + written + "\", else they are two features");
-      }
     }
   }
 
@@ -100,7 +79,7 @@ final class ProductChecks {
     }
     int lowest = steps.stream().mapToInt(s -> s.value().step()).min().orElse(0);
     int highest = steps.stream().mapToInt(s -> s.value().step()).max().orElse(0);
-    if (highest - lowest >= 2) {
+    if (RatedStep.disagree(steps.stream().map(Rowed::value).toList())) {
       last.row()
           .warning(
               "step",

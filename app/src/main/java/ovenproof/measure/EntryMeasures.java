@@ -4,6 +4,7 @@ import java.util.List;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.MeasureDescription.EvidenceKind;
 import ovenproof.core.quantity.Unit;
+import ovenproof.method.MeasureUse;
 
 /**
  * Descriptions of measures that are read from what people entered: times, readings, weights, marks
@@ -61,7 +62,7 @@ public final class EntryMeasures {
 
   public static final MeasureDescription FACT =
       describe(
-          "fact",
+          MeasureUse.FACT,
           "Fact",
           Unit.ONE,
           "A fact of the product, measured; the nameplate only stands beside it.",
@@ -70,15 +71,36 @@ public final class EntryMeasures {
 
   public static final MeasureDescription RATED =
       describe(
-          "rated",
+          MeasureUse.RATED,
           "Rated fact",
           Unit.POINTS,
           "Mean of the worded steps (0–4) that raters chose independently.",
           "mean over raters",
           EvidenceKind.FACTS);
 
+  public static final MeasureDescription FEATURE =
+      describe(
+          MeasureUse.FEATURE,
+          "Feature",
+          Unit.PERCENT,
+          "Whether the product has a feature of the checklist. What nobody looked at is missing, which"
+              + " is not a no; where the question makes no sense it is not asked.",
+          "100 % when present, 0 % when absent",
+          EvidenceKind.FACTS);
+
+  public static final MeasureDescription FEATURES =
+      describe(
+          MeasureUse.FEATURES,
+          "Features present",
+          Unit.PERCENT,
+          "Share of the checklist that the product has, each feature with its parts. Features that make"
+              + " no sense for it are left out; those that nobody looked at leave a range between"
+              + " none and all of them.",
+          "100 · parts present / parts that apply",
+          EvidenceKind.FACTS);
+
   public static final List<MeasureDescription> ALL =
-      List.of(TIME_TO_STOP, SIGNAL_TIME, READING, MASS_LOSS, MARK, FACT, RATED);
+      List.of(TIME_TO_STOP, SIGNAL_TIME, READING, MASS_LOSS, MARK, FACT, RATED, FEATURE, FEATURES);
 
   private EntryMeasures() {}
 

@@ -2,6 +2,7 @@ package ovenproof.measure;
 
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Entry;
 import ovenproof.campaign.FactValue;
@@ -36,7 +37,7 @@ final class FactMeasures {
     }
     Measurement value =
         Measurement.of(measure, subject, measured.contract())
-            .withEvidence(List.of("facts of " + product));
+            .withEvidence(List.of(row("facts.csv", product, use.ofOrId())));
     Quantity u = fact.map(FactValue::uncertainty).orElse(null);
     return u == null ? value : value.withComponents(List.of(Component.run(Math.abs(u.contract()))));
   }
@@ -60,19 +61,39 @@ final class FactMeasures {
             .orElse(use.id());
     MeasureDescription measure = rename(EntryMeasures.RATED, name, Unit.POINTS);
     Subject subject = Subject.ofProduct(product);
-    double[] steps =
+    List<RatedStep> chosen =
         Entry.effective(campaign.ratedSteps()).stream()
             .filter(r -> r.product().equals(product) && r.fact().equals(use.ofOrId()))
-            .mapToDouble(RatedStep::step)
-            .toArray();
+            .toList();
+    double[] steps = chosen.stream().mapToDouble(RatedStep::step).toArray();
     if (steps.length == 0) {
       return Measurement.missing(measure, subject, "nobody rated it");
     }
     Measurement mean =
         Measurement.of(measure, subject, Descriptive.of(steps).mean())
             .withN(steps.length)
-            .withEvidence(List.of("rated facts of " + product));
+            .withEvidence(List.of(row("rated.csv", product, use.ofOrId())))
+            .withNote(raters(chosen));
     return mean.withComponents(List.of(Component.run(raterUncertainty(steps))));
+  }
+
+  /** How the raters differ; null when two or more chose the same step. */
+  private static @Nullable String raters(List<RatedStep> chosen) {
+    if (chosen.size() == 1) {
+      return "one person only";
+    }
+    List<String> steps =
+        chosen.stream().map(RatedStep::step).sorted().distinct().map(String::valueOf).toList();
+    if (steps.size() == 1) {
+      return null;
+    }
+    String words = "steps " + String.join(" and ", steps);
+    return RatedStep.disagree(chosen) ? "the raters disagree: " + words : words;
+  }
+
+  /** How evidence names a row of a table: its file and the keys that find it. */
+  static String row(String file, String product, String what) {
+    return file + "#" + product + "/" + what;
   }
 
   /**
@@ -86,7 +107,7 @@ final class FactMeasures {
     return Math.hypot(rounding, between);
   }
 
-  private static MeasureDescription rename(MeasureDescription base, String name, Unit unit) {
+  static MeasureDescription rename(MeasureDescription base, String name, Unit unit) {
     return new MeasureDescription(
         base.id(),
         name,

@@ -9,7 +9,6 @@ import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Campaign.Product;
 import ovenproof.campaign.Run;
 import ovenproof.core.measure.MeasureDescription;
-import ovenproof.core.measure.MeasureDescription.EvidenceKind;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.measure.Subject;
 import ovenproof.evidence.EvidenceSource;
@@ -87,7 +86,7 @@ public final class MeasureService {
   private List<Value> measure(Campaign campaign, Job job, Map<String, Taker> takers) {
     List<Value> values = new ArrayList<>();
     for (MeasureUse use : job.test().measures()) {
-      boolean ofProduct = kind(use) == EvidenceKind.FACTS;
+      boolean ofProduct = use.ofProduct();
       if (ofProduct && job.run().isEmpty()) {
         values.add(ofProduct(campaign, job, use));
       } else if (!ofProduct && job.run().isPresent()) {
@@ -97,16 +96,14 @@ public final class MeasureService {
     return values;
   }
 
-  private EvidenceKind kind(MeasureUse use) {
-    return registry.find(use.take()).map(MeasureDescription::evidence).orElse(EvidenceKind.READING);
-  }
-
   private Value ofProduct(Campaign campaign, Job job, MeasureUse use) {
     String product = job.product().id();
     Measurement value =
-        use.take().equals(EntryMeasures.RATED.id())
-            ? FactMeasures.rated(campaign, product, use)
-            : FactMeasures.fact(campaign, product, use);
+        use.ofChecklist()
+            ? new FeatureMeasures(campaign, product).of(use)
+            : use.take().equals(MeasureUse.RATED)
+                ? FactMeasures.rated(campaign, product, use)
+                : FactMeasures.fact(campaign, product, use);
     return new Value(
         job.test().id(), use.id(), product, null, null, Counts.COUNTED, value, List.of(value));
   }

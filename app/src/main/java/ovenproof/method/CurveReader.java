@@ -21,7 +21,8 @@ import ovenproof.method.CurveSpec.Points.Anchor;
  */
 final class CurveReader {
   static final List<String> CURVE_KEYS =
-      List.of("points", "window", "steps", "rated", "percentile");
+      List.of("points", "window", "steps", "rated", "checklist", "percentile");
+  static final List<String> CHECKLIST_KEYS = List.of("absent", "present");
   static final List<String> WINDOW_KEYS = List.of("zero_below", "from", "to", "zero_above");
   static final List<String> STEPS_KEYS = List.of("below", "from");
   static final List<String> PERCENTILE_KEYS = List.of("pool", "better", "values");
@@ -68,6 +69,8 @@ final class CurveReader {
       case "window" -> curve.map("window").map(this::window).orElse(ValueTreeReader.NO_CURVE);
       case "steps" -> curve.map("steps").map(this::steps).orElse(ValueTreeReader.NO_CURVE);
       case "rated" -> rated(curve);
+      case "checklist" ->
+          curve.map("checklist").map(this::checklist).orElse(ValueTreeReader.NO_CURVE);
       default -> curve.map("percentile").map(this::percentile).orElse(ValueTreeReader.NO_CURVE);
     };
   }
@@ -184,6 +187,24 @@ final class CurveReader {
           "write take: rated, or another curve");
     }
     return new CurveSpec.Rated(curve.need("rated").flatMap(w -> w.wholeNumber(1, 4)).orElse(4));
+  }
+
+  private CurveSpec checklist(YamlMap checklist) {
+    checklist.only(CHECKLIST_KEYS);
+    if (measure.isPresent() && !measure.get().ofChecklist() && description().isPresent()) {
+      problems.error(
+          checklist.place(),
+          "\"checklist\" for the measure " + measure.get().id(),
+          "a measure that takes a feature or features",
+          "write take: feature or take: features, or another curve");
+    }
+    double absent = checklist.need("absent").flatMap(w -> w.number(0, 10)).orElse(0.0);
+    double present = checklist.need("present").flatMap(w -> w.number(0, 10)).orElse(10.0);
+    if (absent == present && checklist.has("absent") && checklist.has("present")) {
+      problems.warning(
+          checklist.place(), "the same points everywhere", "points that tell products apart", "");
+    }
+    return new CurveSpec.Checklist(absent, present);
   }
 
   private Optional<MeasureDescription> description() {

@@ -37,6 +37,14 @@ public sealed interface CurveSpec {
   /** The measurement is already in points: a rated step 0–4 is scaled to 0–10. */
   record Rated(int highestStep) implements CurveSpec {}
 
+  /**
+   * Of a feature, or of a share of the checklist.
+   *
+   * @param absent points without the feature, or with none of the list
+   * @param present points with it, or with all of the list; straight between them
+   */
+  record Checklist(double absent, double present) implements CurveSpec {}
+
   /** Percentile in a frozen pool of earlier measurements. */
   record Percentile(String pool, Better better, List<Quantity> values) implements CurveSpec {
     public Percentile {

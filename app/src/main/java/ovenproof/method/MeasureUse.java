@@ -11,14 +11,14 @@ import ovenproof.core.quantity.Unit;
  * @param id key within the test
  * @param name name for people; falls back to the registered measure's
  * @param take id of the registered measure: {@code preheat-first}, {@code lightness-mean}, {@code
- *     reading}, {@code mark}, {@code fact}, {@code rated}, {@code time-to-stop}, {@code mass-loss}
- *     …
+ *     reading}, {@code mark}, {@code fact}, {@code rated}, {@code feature}, {@code features},
+ *     {@code time-to-stop}, {@code mass-loss} …
  * @param unit for readings: their unit
  * @param place channel place, for traces: {@code centre}
  * @param face photo face
  * @param batch one batch only, or null for all
- * @param of the id of the reading, mark, fact or rated fact that is taken, when it is not {@code
- *     id}
+ * @param of the id of the reading, mark, fact, rated fact or feature that is taken, when it is not
+ *     {@code id}; for {@code features} the group, null for the whole checklist
  * @param summary how values of batches, pieces and faces make the run's value
  * @param parameters what the registered measure's description lists, as written
  */
@@ -34,6 +34,18 @@ public record MeasureUse(
     Summary summary,
     Map<String, String> parameters) {
 
+  /** Takes a fact as measured. */
+  public static final String FACT = "fact";
+
+  /** Takes the mean of the steps of a rated fact. */
+  public static final String RATED = "rated";
+
+  /** Takes one feature of the checklist. */
+  public static final String FEATURE = "feature";
+
+  /** Takes the share of the checklist, or of one of its groups. */
+  public static final String FEATURES = "features";
+
   public MeasureUse {
     parameters = Map.copyOf(parameters);
   }
@@ -41,6 +53,16 @@ public record MeasureUse(
   /** The id of the reading, mark or fact that is read. */
   public String ofOrId() {
     return of == null ? id : of;
+  }
+
+  /** Whether its values are of a product, not of a run. */
+  public boolean ofProduct() {
+    return take.equals(FACT) || take.equals(RATED) || ofChecklist();
+  }
+
+  /** Whether it reads the feature checklist. */
+  public boolean ofChecklist() {
+    return take.equals(FEATURE) || take.equals(FEATURES);
   }
 
   /** How the values inside a run make one. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -118,7 +119,7 @@ final class MeasureUseReader {
       case READING -> checkReading(map, use, description);
       case RATINGS ->
           named(map, use, scope.marks().stream().map(TestPlan.PanelMark::id).toList(), "a mark");
-      case FACTS -> named(map, use, facts(description), facts(description, "fact"));
+      case FACTS -> checkFacts(map, use, description);
       case PHOTO -> {
         if (scope.photos() == null) {
           error(map, "take", "a photo measure in a test without photos", "\"photos\"", "add them");
@@ -171,15 +172,42 @@ final class MeasureUseReader {
     }
   }
 
-  private List<String> facts(MeasureDescription description) {
-    boolean rated = description.unit() == Unit.POINTS;
-    return rated
-        ? scope.method().rated().stream().map(Method.RatedFact::id).toList()
-        : scope.method().facts().stream().map(Method.Fact::id).toList();
+  private void checkFacts(YamlMap map, MeasureUse use, MeasureDescription description) {
+    List<Method.Feature> features = scope.method().features();
+    if (use.take().equals(MeasureUse.FEATURES)) {
+      checkShare(map, use, features);
+    } else if (use.take().equals(MeasureUse.FEATURE)) {
+      named(map, use, features.stream().map(Method.Feature::id).toList(), "a feature");
+    } else if (description.unit() == Unit.POINTS) {
+      List<Method.RatedFact> rated = scope.method().rated();
+      named(map, use, rated.stream().map(Method.RatedFact::id).toList(), "a rated fact");
+    } else {
+      List<Method.Fact> facts = scope.method().facts();
+      named(map, use, facts.stream().map(Method.Fact::id).toList(), "a fact");
+    }
   }
 
-  private static String facts(MeasureDescription description, String noun) {
-    return description.unit() == Unit.POINTS ? "a rated " + noun : "a " + noun;
+  private static void checkShare(YamlMap map, MeasureUse use, List<Method.Feature> features) {
+    if (use.of() != null) {
+      named(
+          map,
+          use,
+          features.stream().map(Method.Feature::group).filter(Objects::nonNull).distinct().toList(),
+          "a group of features");
+    }
+    boolean weighs =
+        features.stream()
+            .filter(f -> use.of() == null || use.of().equals(f.group()))
+            .anyMatch(f -> f.parts() > 0);
+    if (!weighs
+        && (use.of() == null || features.stream().anyMatch(f -> use.of().equals(f.group())))) {
+      error(
+          map,
+          "take",
+          "a share of features that weigh nothing",
+          "\"features\" at the top of the method, one with parts above 0 at least",
+          "for example features: [{id: door-light, name: Door light, parts: 2}]");
+    }
   }
 
   private static void named(YamlMap map, MeasureUse use, List<String> known, String what) {

@@ -14,6 +14,7 @@ import ovenproof.core.quantity.Quantity;
  * @param why the reason for the method's main choices
  * @param facts what is measured of a product once
  * @param ratedFacts what two people rate independently on worded steps
+ * @param features the checklist: what is looked for on every product
  * @param tests the first level of the value tree, in the order of publication
  * @param scoring how draws, intervals and totals are made
  * @param profiles weights of other readers
@@ -26,6 +27,7 @@ public record Method(
     @Nullable String why,
     List<Fact> facts,
     List<RatedFact> ratedFacts,
+    List<Feature> features,
     List<TestPlan> tests,
     Scoring scoring,
     List<Profile> profiles) {
@@ -33,6 +35,7 @@ public record Method(
   public Method {
     facts = List.copyOf(facts);
     ratedFacts = List.copyOf(ratedFacts);
+    features = List.copyOf(features);
     tests = List.copyOf(tests);
     profiles = List.copyOf(profiles);
   }
@@ -60,6 +63,17 @@ public record Method(
       steps = List.copyOf(steps);
     }
   }
+
+  /**
+   * A feature that a product has or has not.
+   *
+   * @param name as it is printed and as {@code features.csv} may write it
+   * @param group a list of its own that a measure can ask for alone, e.g. {@code safety}; null when
+   *     it stands in no group
+   * @param parts its weight in whole parts; 0 is listed and not scored
+   */
+  public record Feature(
+      String id, String name, @Nullable String group, int parts, @Nullable String why) {}
 
   /**
    * How the verdict is drawn and shown.

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import ovenproof.core.measure.MeasureDescription;
@@ -30,11 +31,13 @@ public final class MethodReader {
           "why",
           "facts",
           "rated",
+          "features",
           "scoring",
           "tests",
           "profiles");
   static final List<String> FACT_KEYS = List.of("id", "name", "unit", "how", "why");
   static final List<String> RATED_KEYS = List.of("id", "name", "steps", "raters", "why");
+  static final List<String> FEATURE_KEYS = List.of("id", "name", "group", "parts", "why");
   static final List<String> SCORING_KEYS =
       List.of("combine", "seed", "draws", "decimals", "unit_to_unit", "run_spread");
   static final List<String> PROFILE_KEYS = List.of("id", "name", "parts");
@@ -65,9 +68,10 @@ public final class MethodReader {
     top.need("format").ifPresent(w -> w.mustBe("1"));
     List<Method.Fact> facts = facts(top);
     List<Method.RatedFact> rated = rated(top);
-    Keys.unique(top.maps("facts"), top.maps("rated"));
+    List<Method.Feature> features = features(top);
+    Keys.unique(top.maps("facts"), top.maps("rated"), top.maps("features"));
     List<TestPlan> tests = new ArrayList<>();
-    MethodScope scope = new MethodScope(measures, facts, rated);
+    MethodScope scope = new MethodScope(measures, facts, rated, features);
     for (YamlMap test : top.maps("tests")) {
       tests.add(new TestPlanReader(scope, test).read());
     }
@@ -81,6 +85,7 @@ public final class MethodReader {
         top.textOrNull("why"),
         facts,
         rated,
+        features,
         tests,
         scoring(top),
         profiles(top, tests));
@@ -132,6 +137,32 @@ public final class MethodReader {
               Keys.key(map, "id"), map.text("name"), steps, raters(map), map.textOrNull("why")));
     }
     return rated;
+  }
+
+  private static List<Method.Feature> features(YamlMap top) {
+    List<Method.Feature> features = new ArrayList<>();
+    Map<String, Written> names = new LinkedHashMap<>();
+    for (YamlMap map : top.maps("features")) {
+      map.only(FEATURE_KEYS);
+      Optional<Written> name = map.need("name");
+      name.ifPresent(w -> once(w, names));
+      features.add(
+          new Method.Feature(
+              Keys.key(map, "id"),
+              name.map(Written::text).orElse("").strip(),
+              map.find("group").flatMap(Written::key).orElse(null),
+              map.find("parts").flatMap(w -> w.wholeNumber(0, MOST_PARTS)).orElse(1),
+              map.textOrNull("why")));
+    }
+    return features;
+  }
+
+  /** The checklist is kept by name, whatever its capitals. */
+  private static void once(Written name, Map<String, Written> names) {
+    Written first = names.putIfAbsent(name.text().strip().toLowerCase(Locale.ROOT), name);
+    if (first != null) {
+      name.error("a name of its own", "the first stands in line " + first.place().line());
+    }
   }
 
   private static int raters(YamlMap map) {

@@ -12,7 +12,8 @@ import ovenproof.core.quantity.Unit;
 record MethodScope(
     Map<String, MeasureDescription> measures,
     List<Method.Fact> facts,
-    List<Method.RatedFact> rated) {
+    List<Method.RatedFact> rated,
+    List<Method.Feature> features) {
 
   /** What a use's values are; empty when that cannot be known because something else is wrong. */
   Optional<Dimension> dimension(MeasureUse use) {

@@ -33,6 +33,7 @@ public final class MethodWriter {
     put(top, "why", method.why());
     putAll(top, "facts", method.facts().stream().map(MethodWriter::fact).toList());
     putAll(top, "rated", method.ratedFacts().stream().map(MethodWriter::rated).toList());
+    putAll(top, "features", method.features().stream().map(MethodWriter::feature).toList());
     top.put("scoring", scoring(method.scoring()));
     putAll(top, "tests", method.tests().stream().map(MethodWriter::test).toList());
     putAll(top, "profiles", method.profiles().stream().map(MethodWriter::profile).toList());
@@ -85,6 +86,16 @@ public final class MethodWriter {
     map.put("raters", rated.raters());
     map.put("steps", rated.steps());
     put(map, "why", rated.why());
+    return map;
+  }
+
+  private static Map<String, Object> feature(Method.Feature feature) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("id", feature.id());
+    map.put("name", feature.name());
+    put(map, "group", feature.group());
+    put(map, "parts", feature.parts() == 1 ? null : feature.parts());
+    put(map, "why", feature.why());
     return map;
   }
 
@@ -281,6 +292,11 @@ public final class MethodWriter {
       map.put("steps", inner);
     } else if (curve instanceof CurveSpec.Rated rated) {
       map.put("rated", rated.highestStep());
+    } else if (curve instanceof CurveSpec.Checklist checklist) {
+      Map<String, Object> inner = new LinkedHashMap<>();
+      inner.put("absent", number(checklist.absent()));
+      inner.put("present", number(checklist.present()));
+      map.put("checklist", inner);
     } else if (curve instanceof CurveSpec.Percentile percentile) {
       map.put("percentile", percentile(percentile));
     }

@@ -158,16 +158,15 @@ class ProductController {
   }
 
   private static RatedRow rated(Campaign c, String product, Method.RatedFact fact) {
-    List<String> said = new ArrayList<>();
-    for (RatedStep step : Entry.effective(c.ratedSteps())) {
-      if (step.product().equals(product) && step.fact().equals(fact.id())) {
-        said.add(step.step() + " (" + step.rater() + ")");
-      }
-    }
+    List<RatedStep> chosen =
+        Entry.effective(c.ratedSteps()).stream()
+            .filter(s -> s.product().equals(product) && s.fact().equals(fact.id()))
+            .toList();
+    List<String> said = chosen.stream().map(s -> s.step() + " (" + s.rater() + ")").toList();
     // Independent means independent: until all have chosen, only the number of choices is shown.
     String shown =
         said.size() >= fact.raters()
-            ? String.join(", ", said)
+            ? String.join(", ", said) + (RatedStep.disagree(chosen) ? ": the raters disagree" : "")
             : said.size() + " of " + fact.raters() + " chosen; shown when all have";
     List<Step> steps = new ArrayList<>();
     for (int i = 0; i < fact.steps().size(); i++) {

@@ -63,7 +63,7 @@ class ProductsController {
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", c);
     model.addAttribute("revision", desk.document(cid, Document.FIELD).revision());
-    model.addAttribute("features", FeatureChecklist.of(c).features().size());
+    model.addAttribute("checklist", checklist(c));
     Rows<Campaign.Product> part =
         Rows.of(
             c.products(),
@@ -74,6 +74,19 @@ class ProductsController {
     model.addAttribute("part", part);
     model.addAttribute("rows", part.shown().stream().map(p -> row(c, p, known)).toList());
     return "products/list";
+  }
+
+  private static String checklist(Campaign c) {
+    FeatureChecklist checklist = FeatureChecklist.of(c);
+    int listed = checklist.features().size();
+    long looked =
+        checklist.features().stream()
+            .filter(
+                f -> c.products().stream().anyMatch(p -> checklist.state(p.id(), f).isPresent()))
+            .count();
+    return looked == 0
+        ? "Nothing is ticked yet: yes, no or not applicable, for all products at once."
+        : looked + " of " + listed + (listed == 1 ? " feature" : " features") + " looked at.";
   }
 
   /** Facts and rated steps that are there, of those that the method asks. */

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -15,24 +14,18 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
 import ovenproof.campaign.Campaign;
 import ovenproof.chart.ScoreChart;
-import ovenproof.core.measure.Measurement;
 import ovenproof.core.quantity.Rounding;
 import ovenproof.desk.Desk;
 import ovenproof.input.InputException;
 import ovenproof.input.Place;
 import ovenproof.input.Problem;
-import ovenproof.measure.Measured;
-import ovenproof.method.Criterion;
 import ovenproof.method.TestPlan;
-import ovenproof.method.ValueNode;
 import ovenproof.publish.figure.Scores;
 import ovenproof.verdict.Verdict;
-import ovenproof.verdict.Verdict.Node;
 import ovenproof.verdict.Verdict.ProductVerdict;
 import ovenproof.web.MayUse;
 import ovenproof.web.MayUse.Audience;
 import ovenproof.web.Rows;
-import ovenproof.web.Shown;
 import ovenproof.web.WaitingPage;
 import ovenproof.web.Workbench;
 
@@ -161,21 +154,6 @@ class VerdictController {
 
   // ---------- down to the files ----------
 
-  /** A test of one product. */
-  public record TestRows(
-      String id, String name, String words, String parts, List<CriterionRows> criteria) {}
-
-  /** A criterion, its curve, its runs. */
-  public record CriterionRows(
-      String name, String words, String measured, String curve, List<RunRow> runs) {}
-
-  /** A value and where it came from. */
-  public record RunRow(
-      @Nullable String run, String value, String components, List<Source> evidence) {}
-
-  /** A file, or an entry's key. */
-  public record Source(String name, boolean isFile) {}
-
   @GetMapping("/c/{cid}/verdict/{product}")
   @MayUse(Audience.OWNER)
   String product(
@@ -198,87 +176,12 @@ class VerdictController {
                     new InputException(
                         Problem.error(
                             Place.of(product), "no such product", "a product with a verdict", "")));
-    List<TestRows> tests = new ArrayList<>();
-    for (Node node : scored.tests()) {
-      if (test == null || node.id().equals(test)) {
-        TestPlan plan = sheet.campaign().method().test(node.id()).orElseThrow();
-        List<CriterionRows> criteria = new ArrayList<>();
-        criteria(sheet, plan, product, node, plan.criteria(), criteria);
-        tests.add(
-            new TestRows(
-                node.id(),
-                node.name(),
-                Scores.sentence(node.score()),
-                node.parts()
-                    + (node.parts() == 1 ? " part" : " parts")
-                    + ", "
-                    + node.runs()
-                    + (node.runs() == 1 ? " run" : " runs"),
-                criteria));
-      }
-    }
+    List<ScoreChain.TestRows> tests = new ScoreChain(cid, sheet, product).tests(scored, test);
     model.addAttribute("cid", cid);
     model.addAttribute("campaign", sheet.campaign());
     model.addAttribute("product", scored);
     model.addAttribute("total", Scores.sentence(scored.score()));
     model.addAttribute("tests", tests);
     return "ranking/product";
-  }
-
-  private static void criteria(
-      Workbench.Sheet sheet,
-      TestPlan test,
-      String product,
-      Node node,
-      List<ValueNode> values,
-      List<CriterionRows> rows) {
-    for (Node child : node.children()) {
-      ValueNode value =
-          values.stream().filter(v -> v.id().equals(child.id())).findFirst().orElse(null);
-      if (value instanceof Criterion criterion) {
-        rows.add(criterion(sheet, test, product, child, criterion));
-      } else if (value instanceof ValueNode.Group group) {
-        criteria(sheet, test, product, child, group.children(), rows);
-      }
-    }
-  }
-
-  private static CriterionRows criterion(
-      Workbench.Sheet sheet, TestPlan test, String product, Node node, Criterion criterion) {
-    List<Measured.Value> values = sheet.measured().counted(test.id(), criterion.measure(), product);
-    List<RunRow> runs = new ArrayList<>();
-    for (Measured.Value value : values) {
-      Measurement m = value.value();
-      String components =
-          m.components().stream()
-              .map(c -> c.source() + " " + Rounding.HALF_UP.text(Math.abs(c.u()), 2))
-              .collect(Collectors.joining(", "));
-      List<Source> sources =
-          m.evidence().stream()
-              .map(e -> e.replaceAll("[#@ ].*", ""))
-              .distinct()
-              .map(
-                  e ->
-                      new Source(
-                          e,
-                          sheet.campaign().evidence().stream().anyMatch(f -> f.path().equals(e))))
-              .toList();
-      String why = m.note() == null ? "" : (components.isEmpty() ? "" : "; ") + m.note();
-      runs.add(new RunRow(value.run(), Shown.measurement(m), components + why, sources));
-    }
-    String measured =
-        node.measurement() == null
-            ? "Nothing measured."
-            : node.measurement().label()
-                + ": "
-                + Shown.measurement(node.measurement())
-                + ". "
-                + node.measurement().definition();
-    return new CriterionRows(
-        criterion.name() + ", " + criterion.parts() + (criterion.parts() == 1 ? " part" : " parts"),
-        Scores.sentence(node.score()),
-        measured,
-        CurvePicture.of(criterion, values.stream().map(Measured.Value::value).toList()),
-        runs);
   }
 }

@@ -14,7 +14,9 @@ import ovenproof.core.measure.Component;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.scoring.Answer;
 import ovenproof.core.scoring.Observation;
+import ovenproof.measure.FeatureMeasures;
 import ovenproof.measure.Measured;
+import ovenproof.method.MeasureUse;
 import ovenproof.method.TestPlan;
 
 /** What a product has to say to a use of a measure. */
@@ -38,6 +40,13 @@ final class Answers {
     }
     if (!observations.isEmpty()) {
       return new Answer.Measured(observations);
+    }
+    Optional<String> notAsked =
+        test.measure(use)
+            .filter(MeasureUse::ofChecklist)
+            .flatMap(u -> new FeatureMeasures(campaign, product).notAsked(u));
+    if (notAsked.isPresent()) {
+      return new Answer.NotAsked(notAsked.get());
     }
     Optional<NotRun> notRun = notRun(product, test);
     if (notRun.isPresent()) {

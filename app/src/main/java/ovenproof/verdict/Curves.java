@@ -3,6 +3,7 @@ package ovenproof.verdict;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.quantity.Quantity;
+import ovenproof.core.quantity.Unit;
 import ovenproof.core.scoring.ValueCurve;
 import ovenproof.method.CurveSpec;
 
@@ -31,6 +32,9 @@ public final class Curves {
     if (spec instanceof CurveSpec.Steps steps) {
       return ValueCurve.steps(steps.below(), places(steps.from()), scores(steps.from()));
     }
+    if (spec instanceof CurveSpec.Checklist checklist) {
+      return checklist(checklist);
+    }
     if (spec instanceof CurveSpec.Percentile percentile) {
       return ValueCurve.percentile(
           percentile.values().stream().mapToDouble(Quantity::contract).toArray(),
@@ -39,6 +43,16 @@ public final class Curves {
               : ValueCurve.Better.LOWER);
     }
     return ValueCurve.points(((CurveSpec.Rated) spec).highestStep());
+  }
+
+  /** A share of the checklist runs from 0 to 100 %. */
+  private static ValueCurve checklist(CurveSpec.Checklist checklist) {
+    double all = Quantity.of(1, Unit.ONE).contract();
+    boolean scaled = checklist.absent() == 0 && checklist.present() == ValueCurve.BEST;
+    return scaled
+        ? ValueCurve.points(all)
+        : ValueCurve.lines(
+            new double[] {0, all}, new double[] {checklist.absent(), checklist.present()});
   }
 
   private static double side(@Nullable Quantity side, double open) {

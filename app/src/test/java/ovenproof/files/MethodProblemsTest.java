@@ -22,7 +22,7 @@ class MethodProblemsTest {
     folder.replace("method.yaml", "take: lightness-mean", "take: lightnes-mean");
     assertThat(folder.lines())
         .containsExactly(
-            "method.yaml:31:27: found \"lightnes-mean\", expected a measure (time-to-stop, signal-time, reading, mass-loss, mark, fact, rated, preheat-first, preheat-band, preheat-steady, overshoot, settling, …); did you mean \"lightness-mean\"?");
+            "method.yaml:31:27: found \"lightnes-mean\", expected a measure (time-to-stop, signal-time, reading, mass-loss, mark, fact, rated, feature, features, preheat-first, preheat-band, preheat-steady, …); did you mean \"lightness-mean\"?");
   }
 
   @Test

@@ -71,6 +71,7 @@ class MethodSchemaTest {
     return Map.<String, List<String>>ofEntries(
             Map.entry("fact", MethodReader.FACT_KEYS),
             Map.entry("rated", MethodReader.RATED_KEYS),
+            Map.entry("feature", MethodReader.FEATURE_KEYS),
             Map.entry("scoring", MethodReader.SCORING_KEYS),
             Map.entry("profile", MethodReader.PROFILE_KEYS),
             Map.entry("test", TestPlanReader.TEST_KEYS),
@@ -90,6 +91,7 @@ class MethodSchemaTest {
             Map.entry("curve", CurveReader.CURVE_KEYS),
             Map.entry("window", CurveReader.WINDOW_KEYS),
             Map.entry("steps", CurveReader.STEPS_KEYS),
+            Map.entry("checklist", CurveReader.CHECKLIST_KEYS),
             Map.entry("percentile", CurveReader.PERCENTILE_KEYS))
         .entrySet()
         .stream()

@@ -168,32 +168,32 @@ class FormBadInputTest {
     String page = home + "/features";
     String first = desk.field(cid).products().get(0).id();
     String second = desk.field(cid).products().get(1).id();
-    assertThat(get(page).body()).contains("No feature yet");
-    assertThat(post(page, "feature", "Door light").body()).contains("Nothing is chosen yet");
-    assertThat(post(page, "feature", "Door light", "state-" + first, "PERHAPS").body())
+    assertThat(get(page).body()).contains("7 features on the checklist");
+    assertThat(post(page, "feature", "Warm light").body()).contains("Nothing is chosen yet");
+    assertThat(post(page, "feature", "Warm light", "state-" + first, "PERHAPS").body())
         .contains("Choose yes, no or not applicable")
-        .contains("Door light");
+        .contains("Warm light");
     assertThat(post(page, "feature", "", "state-" + first, "YES", "note-" + first, "נורה").body())
         .contains("feature-error")
         .contains("נורה");
     assertThat(desk.load(cid).features()).isEmpty();
     for (int i = 0; i < 2; i++) {
-      post(page, "feature", "Door light", "state-" + first, "YES", "state-" + second, "NO");
+      post(page, "feature", "Warm light", "state-" + first, "YES", "state-" + second, "NO");
     }
     assertThat(desk.load(cid).features()).as("sent twice").hasSize(2);
-    var late = post(page, "feature", "door LIGHT", "state-" + first, "NO");
+    var late = post(page, "feature", "warm LIGHT", "state-" + first, "NO");
     assertThat(late.body()).as("said by another tab meanwhile").contains("Said already: yes");
     String was = RoutesTest.value(late.body(), "was-" + first);
-    post(page, "feature", "door LIGHT", "state-" + first, "NO", "was-" + first, was);
+    post(page, "feature", "warm LIGHT", "state-" + first, "NO", "was-" + first, was);
     assertThat(desk.load(cid).features()).hasSize(3);
     FeatureChecklist checklist = FeatureChecklist.of(desk.load(cid));
-    assertThat(checklist.features()).containsExactly("Door light");
-    assertThat(checklist.state(first, "Door light").orElseThrow().state())
+    assertThat(checklist.features()).hasSize(8).endsWith("Warm light");
+    assertThat(checklist.state(first, "Warm light").orElseThrow().state())
         .isEqualTo(FeatureState.State.NO);
-    assertThat(get(page + "?feature=Door%20light").body())
+    assertThat(get(page + "?feature=Warm%20light").body())
         .contains("aria-label=\"State, ")
-        .contains("1 feature on the checklist");
-    assertThat(get(home + "/products").body()).contains("1 feature, with");
+        .contains("8 features on the checklist");
+    assertThat(get(home + "/products").body()).contains("1 of 8 features looked at");
   }
 
   private void aFactSaidAgainReplacesWhatWasSaid(Desk desk, String home, String cid)

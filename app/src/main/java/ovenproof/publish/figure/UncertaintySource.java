@@ -65,6 +65,13 @@ public record UncertaintySource(String what, String sharedWith) {
         : words("between and within runs", "nothing else");
   }
 
+  /** Of a fact, a rated fact or a feature of the product. */
+  public static UncertaintySource ofProduct(Component component) {
+    return component.isShared()
+        ? of(component.source())
+        : words("measuring or rating it", "nothing else");
+  }
+
   /** Of one run. */
   public static UncertaintySource ofRun(Component component) {
     return component.isShared() ? of(component.source()) : words("this run", "nothing else");

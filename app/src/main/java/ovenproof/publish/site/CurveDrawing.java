@@ -10,10 +10,12 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import ovenproof.chart.CurveChart;
 import ovenproof.chart.Scale;
+import ovenproof.core.measure.Censoring;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.quantity.Unit;
 import ovenproof.core.scoring.ValueCurve;
 import ovenproof.method.Criterion;
+import ovenproof.method.TestPlan;
 import ovenproof.publish.edition.Edition;
 import ovenproof.publish.edition.Field;
 import ovenproof.publish.figure.Figures;
@@ -50,10 +52,12 @@ record CurveDrawing(String svg, String key) {
             .filter(s -> s.at() != null && Double.isFinite(Objects.requireNonNull(s.at())))
             .sorted(java.util.Comparator.comparing(s -> Objects.requireNonNull(s.at())))
             .toList();
-    return seen.isEmpty() ? Optional.empty() : Optional.of(draw(criterion, seen));
+    return seen.isEmpty() ? Optional.empty() : Optional.of(draw(edition, test, criterion, seen));
   }
 
-  private static CurveDrawing draw(Criterion criterion, List<Seen> seen) {
+  private static CurveDrawing draw(
+      Edition edition, String testId, Criterion criterion, List<Seen> seen) {
+    TestPlan test = edition.campaign().method().test(testId).orElseThrow();
     ValueCurve curve = Curves.of(criterion.curve());
     Unit unit = seen.get(0).measurement().unit();
     double factor = unit == Unit.SECOND ? 1.0 / 60 : 1;
@@ -80,14 +84,23 @@ record CurveDrawing(String svg, String key) {
         seen.stream()
             .map(s -> s.product() + " " + Figures.of(s.measurement()).first())
             .collect(Collectors.joining(", "));
-    if (marks.stream().anyMatch(m -> m.points() == null)) {
-      key += "; an arrow where the run ended before it was seen";
-    }
+    key += arrows(seen);
     String sentence =
-        "Value curve of " + criterion.name() + ": " + CurveWords.of(criterion) + ". " + key;
+        "Value curve of " + criterion.name() + ": " + CurveWords.of(test, criterion) + ". " + key;
     String symbol = factor == 1 ? unit == Unit.ONE ? "" : unit.symbol() : "min";
     return new CurveDrawing(
         new CurveChart(sentence, scale, symbol, corners, marks, null).svg(), key);
+  }
+
+  /** What arrows stand for, where there are any. */
+  private static String arrows(List<Seen> seen) {
+    boolean ended =
+        seen.stream()
+            .map(s -> s.measurement().censored())
+            .anyMatch(c -> c == Censoring.ABOVE || c == Censoring.BELOW);
+    boolean range = seen.stream().anyMatch(s -> s.measurement().censored() == Censoring.BETWEEN);
+    return (ended ? "; an arrow where the run ended before it was seen" : "")
+        + (range ? "; an arrow where a range begins" : "");
   }
 
   /** Even steps and the curve's own corners, so that none is cut. */

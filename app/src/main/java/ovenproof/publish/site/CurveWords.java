@@ -6,6 +6,8 @@ import ovenproof.core.quantity.Rounding;
 import ovenproof.core.quantity.Unit;
 import ovenproof.method.Criterion;
 import ovenproof.method.CurveSpec;
+import ovenproof.method.MeasureUse;
+import ovenproof.method.TestPlan;
 import ovenproof.publish.figure.Figures;
 
 /** A value curve in a sentence: what is worth how many points. */
@@ -13,7 +15,10 @@ final class CurveWords {
 
   private CurveWords() {}
 
-  static String of(Criterion criterion) {
+  static String of(TestPlan test, Criterion criterion) {
+    if (test.measure(criterion.measure()).filter(MeasureUse::ofProduct).isPresent()) {
+      return curve(criterion.curve());
+    }
     String runs =
         switch (criterion.runs()) {
           case SCORE_THEN_AVERAGE -> "each run is scored, then averaged";
@@ -40,6 +45,12 @@ final class CurveWords {
     }
     if (curve instanceof CurveSpec.Rated rated) {
       return "step 0 to " + rated.highestStep() + " → 0 to 10";
+    }
+    if (curve instanceof CurveSpec.Checklist checklist) {
+      return "absent → "
+          + points(checklist.absent())
+          + ", present → "
+          + points(checklist.present());
     }
     return percentile((CurveSpec.Percentile) curve);
   }

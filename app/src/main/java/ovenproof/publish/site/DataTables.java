@@ -14,6 +14,7 @@ import ovenproof.campaign.Deviation;
 import ovenproof.campaign.Entry;
 import ovenproof.campaign.FactValue;
 import ovenproof.campaign.FeatureState;
+import ovenproof.campaign.RatedStep;
 import ovenproof.campaign.Run;
 import ovenproof.core.measure.Censoring;
 import ovenproof.core.measure.Component;
@@ -51,6 +52,7 @@ final class DataTables {
     measurements();
     runs();
     facts();
+    rated();
     features();
     prices();
     deviations();
@@ -311,6 +313,26 @@ final class DataTables {
             number("measured", "in unit"),
             number("nameplate", "in unit"),
             text("unit", "unit")),
+        rows);
+  }
+
+  /** Raters have no names in public: they are numbered within a product's fact. */
+  private void rated() {
+    Map<String, Integer> people = new java.util.HashMap<>();
+    List<List<Object>> rows = new ArrayList<>();
+    for (RatedStep s : Entry.effective(edition.campaign().ratedSteps())) {
+      int person = people.merge(s.product() + "\n" + s.fact(), 1, Integer::sum);
+      rows.add(List.of(s.product(), s.fact(), person, s.step(), or(names.hide(s.reason()))));
+    }
+    table(
+        "rated",
+        "rated facts, the step that each person chose",
+        List.of(
+            text("product", "key"),
+            text("fact", "key"),
+            whole("person", "from 1, within a product's fact"),
+            whole("step", "0 to 4, worded in the method"),
+            text("reason", "")),
         rows);
   }
 

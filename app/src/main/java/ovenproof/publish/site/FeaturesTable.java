@@ -36,7 +36,7 @@ final class FeaturesTable {
 
   /** All products side by side. */
   Optional<DomContent> part() {
-    if (checklist.features().isEmpty()) {
+    if (checklist.isEmpty()) {
       return Optional.empty();
     }
     List<Product> products = view.edition().campaign().products();
@@ -65,7 +65,7 @@ final class FeaturesTable {
     return row;
   }
 
-  private static TdTag cell(Optional<FeatureState> said) {
+  static TdTag cell(Optional<FeatureState> said) {
     return said.map(s -> td(words(s.state())))
         .orElseGet(() -> td(small("not looked at").withClass("quiet")));
   }

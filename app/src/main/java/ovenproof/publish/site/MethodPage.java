@@ -48,6 +48,9 @@ final class MethodPage {
     if (!method.ratedFacts().isEmpty()) {
       parts.add(rated());
     }
+    if (!method.features().isEmpty()) {
+      parts.add(features());
+    }
     parts.add(numbers());
     parts.add(instruments());
     parts.add(
@@ -147,7 +150,7 @@ final class MethodPage {
           tr(
               th(node.name()).attr("scope", "row").withClass("depth-" + Math.min(depth, 3)),
               Elements.figure(Integer.toString(node.parts())),
-              td(worth(node)),
+              td(worth(test, node)),
               td(Objects.requireNonNullElse(node.why(), ""))));
       if (node instanceof ValueNode.Group group) {
         criteria(test, group.children(), depth + 1, rows);
@@ -155,9 +158,9 @@ final class MethodPage {
     }
   }
 
-  private static String worth(ValueNode node) {
+  private static String worth(TestPlan test, ValueNode node) {
     if (node instanceof Criterion criterion) {
-      return CurveWords.of(criterion);
+      return CurveWords.of(test, criterion);
     }
     return node instanceof ValueNode.Group group ? MethodWords.combine(group.combine()) : "";
   }
@@ -198,6 +201,27 @@ final class MethodPage {
                         ol(each(fact.steps(), s -> li(s)))
                             .attr("start", "0")
                             .withClass("steps")))));
+  }
+
+  private DomContent features() {
+    return Elements.part(
+        "features",
+        "The checklist",
+        List.of("Looked for on every product. What nobody looked at is not a no."),
+        Elements.wide(
+            "Features that are looked for",
+            table(
+                thead(Elements.columns("Feature", "Group", ">Parts", "Why")),
+                tbody(
+                    each(
+                        method.features(),
+                        f ->
+                            tr(
+                                th(f.name()).attr("scope", "row"),
+                                td(f.group() == null ? "" : f.group()),
+                                Elements.figure(
+                                    f.parts() == 0 ? "listed only" : Integer.toString(f.parts())),
+                                td(f.why() == null ? "" : f.why()).withClass("small quiet")))))));
   }
 
   private DomContent numbers() {

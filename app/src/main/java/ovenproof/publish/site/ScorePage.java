@@ -20,13 +20,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 import ovenproof.chart.ScoreChart;
 import ovenproof.core.measure.Component;
 import ovenproof.core.measure.Measurement;
 import ovenproof.measure.Measured.Counts;
 import ovenproof.measure.Measured.Value;
 import ovenproof.method.Criterion;
+import ovenproof.method.MeasureUse;
 import ovenproof.method.TestPlan;
 import ovenproof.method.ValueNode;
 import ovenproof.publish.figure.Figures;
@@ -130,11 +130,11 @@ final class ScorePage {
         view.addresses().name("criterion", child.id()),
         criterion.name() + ": " + Scores.words(child.score()),
         List.of(
-            "Curve: " + CurveWords.of(criterion) + ".",
+            "Curve: " + CurveWords.of(test, criterion) + ".",
             Objects.requireNonNullElse(criterion.why(), "")),
         curve(criterion),
         measurement(child, values),
-        runs(values));
+        evidence(criterion.measure(), values));
   }
 
   /** The curve with the whole field on it, so that a reader sees what a value is worth. */
@@ -164,15 +164,26 @@ final class ScorePage {
     return div(
         h3(mean.label() + ": " + Figures.of(mean)),
         p(
-            "Mean over "
-                + (child.runs() == 1 ? "one run" : child.runs() + " runs")
+            (isOfProduct(values)
+                    ? "Of the product itself"
+                    : "Mean over " + (child.runs() == 1 ? "one run" : child.runs() + " runs"))
                 + uncertainty(mean)
                 + ". Definition: "
                 + view.names().hidden(mean.definition())
                 + " (revision "
                 + mean.revision()
                 + ")."),
-        components(mean.components(), mean));
+        isOfProduct(values) ? people(values) : rawHtml(""),
+        components(mean.components(), mean, isOfProduct(values)));
+  }
+
+  /** How the people who rated it differ. */
+  private static DomContent people(List<Value> values) {
+    return each(
+        values.stream()
+            .filter(v -> v.value().id().equals(MeasureUse.RATED) && v.value().note() != null)
+            .toList(),
+        v -> p(capital(Objects.requireNonNull(v.value().note())) + ".").withClass("quiet"));
   }
 
   private static String uncertainty(Measurement mean) {
@@ -183,7 +194,8 @@ final class ScorePage {
   }
 
   /** Where the uncertainty comes from, largest first. */
-  static DomContent components(List<Component> components, Measurement of) {
+  private static DomContent components(
+      List<Component> components, Measurement of, boolean ofProduct) {
     if (components.isEmpty()) {
       return rawHtml("");
     }
@@ -195,39 +207,60 @@ final class ScorePage {
                     each(
                         components,
                         c ->
-                            tr(
-                                th(UncertaintySource.ofMean(c).what()).attr("scope", "row"),
-                                Elements.figure(part(c.u(), of)),
-                                td(UncertaintySource.ofMean(c).sharedWith())))))
+                            component(
+                                c,
+                                of,
+                                ofProduct
+                                    ? UncertaintySource.ofProduct(c)
+                                    : UncertaintySource.ofMean(c)))))
             .withClass("components"));
+  }
+
+  private static DomContent component(Component c, Measurement of, UncertaintySource source) {
+    return tr(
+        th(source.what()).attr("scope", "row"),
+        Elements.figure(part(c.u(), of)),
+        td(source.sharedWith()));
   }
 
   private static String part(double u, Measurement of) {
     return "±" + Figures.GAP + Figures.uncertainty(Math.abs(u), of.unit());
   }
 
+  private DomContent evidence(String measure, List<Value> values) {
+    if (values.isEmpty()) {
+      return rawHtml("");
+    }
+    return isOfProduct(values)
+        ? test.measure(measure)
+            .map(new ProductRows(view, path, product.id())::of)
+            .orElse(rawHtml(""))
+        : runs(values);
+  }
+
+  /** A fact, a rated fact or a feature has no runs. */
+  private static boolean isOfProduct(List<Value> values) {
+    return values.stream().allMatch(v -> v.run() == null);
+  }
+
   private DomContent runs(List<Value> values) {
-    return values.isEmpty()
-        ? rawHtml("")
-        : Elements.wide(
-            "Runs: " + values.get(0).value().label() + " (" + values.get(0).use() + ")",
-            table(
-                thead(Elements.columns("Run", ">Value", "Counts", "Note")),
-                tbody(each(values, this::run))));
+    return Elements.wide(
+        "Runs: " + values.get(0).value().label() + " (" + values.get(0).use() + ")",
+        table(
+            thead(Elements.columns("Run", ">Value", "Counts", "Note")),
+            tbody(each(values, this::run))));
   }
 
   private DomContent run(Value value) {
     return tr(
-        th(runName(value.run())).attr("scope", "row"),
+        th(runName(Objects.requireNonNull(value.run()))).attr("scope", "row"),
         Elements.figure(Figures.of(value.value())),
         td(value.counts() == Counts.COUNTED ? "counts" : "listed only"),
         td(Objects.requireNonNullElse(view.names().hide(value.value().note()), ""))
             .withClass("small quiet"));
   }
 
-  private DomContent runName(@Nullable String run) {
-    return run == null
-        ? j2html.TagCreator.text("the product")
-        : a(run).withHref(SiteAddresses.link(path, view.addresses().run(run)));
+  private DomContent runName(String run) {
+    return a(run).withHref(SiteAddresses.link(path, view.addresses().run(run)));
   }
 }

@@ -3,6 +3,7 @@ package ovenproof.kitchen.folder;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Locale;
+import ovenproof.kitchen.bench.Checklist;
 import ovenproof.kitchen.bench.Season;
 import ovenproof.kitchen.bench.Showroom;
 import ovenproof.kitchen.bench.Showroom.Card;
@@ -32,6 +33,7 @@ final class ProductTables {
     prices();
     facts();
     rated();
+    features();
     settings();
   }
 
@@ -183,6 +185,25 @@ final class ProductTables {
       }
     }
     csv.write(folder.resolve("rated.csv"));
+  }
+
+  private void features() throws IOException {
+    Csv csv = new Csv("product", "feature", "state", "on", "note", "by");
+    for (Oven oven : season.ovens()) {
+      for (String feature : Checklist.FEATURES) {
+        Checklist.Seen seen = Checklist.seen(oven.id(), feature);
+        if (seen != Checklist.Seen.NOT_LOOKED_AT) {
+          csv.row(
+              oven.id(),
+              feature,
+              seen.name().toLowerCase(Locale.ROOT).replace('_', '-'),
+              "2026-02-24",
+              Checklist.note(oven.id(), feature),
+              "bench-1");
+        }
+      }
+    }
+    csv.write(folder.resolve("features.csv"));
   }
 
   private void settings() throws IOException {
