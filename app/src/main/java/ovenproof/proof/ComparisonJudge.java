@@ -235,7 +235,7 @@ final class ComparisonJudge {
       return behind(
           use, separation, List.of("one", "two", "three", "four").indexOf(but.group(1)) + 1);
     }
-    SuperlativeReader.Extreme extreme = SuperlativeReader.extreme(use, separation, figures::name);
+    Extremes.Place extreme = new Extremes(separation, figures::name).first(use);
     return new Outcome(extreme.finding(), extreme.expected(), use.evidence(), extreme.why());
   }
 

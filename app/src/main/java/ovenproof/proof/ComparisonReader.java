@@ -220,7 +220,7 @@ final class ComparisonReader implements ClaimReader {
           "nothing that was measured of " + figures.name(compared.subject()) + " says this");
       return;
     }
-    Direction direction = adjective == null ? Direction.HIGH : adjective.direction();
+    Direction direction = adjective == null ? Vocabulary.ofMark(stem) : adjective.direction();
     Direction wanted = less ? ComparisonJudge.turned(direction) : direction;
     List<Outcome> outcomes = new ArrayList<>();
     for (Figure use : uses) {
@@ -228,7 +228,8 @@ final class ComparisonReader implements ClaimReader {
     }
     Outcome first = outcomes.get(0);
     boolean agree = outcomes.stream().allMatch(o -> o.finding() == first.finding());
-    Finding finding = agree ? first.finding() : Finding.UNCLEAR;
+    Finding finding =
+        agree ? Emphasis.sharpened(sentence, from, to, first.finding()) : Finding.UNCLEAR;
     String why = agree ? first.why() : "the words fit several figures, and they differ";
     sentence.add(from, to, Kind.COMPARISON, finding, said, first.expected(), first.evidence(), why);
   }

@@ -1,11 +1,7 @@
 package ovenproof.proof;
 
-import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -17,7 +13,7 @@ import ovenproof.proof.Mentions.TestMention;
 final class Context {
   private static final Pattern COMPARED =
       Pattern.compile(
-          "(?is).*\\b(than|behind|beat|beats|ahead of|unlike|like|compared with|compared to|next to|similar to|below|above|clear of|as|against)\\s+(?:the\\s+)?$");
+          "(?is).*\\b(than|behind|beat|beats|ahead of|unlike|like|compared with|compared to|next to|similar to|below|above|clear of|as|against|apart from|aside from|except(?: for)?|excluding|leaving out|leaving aside|not counting|other than|but for|besides|without|ignoring)\\s+(?:the\\s+)?$");
   private static final Pattern ASIDE =
       Pattern.compile(
           "(?is)^\\s*(?:['’]s)?\\s*(?:(?:and|but|with|at|in|by|after|taking|needing|because|from|on|for)\\b.*|,.*)");
@@ -33,44 +29,16 @@ final class Context {
   private final Sentence sentence;
   private final List<ProductMention> mentions;
   private final @Nullable String inherited;
-  private final Set<String> inheritedJoint;
   private final Set<String> others;
   private final List<TestMention> tests;
   private final Set<String> testsAbove;
-  private final Set<String> testsBefore;
-  private final Map<String, Double> stemsBefore;
-  private final List<Word> words;
   private final Clauses clauses;
-  private final Set<String> cues;
+  private final Surroundings surroundings;
+  private final ProductLists lists;
   private final boolean firm;
   private final List<String> pair;
   private final @Nullable String topic;
   private final boolean stale;
-
-  private record Word(String stem, int start) {}
-
-  /**
-   * What was said before a sentence.
-   *
-   * @param product that "it" stands for
-   * @param isFirm whether the heading or the paragraph's first words name it
-   * @param joint products that "they" stands for
-   * @param others products that were named in the sentence before
-   * @param pair the two that were last named together
-   * @param topic product that "it" last stood for
-   * @param isStale whether the paragraph has named none so far
-   */
-  record Said(
-      @Nullable String product,
-      boolean isFirm,
-      Set<String> joint,
-      Set<String> others,
-      Set<String> testsAbove,
-      Set<String> testsBefore,
-      Map<String, Double> stems,
-      List<String> pair,
-      @Nullable String topic,
-      boolean isStale) {}
 
   Context(
       Sentence sentence,
@@ -81,29 +49,21 @@ final class Context {
     this.sentence = sentence;
     this.mentions = mentions;
     this.tests = tests;
-    this.cues = cues;
     this.firm = said.isFirm();
     this.pair = said.pair();
     this.topic = said.topic();
     this.stale = said.isStale();
     this.others = said.others();
     this.inherited = said.product();
-    this.inheritedJoint = said.joint();
     this.testsAbove = said.testsAbove();
-    this.testsBefore = said.testsBefore();
-    this.stemsBefore = said.stems();
     this.clauses = new Clauses(sentence.text());
-    this.words = new ArrayList<>();
-    for (TokenCursor.Token token : TokenCursor.tokens(sentence.text())) {
-      boolean word = Character.isLetter(token.text().charAt(0)) && token.text().length() > 1;
-      if (word && !NumberWords.isNumberWord(token.lower())) {
-        words.addAll(words(token));
-      }
-    }
+    this.lists = new ProductLists(this, said);
+    this.surroundings = new Surroundings(sentence, clauses, tests, cues, said);
   }
 
-  private static List<Word> words(TokenCursor.Token token) {
-    return Stems.ofAll(token.lower()).stream().map(s -> new Word(s, token.start())).toList();
+  /** Names and numbers that are listed together. */
+  ProductLists lists() {
+    return lists;
   }
 
   Sentence sentence() {
@@ -195,7 +155,7 @@ final class Context {
 
   /** Whether the sentence before spoke of a second batch. */
   boolean speaksOfBatches() {
-    return stemsBefore.getOrDefault(Stems.of("batch"), 0.0) > 0.4;
+    return surroundings.saidBefore(Stems.of("batch")) > 0.4;
   }
 
   boolean namesTests() {
@@ -272,213 +232,18 @@ final class Context {
     return mentions.stream().filter(m -> m.start() >= offset).findFirst().orElse(null);
   }
 
-  private boolean isCompared(ProductMention mention) {
+  /** Whether a name stands only as the other end of a comparison. */
+  boolean isCompared(ProductMention mention) {
     return COMPARED.matcher(Wording.before(sentence.text(), mention.start())).matches();
   }
 
-  /** All products that share one statement: "Alder and Siskin both …", "they", "the two". */
-  Set<String> jointProductsAt(int offset) {
-    Set<String> joint = new LinkedHashSet<>();
-    String text = sentence.text();
-    boolean shared =
-        Wording.is(text, "(?s).*\\b(both|each|all|share[sd]?|tied?|equal|alike|same)\\b.*");
-    int lastEnd = -1;
-    for (ProductMention mention : mentions) {
-      if (mention.start() >= offset) {
-        break;
-      }
-      boolean joined =
-          lastEnd >= 0
-              && Wording.is(
-                  text.substring(lastEnd, mention.start()),
-                  "(?is)(?:['’]s)?\\s*(,|and|,\\s*and|&|,\\s*the|and\\s+the)\\s*");
-      if (!joined) {
-        joint.clear();
-      }
-      joint.add(mention.product());
-      lastEnd = mention.end();
-    }
-    if (joint.size() > 1) {
-      return shared ? joint : Set.of();
-    }
-    boolean plural =
-        Wording.is(
-            text,
-            "(?is).*\\b(both|they|the two|the pair|the three|neither|each|apiece|either (?:of|one|oven))\\b.*");
-    if (!named().isEmpty() || !plural) {
-      return Set.of();
-    }
-    boolean two =
-        Wording.is(
-            text,
-            "(?is).*\\b(both|the two|the pair|neither|each|apiece|either (?:of|one|oven))\\b.*");
-    return inheritedJoint.isEmpty() && two && !firm ? new LinkedHashSet<>(pair) : inheritedJoint;
-  }
-
-  private List<ProductMention> named() {
+  /** Products that the sentence names by their names. */
+  List<ProductMention> named() {
     return mentions.stream().filter(m -> !m.isPronoun()).toList();
   }
 
-  /**
-   * "Alder and Hornbeam scored 7.2 and 6.7": the list of names before an offset, for numbers that
-   * are a list too.
-   */
-  List<String> listedProductsAt(int offset) {
-    List<String> listed = new ArrayList<>();
-    int lastEnd = -1;
-    for (ProductMention mention : mentions) {
-      if (mention.start() >= offset) {
-        break;
-      }
-      boolean joined =
-          lastEnd >= 0
-              && Wording.is(
-                  sentence.text().substring(lastEnd, mention.start()),
-                  "(?is)(?:['’]s)?\\s*(,|and|,\\s*and|&|,\\s*the|and\\s+the)\\s*");
-      if (!joined) {
-        listed.clear();
-      }
-      listed.add(mention.product());
-      lastEnd = mention.end();
-    }
-    boolean they =
-        Wording.is(
-            sentence.text().substring(0, offset),
-            "(?is).*\\b(they|the two|the pair|these two)\\b.*");
-    if (listed.isEmpty() && they) {
-      return List.copyOf(inheritedJoint);
-    }
-    return listed;
-  }
-
-  /** "A group at seven minutes: Alder, Hornbeam and Plover", "9.1 (Alder, Hornbeam)". */
-  List<String> listedAfter(int offset) {
-    List<String> listed = new ArrayList<>();
-    int end = offset;
-    for (ProductMention mention : named()) {
-      if (mention.start() >= offset) {
-        String between = sentence.text().substring(end, mention.start());
-        boolean next =
-            listed.isEmpty()
-                ? Wording.is(between, "(?is)\\s*[:(–—]\\s*(?:the\\s+)?")
-                : Wording.is(between, "(?is)\\s*(?:,|and|,\\s*and|&)\\s*(?:the\\s+)?");
-        if (!next) {
-          return listed;
-        }
-        listed.add(mention.product());
-        end = mention.end();
-      }
-    }
-    return listed;
-  }
-
-  /** "Alder toasts better (7.2 against 6.7); Hornbeam …": whom two opposed numbers belong to. */
-  List<String> pairAt(int offset) {
-    Optional<List<String>> compared = comparedPair(offset);
-    if (compared.isPresent()) {
-      return compared.get();
-    }
-    Set<String> all = new LinkedHashSet<>();
-    String first = productAt(offset);
-    boolean they =
-        Wording.is(
-            Wording.before(sentence.text(), offset), "(?is).*\\b(they|both|the two|the pair)\\b.*");
-    if (first != null && !they) {
-      all.add(first);
-    }
-    named().forEach(m -> all.add(m.product()));
-    if (all.size() < 2) {
-      all.addAll(inheritedJoint);
-    }
-    return all.size() == 2 ? List.copyOf(all) : List.of();
-  }
-
-  /** "Its turkey was liked less than the Rowan's (6.1 against 7.6)": the subject first. */
-  private Optional<List<String>> comparedPair(int offset) {
-    ProductMention subject = null;
-    ProductMention other = null;
-    for (ProductMention mention : mentions) {
-      if (mention.start() < offset && isCompared(mention)) {
-        other = mention;
-      } else if (mention.start() < offset && other == null) {
-        subject = mention;
-      }
-    }
-    if (subject == null || other == null || subject.product().equals(other.product())) {
-      return Optional.empty();
-    }
-    return Optional.of(List.of(subject.product(), other.product()));
-  }
-
-  // ---- words around ----
-
   /** What the words around a stretch point at. */
   Focus at(int start, int end) {
-    int clause = clauses.at(start);
-    int last = Math.max(clause, clauses.at(Math.max(start, end - 1)));
-    Map<String, Double> weights = new HashMap<>();
-    weights.putAll(stemsBefore);
-    Stems.ofAll(sentence.heading()).forEach(s -> weights.merge(s, 1.0, Math::max));
-    for (Word word : words) {
-      boolean inside = word.start() >= start && word.start() < end;
-      if (!inside) {
-        weights.merge(word.stem(), closeness(clauses.at(word.start()), clause, last), Math::max);
-      }
-    }
-    Set<String> own = testsIn(clause, last);
-    return new Focus(
-        own.isEmpty() ? nearestTests(start) : own,
-        !own.isEmpty(),
-        testsAbove,
-        testsBefore,
-        cues,
-        Mentions.batchAt(sentence.text(), start),
-        weights);
-  }
-
-  /** What leads up to a number says more of it than what follows in another clause. */
-  private double closeness(int clause, int first, int last) {
-    if (clause >= first && clause <= last) {
-      return 3;
-    }
-    for (int between = clause; between < first; between++) {
-      if (clauses.introduces(between)) {
-        return 2;
-      }
-    }
-    return clause == first - 1 ? 1.7 : clause == last + 1 ? 1.2 : 0.9;
-  }
-
-  private Set<String> testsIn(int first, int last) {
-    Set<String> found = new LinkedHashSet<>();
-    for (TestMention test : tests) {
-      int clause = clauses.at(test.start());
-      if (clause >= first && clause <= last) {
-        found.add(test.test());
-      }
-    }
-    return found;
-  }
-
-  private Set<String> nearestTests(int start) {
-    TestMention nearest = null;
-    for (TestMention test : tests) {
-      boolean near =
-          sentence.text().length() < 200
-              && Math.abs(clauses.at(test.start()) - clauses.at(start)) <= 2;
-      if (test.start() < start || nearest == null && near && cues.isEmpty()) {
-        nearest = test;
-      }
-    }
-    if (nearest == null) {
-      return Set.of();
-    }
-    Set<String> same = new LinkedHashSet<>();
-    for (TestMention test : tests) {
-      if (test.start() == nearest.start()) {
-        same.add(test.test());
-      }
-    }
-    return same;
+    return surroundings.at(start, end);
   }
 }

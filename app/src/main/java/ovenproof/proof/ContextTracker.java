@@ -20,7 +20,7 @@ final class ContextTracker {
   /** A name after one of these is only compared with, or stands in a phrase. */
   private static final Pattern ASIDE =
       Pattern.compile(
-          "(?is).*\\b(than|as|only|behind|unlike|like|beats?|with|to|against|of|by|for|from|(?:all|none|nothing|every\\w*|any\\w*|one|last|next) but|except|over|after)\\s+(the\\s+)?$");
+          "(?is).*\\b(than|as|only|behind|unlike|like|beats?|with|to|against|of|by|for|from|(?:all|none|nothing|every\\w*|any\\w*|one|last|next) but|except|over|after|leaving out|leaving aside|excluding|without|not counting|ignoring|besides|other than)\\s+(the\\s+)?$");
 
   /** A name after one of these is what is spoken of from here on. */
   private static final Pattern TOPIC =
@@ -74,8 +74,8 @@ final class ContextTracker {
     List<TestMention> tests = mentions.tests(sentence.text());
     Set<String> cues = constants.tests(numbers);
     Set<String> above = paragraphTests.isEmpty() ? headingTests : paragraphTests;
-    Context.Said said =
-        new Context.Said(
+    Said said =
+        new Said(
             carried,
             sectionProduct != null || firmParagraph,
             lastJoint,
@@ -86,7 +86,11 @@ final class ContextTracker {
             lastPair,
             topic,
             !paragraphNames);
-    List<ProductMention> resolved = resolved(sentence.text(), named, carried);
+    List<ProductMention> ofPair = PairWords.resolved(sentence.text(), named, lastPair, carried);
+    List<ProductMention> resolved = resolved(sentence.text(), named, ofPair, carried);
+    if (named.isEmpty() && !ofPair.isEmpty()) {
+      lastProduct = ofPair.get(0).product();
+    }
     paragraphNames |= !resolved.isEmpty();
     remember(sentence, named, resolved, tests, cues);
     return new Context(sentence, resolved, tests, cues, said);
@@ -146,7 +150,13 @@ final class ContextTracker {
    * clause that names a product, "it" is something else: "in the Larch it was 2 L*".
    */
   private static List<ProductMention> resolved(
-      String text, List<ProductMention> named, @Nullable String carried) {
+      String text,
+      List<ProductMention> plain,
+      List<ProductMention> ofPair,
+      @Nullable String carried) {
+    List<ProductMention> named = new ArrayList<>(plain);
+    named.addAll(ofPair);
+    named.sort(Comparator.comparingInt(ProductMention::start));
     List<ProductMention> all = new ArrayList<>(named);
     Clauses clauses = new Clauses(text);
     for (Mentions.Pronoun pronoun : Mentions.pronouns(text)) {
@@ -169,7 +179,7 @@ final class ContextTracker {
       List<ProductMention> before,
       Mentions.Pronoun pronoun,
       @Nullable String carried) {
-    if (pronoun.isLatter() || pronoun.isRelative()) {
+    if (pronoun.isRelative()) {
       return before.get(before.size() - 1).product();
     }
     @Nullable String subject = subject(text, before);

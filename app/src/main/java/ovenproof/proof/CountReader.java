@@ -80,7 +80,7 @@ final class CountReader implements ClaimReader {
     }
     String expected =
         String.join(" or ", new TreeSet<>(right).stream().map(String::valueOf).toList());
-    boolean holds = right.contains((int) number.low());
+    boolean holds = right.stream().anyMatch(r -> Judge.holds(number, r, null));
     sentence.add(
         number.start(),
         number.end(),

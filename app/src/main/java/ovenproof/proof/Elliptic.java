@@ -19,7 +19,13 @@ final class Elliptic {
 
   /** "Fifteen points too dark": points of lightness. */
   private static final Pattern TOO_DARK =
-      Pattern.compile("(?is)^\\s*too (?:dark|light|pale|brown)\\b.*");
+      Pattern.compile(
+          "(?is)^\\s*(?:too (?:dark|light|pale|brown)|(?:darker|lighter|paler|browner) than (?:wanted|the target|we wanted|intended|it should)|(?:off|from) (?:the )?(?:target|wanted))\\b.*");
+
+  /** "Too dark by fifteen units", "paler than wanted, by about 14 points". */
+  private static final Pattern TOO_DARK_BY =
+      Pattern.compile(
+          "(?is).*\\b(?:too (?:dark|light|pale|brown)|(?:darker|lighter|paler|browner) than (?:wanted|the target|we wanted|intended))\\s*,?\\s*by\\s+(?:a good\\s+|some\\s+)?$");
 
   /** "To get to two twenty", "reaches two thirty": what is reached is no time. */
   private static final Pattern GET_TO =
@@ -56,7 +62,8 @@ final class Elliptic {
               : nearest(number, inSentence(number, carriers, before.size()).orElse(likely));
       NumberPhrase read =
           number.scale() == Scale.POINTS
-                  && TOO_DARK.matcher(Wording.after(text, number.end())).matches()
+                  && (TOO_DARK.matcher(Wording.after(text, number.end())).matches()
+                      || TOO_DARK_BY.matcher(Wording.before(text, number.start())).matches())
               ? number.as(number.low(), number.step(), Unit.LIGHTNESS, Scale.NONE)
               : number.scale() == Scale.SPOKEN_PAIR
                   ? pair(text, number, carrying)
@@ -164,7 +171,11 @@ final class Elliptic {
     if (MONEY.matcher(before).matches()) {
       return number.as(whole, 1, null, Scale.MONEY);
     }
-    if (whole % 10 == 0 && whole >= 100 && GET_TO.matcher(before).matches()) {
+    boolean afterTime =
+        carrying != null
+            && carrying.unit() == Unit.MINUTE
+            && Wording.is(before, "(?is).*\\b(?:seconds?|minutes?|\\p{L}+|\\d) to\\s+$");
+    if (whole % 10 == 0 && whole >= 100 && (afterTime || GET_TO.matcher(before).matches())) {
       return number.as(whole, 1, null, Scale.DEGREES);
     }
     boolean dial = DIAL.matcher(before).matches() || whole % 100 >= 60;

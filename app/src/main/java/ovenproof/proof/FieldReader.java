@@ -2,6 +2,7 @@ package ovenproof.proof;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.quantity.Unit;
 import ovenproof.proof.Proof.Finding;
@@ -23,7 +24,8 @@ final class FieldReader implements ClaimReader {
   @Override
   public void read(SentenceClaims sentence) {
     Context context = sentence.context();
-    if (!context.mentions().isEmpty() || context.isFirm()) {
+    boolean everywhere = EVERYWHERE.matcher(sentence.text()).find();
+    if (!everywhere && (!context.mentions().isEmpty() || context.isFirm())) {
       return;
     }
     for (NumberPhrase number : sentence.freeNumbers()) {
@@ -32,6 +34,12 @@ final class FieldReader implements ClaimReader {
       }
     }
   }
+
+  /** Words that make a range one of the whole field. */
+  private static final Pattern EVERYWHERE =
+      Pattern.compile(
+          "\\b(everywhere|depending on (?:the|which) (?:oven|model|machine)|from oven to oven|across the (?:field|board|eight|ovens)|between (?:the )?(?:best|quickest|fastest|lowest|cheapest) and|from (?:the )?(?:best|quickest|fastest|cheapest) to|all (?:eight|of them|the ovens)|every oven)\\b",
+          Pattern.CASE_INSENSITIVE);
 
   private void claim(SentenceClaims sentence, NumberPhrase number) {
     Focus focus = sentence.context().at(number.start(), number.end());
@@ -45,6 +53,10 @@ final class FieldReader implements ClaimReader {
       return;
     }
     Unit unit = number.scale() == NumberPhrase.Scale.DEGREES ? Unit.CELSIUS : number.unit();
+    if (number.scale() == NumberPhrase.Scale.MONEY && isEarlier(number)) {
+      sentence.take(number.start(), number.end());
+      return;
+    }
     double low = field.stream().mapToDouble(f -> in(f, unit)).min().orElse(Double.NaN);
     double high = field.stream().mapToDouble(f -> in(f, unit)).max().orElse(Double.NaN);
     String expected = Judge.text(low, unit, 1) + " to " + Judge.text(high, unit, 1);
@@ -52,11 +64,26 @@ final class FieldReader implements ClaimReader {
         number.start(),
         number.end(),
         Kind.QUANTITY,
-        finding(number, low, high),
+        EVERYWHERE.matcher(sentence.text()).find() && finding(number, low, high) == Finding.UNCLEAR
+            ? Finding.CONTRADICTED
+            : finding(number, low, high),
         number.text(),
         expected,
         best.get(0).evidence().stream().limit(1).toList(),
         best.get(0).label() + ", the whole field: " + expected);
+  }
+
+  /** "We bought them for 89 to 239 euros": the range of the prices of an earlier day. */
+  private boolean isEarlier(NumberPhrase number) {
+    List<Double> then =
+        figures.campaign().products().stream()
+            .flatMap(p -> figures.earlierPrices(p.id()).stream())
+            .map(f -> Objects.requireNonNull(f.value()))
+            .sorted()
+            .toList();
+    return !then.isEmpty()
+        && Math.abs(then.get(0) - number.low()) < 1
+        && Math.abs(then.get(then.size() - 1) - number.high()) < 1;
   }
 
   /** The ends are the field's ends, or hold it; a part of the field may be meant. */

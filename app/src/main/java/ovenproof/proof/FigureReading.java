@@ -50,10 +50,10 @@ final class FigureReading {
     List<Ruling> rulings = fitting.stream().map(f -> reading(number, f, sentence.text())).toList();
     for (int i = 0; i < rulings.size(); i++) {
       if (rulings.get(i).finding() == Finding.SUPPORTED) {
-        sentence.speaksOf(fitting.get(i));
+        sentence.speaksOf(fitting.get(i), number);
         boolean decided = FigureSearch.top(fits).size() <= 3 || agree(rulings);
         return new Ruling(
-            decided ? Finding.SUPPORTED : Finding.UNCLEAR,
+            decided || isFine(number) ? Finding.SUPPORTED : Finding.UNCLEAR,
             rulings.get(i).expected(),
             label(product, fitting.get(i)) + ": " + rulings.get(i).why());
       }
@@ -74,6 +74,13 @@ final class FigureReading {
       return new Ruling(
           first.finding(), first.expected(), label(product, fitting.get(0)) + ": " + first.why());
     }
+    Optional<Ruling> none = noneFits(number, sentence, fits, rulings);
+    if (none.isPresent()) {
+      return new Ruling(
+          Finding.CONTRADICTED,
+          none.get().expected(),
+          label(product, fitting.get(rulings.indexOf(none.get()))) + ": " + none.get().why());
+    }
     return agree(rulings) && fitting.size() <= 4
         ? new Ruling(
             first.finding(), first.expected(), label(product, fitting.get(0)) + ": " + first.why())
@@ -81,6 +88,29 @@ final class FigureReading {
             Finding.UNCLEAR,
             first.expected(),
             "the words fit several figures of " + figures.name(product) + ", and they differ");
+  }
+
+  /** Stated to a hundredth or better, a number does not fit by chance. */
+  private static boolean isFine(NumberPhrase number) {
+    return number.low() != 0 && number.step() / Math.abs(number.low()) <= 0.01;
+  }
+
+  /**
+   * Whichever of a product's figures was meant, the number is none of them: then it is wrong even
+   * where the words leave open which.
+   */
+  private static Optional<Ruling> noneFits(
+      NumberPhrase number,
+      SentenceClaims sentence,
+      List<FigureSearch.Fit> fits,
+      List<Ruling> rulings) {
+    boolean any =
+        fits.stream()
+            .map(f -> reading(number, f.figure(), sentence.text()).finding())
+            .anyMatch(f -> f == Finding.SUPPORTED || f == Finding.UNCLEAR);
+    return any
+        ? Optional.empty()
+        : rulings.stream().filter(r -> r.finding() == Finding.CONTRADICTED).findFirst();
   }
 
   /** "8.1 for crispness" may be the tasters' mark or the score made of it. */
@@ -125,14 +155,25 @@ final class FigureReading {
                 f.points() > best - margin(number, f.figure(), fitting.get(0), marked)
                     && !fitting.contains(f.figure()))
         .map(FigureSearch.Fit::figure)
-        .filter(f -> number.hedge() == Hedge.PLAIN || number.hedge() == Hedge.ABOUT)
+        .filter(f -> isClose(number.hedge()))
         .filter(f -> f.kind() != Figure.Kind.MARK || spokenOf(focus, f))
         .filter(f -> reading(number, f, sentence.text()).finding() == Finding.SUPPORTED)
         .findFirst();
   }
 
+  /** A hedge that still says how much. */
+  static boolean isClose(Hedge hedge) {
+    return switch (hedge) {
+      case PLAIN, ABOUT, ALMOST, JUST_OVER -> true;
+      case OVER, AT_LEAST, UNDER, AT_MOST -> false;
+    };
+  }
+
   /** A figure measured beside a plate's may be meant wherever the plate's may. */
   private static double margin(NumberPhrase number, Figure other, Figure top, boolean marked) {
+    if (top.kind() == Figure.Kind.FACT && other.kind() == Figure.Kind.NAMEPLATE) {
+      return Double.NEGATIVE_INFINITY;
+    }
     if (top.kind() == Figure.Kind.NAMEPLATE && other.kind() == Figure.Kind.FACT) {
       return Double.POSITIVE_INFINITY;
     }
@@ -163,6 +204,10 @@ final class FigureReading {
       boolean difference = figure.unit() == Unit.KELVIN;
       Figure sized = sized(number, figure);
       Ruling celsius = Judge.rule(number, sized, difference ? Unit.KELVIN : Unit.CELSIUS);
+      Optional<Ruling> turned = Deviation.turned(number, figure, text, celsius);
+      if (turned.isPresent()) {
+        return turned.get();
+      }
       Ruling fahrenheit =
           Judge.rule(number, sized, difference ? Unit.FAHRENHEIT_DIFFERENCE : Unit.FAHRENHEIT);
       return celsius.finding() == Finding.SUPPORTED || fahrenheit.finding() != Finding.SUPPORTED
@@ -178,6 +223,10 @@ final class FigureReading {
           Finding.SUPPORTED, Judge.bounds(figure, unit, 0), "it was given up there, and not done");
     }
     Ruling mean = Judge.rule(number, sized(number, figure), unit);
+    Optional<Ruling> turned = Deviation.turned(number, figure, text, mean);
+    if (turned.isPresent()) {
+      return turned.get();
+    }
     if (mean.finding() == Finding.CONTRADICTED && SINGLE_RUN.matcher(text).matches()) {
       for (double run : figure.runs()) {
         Ruling one = Judge.rule(number, sized(number, figure.withValue(run)), unit);

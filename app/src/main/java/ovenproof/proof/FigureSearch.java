@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
+import ovenproof.core.quantity.Unit;
 
 /** Finds the figures that a claim may speak of: those that fit its words best. */
 final class FigureSearch {
@@ -181,6 +183,20 @@ final class FigureSearch {
   /** Figures of a product that an adjective, or a word like "crispness", may compare. */
   List<Figure> uses(
       Focus focus, Vocabulary.@Nullable Adjective adjective, String stem, String product) {
+    return uses(focus, adjective, stem, product, Optional.empty());
+  }
+
+  /**
+   * The same where a number beside the adjective may tell what is compared.
+   *
+   * @param unit of that number; figures of its kind go first, if there are any
+   */
+  List<Figure> uses(
+      Focus focus,
+      Vocabulary.@Nullable Adjective adjective,
+      String stem,
+      String product,
+      Optional<Unit> unit) {
     if (adjective == null) {
       return best(focus, product, f -> f.kind() == Figure.Kind.MARK && f.words().contains(stem));
     }
@@ -190,6 +206,13 @@ final class FigureSearch {
       if (place >= 0) {
         fits.add(new Fit(figure, points(focus, figure) - 0.75 * place));
       }
+    }
+    List<Fit> ofUnit =
+        fits.stream()
+            .filter(f -> unit.isPresent() && ComparedFigures.sameKind(unit.get(), f.figure()))
+            .toList();
+    if (!ofUnit.isEmpty()) {
+      fits.retainAll(ofUnit);
     }
     fits.sort(Comparator.comparingDouble(Fit::points).reversed());
     return fits.isEmpty() ? List.of() : top(fits);
@@ -206,7 +229,7 @@ final class FigureSearch {
       boolean fits =
           fact
               ? figure.kind() == Figure.Kind.FACT
-                  && figure.words().contains(Stems.of(take.substring(5)))
+                  && figure.words().containsAll(Stems.ofAll(take.substring(5)))
               : take.equals("score")
                   ? figure.kind() == Figure.Kind.TOTAL || figure.kind() == Figure.Kind.TEST_SCORE
                   : figure.take().equals(take);

@@ -125,18 +125,11 @@ final class Figures {
         new HashSet<>(Vocabulary.wordsOf(take(use), use.id().replace('-', ' '), mean.label()));
     test.criteria().forEach(c -> addCriterionWords(words, c, use.id()));
     words.removeAll(Stems.ofAll(test.name()));
-    if (use.take().equals("mark") && words.contains(Stems.of("liking"))) {
-      words.addAll(
-          Stems.ofAll(
-              "liked like people tasters panel enjoyed preferred everyone fond loved love eat"));
-    }
-    if (use.take().equals("mark") && words.contains(Stems.of("crispness"))) {
-      words.addAll(Stems.ofAll("crunch crunchy crispy snap soggy limp leathery"));
+    if (kind(use) == Figure.Kind.MARK) {
+      words.addAll(Vocabulary.wordsOfMark(Set.copyOf(words)));
     }
     if (words.contains(Stems.of("outer")) || words.contains(Stems.of("skin"))) {
-      words.addAll(
-          Stems.ofAll(
-              "outside outer side sides skin touch surface burn burns case casing housing external exterior flank wall walls body"));
+      words.addAll(Vocabulary.wordsOf("reading"));
     }
     String fact = use.parameters().get("of");
     if (fact != null) {
@@ -316,7 +309,7 @@ final class Figures {
         null,
         null,
         -1,
-        Stems.ofAll("price cost costs priced sells expensive cheap"),
+        Vocabulary.wordsOf("price"),
         List.of("price of " + price.on()));
   }
 
@@ -361,7 +354,11 @@ final class Figures {
         .method()
         .test(test)
         .flatMap(t -> t.measure(node.id()))
-        .ifPresent(u -> words.addAll(Stems.ofAll(u.id().replace('-', ' '))));
+        .ifPresent(
+            u -> {
+              words.addAll(Stems.ofAll(u.id().replace('-', ' ')));
+              words.addAll(Vocabulary.nounsOf(take(u)));
+            });
     return words;
   }
 

@@ -80,7 +80,7 @@ final class Hedges {
   HedgeFound hedgeBefore(int begin) {
     int first = begin;
     while (first > 0
-        && List.of("a", "an", "the", "between", "from", "$", "€", "£")
+        && List.of("a", "an", "the", "our", "between", "from", "$", "€", "£")
             .contains(cursor.tokens.get(first - 1).lower())) {
       first--;
     }

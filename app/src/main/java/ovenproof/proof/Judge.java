@@ -59,7 +59,8 @@ final class Judge {
     return new Ruling(Finding.CONTRADICTED, expected, "the stored value is " + expected);
   }
 
-  private static boolean holds(NumberPhrase said, double v, @Nullable Unit unit) {
+  /** Whether a value is what a number states, by its hedge. */
+  static boolean holds(NumberPhrase said, double v, @Nullable Unit unit) {
     double stated = said.low();
     double band = band(said, stated, unit);
     return switch (said.hedge()) {

@@ -6,8 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
-import ovenproof.core.quantity.Dimension;
-import ovenproof.core.quantity.Unit;
 import ovenproof.proof.Judge.Ruling;
 import ovenproof.proof.NumberPhrase.Scale;
 import ovenproof.proof.Proof.Finding;
@@ -20,10 +18,6 @@ import ovenproof.proof.Proof.Kind;
 final class MeasuredNumbers {
   /** What a figure gains that the number before in the sentence spoke of. */
   private static final double PARALLEL = 2.5;
-
-  private static final Pattern NOT =
-      Pattern.compile(
-          "(?is).*\\b(not|never|neither|nor|none|nobody|\\w+n['’]t|cannot|failed to|fails to|without being|still un\\w+|un(done|finished|cooked))\\b(?:(?!\\b(but|and|until)\\b)[^,;.])*$");
 
   private final Figures figures;
   private final FigureSearch search;
@@ -51,29 +45,17 @@ final class MeasuredNumbers {
       List<String> products,
       boolean isListed) {
     Kind kind = NumberKinds.isScore(sentence, number) ? Kind.SCORE : Kind.QUANTITY;
-    NumberPhrase asked = kept(sentence, negated(sentence, number));
+    NumberPhrase asked = Denied.asked(sentence, number);
     List<Ruling> rulings = new ArrayList<>();
     Set<String> evidence = new LinkedHashSet<>();
     boolean plate = false;
     for (String product : products) {
-      List<FigureSearch.Fit> fits =
-          search.fits(
-              focus,
-              product,
-              NumberKinds.kindOf(sentence, number),
-              f ->
-                  NumberKinds.implausible(number, f)
-                      + (sentence.isParallel(f) ? PARALLEL : 0)
-                      + signed(sentence, number, f));
+      List<FigureSearch.Fit> fits = fits(sentence, number, focus, product);
       if (fits.isEmpty()) {
         nothingMeasured(sentence, number, focus, kind, product);
         return;
       }
-      Ruling ruling = reading.together(sentence, asked, focus, product, fits);
-      rulings.add(ruling);
-      if (ruling.finding() == Finding.SUPPORTED) {
-        sentence.speaksOf(FigureSearch.top(fits).get(0));
-      }
+      rulings.add(ruling(sentence, asked, focus, product, fits));
       FigureSearch.top(fits).forEach(f -> evidence.addAll(f.evidence()));
       plate |= fits.get(0).figure().kind() == Figure.Kind.NAMEPLATE;
     }
@@ -85,25 +67,67 @@ final class MeasuredNumbers {
       return;
     }
     if (worst.finding() == Finding.CONTRADICTED && products.size() == 1) {
-      worst = earlierPrice(sentence, asked, products.get(0), worst);
-      worst = elsewhere(sentence, asked, focus, products.get(0), worst);
-    }
-    if (worst.finding() == Finding.CONTRADICTED
-        && products.size() == 1
-        && !isListed
-        && sentence.context().isStale()) {
-      worst =
-          new Ruling(
-              Finding.UNCLEAR,
-              worst.expected(),
-              "which product is this? The paragraph names none; of the last one named: "
-                  + worst.why());
+      worst = doubted(sentence, asked, focus, products.get(0), worst, isListed);
     }
     if (worst.finding() != Finding.SUPPORTED
         && method.saysTheMethod(sentence, number, focus, products)) {
       return;
     }
     sentence.add(number, kind, worst, evidence.stream().limit(6).toList());
+  }
+
+  private List<FigureSearch.Fit> fits(
+      SentenceClaims sentence, NumberPhrase number, Focus focus, String product) {
+    return search.fits(
+        focus,
+        product,
+        NumberKinds.kindOf(sentence, number),
+        f ->
+            NumberKinds.implausible(number, f)
+                + (sentence.isParallel(f) ? PARALLEL : 0)
+                + NumberKinds.ofTheDial(sentence, number, f)
+                + signed(sentence, number, f));
+  }
+
+  /** Held against the figures that fit; a number that is wrong still says what it speaks of. */
+  private Ruling ruling(
+      SentenceClaims sentence,
+      NumberPhrase asked,
+      Focus focus,
+      String product,
+      List<FigureSearch.Fit> fits) {
+    Ruling ruling = reading.together(sentence, asked, focus, product, fits);
+    if (ruling.finding() == Finding.CONTRADICTED && FigureSearch.top(fits).size() == 1) {
+      sentence.speaksOf(fits.get(0).figure(), asked);
+    }
+    return ruling;
+  }
+
+  /** What is wrong of the product that seems to be meant may be right of another. */
+  private Ruling doubted(
+      SentenceClaims sentence,
+      NumberPhrase asked,
+      Focus focus,
+      String product,
+      Ruling ruling,
+      boolean isListed) {
+    Ruling doubted = earlierPrice(sentence, asked, product, ruling);
+    if (doubted.finding() != Finding.CONTRADICTED || isListed) {
+      return doubted;
+    }
+    doubted = elsewhere(sentence, asked, focus, product, doubted);
+    boolean unnamed =
+        doubted.finding() == Finding.CONTRADICTED
+            && sentence.context().isStale()
+            && (fitsSome(sentence, asked, focus, product)
+                || constants.limit(asked).or(() -> constants.definition(asked)).isPresent());
+    return unnamed
+        ? new Ruling(
+            Finding.UNCLEAR,
+            doubted.expected(),
+            "which product is this? The paragraph names none; of the last one named: "
+                + doubted.why())
+        : doubted;
   }
 
   private static Voice voice(SentenceClaims sentence, NumberPhrase number) {
@@ -143,7 +167,7 @@ final class MeasuredNumbers {
   private Ruling elsewhere(
       SentenceClaims sentence, NumberPhrase number, Focus focus, String product, Ruling ruling) {
     Context context = sentence.context();
-    boolean hedged = number.hedge() != Hedge.PLAIN && number.hedge() != Hedge.ABOUT;
+    boolean hedged = !FigureReading.isClose(number.hedge());
     boolean opposed =
         Wording.is(
             Wording.before(sentence.text(), number.start()),
@@ -152,12 +176,7 @@ final class MeasuredNumbers {
       return ruling;
     }
     for (String other : context.around()) {
-      List<FigureSearch.Fit> fits =
-          search.fits(
-              focus,
-              other,
-              NumberKinds.kindOf(sentence, number),
-              f -> NumberKinds.implausible(number, f));
+      List<FigureSearch.Fit> fits = fits(sentence, number, focus, other);
       if (!other.equals(product) && !fits.isEmpty()) {
         Ruling there = reading.together(sentence, number, focus, other, fits);
         if (there.finding() == Finding.SUPPORTED) {
@@ -169,6 +188,21 @@ final class MeasuredNumbers {
       }
     }
     return ruling;
+  }
+
+  /** Whether the number would be right of another product: then which one is meant matters. */
+  private boolean fitsSome(
+      SentenceClaims sentence, NumberPhrase number, Focus focus, String product) {
+    return figures.campaign().products().stream()
+        .map(p -> p.id())
+        .filter(p -> !p.equals(product))
+        .anyMatch(
+            p -> {
+              List<FigureSearch.Fit> fits = fits(sentence, number, focus, p);
+              return !fits.isEmpty()
+                  && reading.together(sentence, number, focus, p, fits).finding()
+                      != Finding.CONTRADICTED;
+            });
   }
 
   private void nothingMeasured(
@@ -186,46 +220,6 @@ final class MeasuredNumbers {
             null,
             "nothing of this kind was measured of " + figures.name(product)),
         List.of());
-  }
-
-  private static final Pattern KEPT =
-      Pattern.compile(
-          "(?is).*\\b(?:kept|keeps?|retain\\p{L}*|held on to|left with|still weighed|remained)\\s+(?:\\p{L}+\\s+)?$");
-
-  /** "Kept 85 % of its weight" says that 15 % were lost. */
-  private static NumberPhrase kept(SentenceClaims sentence, NumberPhrase number) {
-    boolean share = number.unit() == Unit.PERCENT && number.low() > 50 && !number.isRange();
-    return share && KEPT.matcher(Wording.before(sentence.text(), number.start())).matches()
-        ? number.as(100 - number.low(), number.step(), Unit.PERCENT, Scale.NONE)
-        : number;
-  }
-
-  /** "Not done after nine minutes" says: it took longer. */
-  private static NumberPhrase negated(SentenceClaims sentence, NumberPhrase number) {
-    boolean denied = NOT.matcher(Wording.before(sentence.text(), number.start())).matches();
-    if (denied && number.hedge() == Hedge.OVER) {
-      return number.hedged(Hedge.AT_MOST);
-    }
-    boolean time = number.unit() != null && number.unit().dimension() == Dimension.TIME;
-    boolean plain =
-        number.hedge() == Hedge.PLAIN
-            || number.hedge() == Hedge.UNDER
-            || number.hedge() == Hedge.AT_MOST;
-    boolean not = denied;
-    boolean afterwards =
-        number.start() < 20
-            && Wording.is(
-                sentence.text().substring(0, number.start()),
-                "(?is)[\\s*•>-]*(even )?(after|at|by)\\s+")
-            && Wording.is(sentence.text(), "(?is).*\\b(not|never|\\w+n['’]t|failed to)\\b.*");
-    boolean still =
-        Wording.is(
-                Wording.before(sentence.text(), number.start()),
-                "(?is).*\\b(after|at|by)\\s+(the end of\\s+)?(our\\s+|the\\s+|those\\s+)?$")
-            && Wording.is(
-                Wording.after(sentence.text(), number.end()),
-                "(?is)^[^.;]{0,40}\\b(still|not|never|\\w+n['’]t|un(done|finished|cooked))\\b.*");
-    return time && plain && (not || afterwards || still) ? number.hedged(Hedge.AT_LEAST) : number;
   }
 
   /** "+0.5 K", "−7 K": a number with a sign is a deviation. */

@@ -33,7 +33,7 @@ final class Mentions {
   record TestMention(String test, int start) {}
 
   /** "It", "this one", "the oven". */
-  record Pronoun(int start, int end, boolean isLatter, boolean isRelative) {}
+  record Pronoun(int start, int end, boolean isRelative) {}
 
   private record TestWords(String test, Set<String> stems, Pattern name) {}
 
@@ -45,7 +45,7 @@ final class Mentions {
   /** How people speak of an empty oven's way to its setting. */
   private static final Pattern HEATING_UP =
       Pattern.compile(
-          "\\b(?:(?:get|gets|getting|got|come|comes|coming|came) (?:hot|up to (?:heat|temperature|temp|speed))|(?:heat|heats|heated|heating|warm|warms|warmed|warming) up|pre-heat(?:s|ed|ing)?|from cold)\\b",
+          "\\b(?:(?:get|gets|getting|got|come|comes|coming|came|are|is|was|were) (?:hot|(?:up )?to (?:heat|temperature|temp|speed)|at (?:heat|temperature))|(?:heat|heats|heated|heating|warm|warms|warmed|warming) up|pre-heat(?:s|ed|ing)?|from cold|(?:heats?|heated) (?:the )?(?:fastest|quickest|slowest|faster|slower|quicker))\\b",
           Pattern.CASE_INSENSITIVE);
 
   Mentions(Campaign campaign) {
@@ -225,7 +225,7 @@ final class Mentions {
 
   private static final Pattern PRONOUN =
       Pattern.compile(
-          "\\b(?:(?:it(?!(?:['’]s| is| was) (?:the )?(?-i:[A-Z]\\p{L}+) (?:that|which|who))(?! (?:is|was|'s) (?:clear|true|said|no|worth|possible|hard|easy|important|better to|best to)))|its|this one|(?:this|that|the) (?:oven|model|machine|toaster|fryer|appliance)|(?<latter>the latter)|(?<relative>which(?= (?:costs?|takes?|took|needs?|needed|sells|weighs|scored|scores|has|had|runs|ran|gets|got|makes|made|draws|uses|used|holds|held|lost|never|only|finished|ended|was|is at|overshot|overshoots|also|comes|came))|whose))\\b",
+          "\\b(?:(?:it(?!(?:['’]s| is| was) (?:the )?(?-i:[A-Z]\\p{L}+) (?:that|which|who))(?! (?:is|was|'s) (?:clear|true|said|no|worth|possible|hard|easy|important|better to|best to)))|its|this one|(?:this|that|the) (?:oven|model|machine|toaster|fryer|appliance)|(?<relative>which(?= (?:costs?|takes?|took|needs?|needed|sells|weighs|scored|scores|has|had|runs|ran|gets|got|makes|made|draws|uses|used|holds|held|lost|never|only|finished|ended|was|is at|overshot|overshoots|also|comes|came))|whose))\\b",
           Pattern.CASE_INSENSITIVE);
 
   /** Words that stand for a product. */
@@ -233,12 +233,7 @@ final class Mentions {
     List<Pronoun> found = new ArrayList<>();
     Matcher matcher = PRONOUN.matcher(text);
     while (matcher.find()) {
-      found.add(
-          new Pronoun(
-              matcher.start(),
-              matcher.end(),
-              matcher.group("latter") != null,
-              matcher.group("relative") != null));
+      found.add(new Pronoun(matcher.start(), matcher.end(), matcher.group("relative") != null));
     }
     return found;
   }

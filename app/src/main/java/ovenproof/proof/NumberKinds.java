@@ -23,6 +23,11 @@ final class NumberKinds {
 
   private NumberKinds() {}
 
+  /** Whether a text speaks of scores or marks. */
+  static boolean hasScoreWord(String text) {
+    return SCORE_WORD.matcher(text).find();
+  }
+
   static boolean isCheckable(SentenceClaims sentence, NumberPhrase number) {
     return number.unit() != null && !isHourOfEnergy(sentence, number)
         || isScore(sentence, number)
@@ -68,6 +73,18 @@ final class NumberKinds {
     double kelvin = number.unit() == Unit.FAHRENHEIT ? number.low() / 1.8 : number.low();
     boolean absolute = figure.unit().dimension() == Dimension.TEMPERATURE;
     return absolute ? (celsius < 45 ? -4 : 0) : kelvin > 100 ? -6 : 0;
+  }
+
+  private static final Pattern OFF_DIAL =
+      Pattern.compile(
+          "(?is)^\\s*(?:[CFK]\\s+)?(?:too (?:hot|cold|cool|warm|high|low)|(?:above|below|over|under|beyond|short of|off|higher than|lower than|hotter than|cooler than|colder than) (?:the |its |what )?(?:dial|sett?ing|set|number on|knob|thermostat|asked|it is asked)|high\\b|low\\b|off\\b).*");
+
+  /** "Sixteen degrees too hot": how far an oven is off its dial. */
+  static double ofTheDial(SentenceClaims sentence, NumberPhrase number, Figure figure) {
+    boolean off =
+        isTemperature(number)
+            && OFF_DIAL.matcher(Wording.after(sentence.text(), number.end())).matches();
+    return off && figure.take().equals("offset") ? 5 : 0;
   }
 
   static boolean isTemperature(NumberPhrase number) {

@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import ovenproof.proof.NumberPhrase.Scale;
 
 /**
  * Which products a number speaks of: its place in a list, a joint subject, the product in focus, or
@@ -22,6 +23,7 @@ final class NumberProducts {
     for (NumberPhrase next : numbers) {
       boolean joined =
           last != null
+              && isAlike(last, next)
               && Wording.is(
                   sentence.text().substring(last.end(), next.start()),
                   "(?is)\\s*(,|/|and|,\\s*and|&|against|to|versus|vs\\.?)\\s*");
@@ -37,20 +39,30 @@ final class NumberProducts {
     if (list.size() < 2 || !list.contains(number)) {
       return null;
     }
-    List<String> products = sentence.context().listedProductsAt(list.get(0).start());
+    List<String> products = sentence.context().lists().listedBefore(list.get(0).start());
     boolean against =
         list.size() == 2
             && Wording.is(
                 sentence.text().substring(list.get(0).end(), list.get(1).start()),
                 "(?is)\\s*(against|to|versus|vs\\.?)\\s*");
-    boolean bare = list.size() == 2 && sentence.context().mentions().isEmpty();
-    if (bare && products.size() != 2) {
-      products = sentence.context().pair();
-    }
     if (against && products.size() != 2) {
-      products = sentence.context().pairAt(list.get(0).start());
+      products = sentence.context().lists().opposedAt(list.get(0).start());
+    }
+    if (products.size() != list.size()) {
+      products = sentence.context().lists().inOrder(list.get(0).start(), list.size());
     }
     return products.size() == list.size() ? products.get(list.indexOf(number)) : null;
+  }
+
+  /** What is listed together is of one kind. */
+  private static boolean isAlike(NumberPhrase a, NumberPhrase b) {
+    boolean units =
+        a.unit() == null
+            || b.unit() == null
+            || a.unit().dimension() == b.unit().dimension()
+            || NumberKinds.isTemperature(a) && NumberKinds.isTemperature(b);
+    boolean money = (a.scale() == Scale.MONEY) == (b.scale() == Scale.MONEY);
+    return money && units && (a.unit() == null) == (b.unit() == null);
   }
 
   static List<String> products(
@@ -61,11 +73,11 @@ final class NumberProducts {
     if (isGeneric(sentence, number)) {
       return List.of();
     }
-    List<String> listing = sentence.context().listedAfter(number.end());
+    List<String> listing = sentence.context().lists().listedAfter(number.end());
     if (listing.size() > 1) {
       return listing;
     }
-    Set<String> joint = sentence.context().jointProductsAt(number.start());
+    Set<String> joint = sentence.context().lists().jointAt(number.start());
     List<String> products = new ArrayList<>(joint);
     if (products.isEmpty()) {
       String one = sentence.context().productAt(number.start(), number.end());
@@ -78,7 +90,7 @@ final class NumberProducts {
 
   private static final Pattern GENERIC =
       Pattern.compile(
-          "(?is).*\\b(an oven|any oven|most ovens|ovens|every oven|each oven|everybody(?: else)?|everyone(?: else)?(?:['’]s)?|the rest|the others|the other \\p{L}+|all the others?|the remaining \\p{L}+|the other \\p{L}+|anybody|you should expect|you can expect|most of them)\\b[^;]*$");
+          "(?is).*\\b(an oven|any oven|most ovens|ovens|every oven|each oven|everybody(?: else)?|everyone(?: else)?(?:['’]s)?|the rest|the others|the other (?!hand\\b|end\\b|side\\b|way\\b)\\p{L}+|all the others?|the remaining \\p{L}+|anybody|you should expect|you can expect|most of them)\\b[^;]*$");
 
   /** "An oven draws between 1.0 and 1.2 kWh" speaks of none in particular. */
   private static boolean isGeneric(SentenceClaims sentence, NumberPhrase number) {

@@ -24,11 +24,16 @@ final class NumberReader implements ClaimReader {
 
   private static final Pattern RELATIVE =
       Pattern.compile(
-          "(?is)^[\\s-]*(?:of (?:a|an) \\p{L}+\\s+)?(?:more|less|longer|shorter|faster|slower|quicker|sooner|later|earlier|hotter|cooler|warmer|colder|heavier|lighter|larger|smaller|bigger|louder|quieter|cheaper|dearer|better|worse|ahead|behind|extra|-?\\s?(?:difference|gap|margin|lead|advantage|head start))\\b(?!\\s+than\\s+(?:its|the|their|what)\\s+(?:own\\s+)?(?:dial|sett?ing|set|number|knob|thermostat|display)).*");
+          "(?is)^[\\s-]*(?:of (?:a|an) \\p{L}+\\s+)?(?:more|less|longer|shorter|faster|slower|quicker|sooner|later|earlier|hotter|cooler|warmer|colder|heavier|lighter|larger|smaller|bigger|louder|quieter|cheaper|dearer|better|worse|ahead|behind|extra|-?\\s?(?:difference|gap|margin|lead|advantage|head start))\\b(?!\\s+than\\s+(?:(?:its|the|their|what|it)\\s+)?(?:own\\s+)?(?:dial|was asked|asked|we asked|you ask|you set|we set|sett?ing|set|number|knob|thermostat|display)|\\s+than\\s+(?:wanted|intended|expected|the target|it should)\\b).*");
 
   private static final Pattern DIFFERENCE =
       Pattern.compile(
           "(?is).*\\bgive or take\\s+$|.*\\b(?:difference|gap|margin|lead|advantage|distance)\\s+(?:of|is|was|between .{0,30} (?:is|was))\\s+(?:\\p{L}+\\s+)?$");
+
+  /** "Beats both by forty seconds", "missed it by a minute". */
+  private static final Pattern LEAD_BY =
+      Pattern.compile(
+          "(?is).*\\b(?:beats?|beaten|leads?|led|trails?|trailed|miss(?:es|ed)?|outpace[sd]?|faster|slower|quicker|ahead|behind)\\b[^.;]{0,40}\\bby\\s+(?:\\p{L}+\\s+)?$");
 
   private static final Pattern BY =
       Pattern.compile(
@@ -54,10 +59,42 @@ final class NumberReader implements ClaimReader {
         numbers.stream().filter(n -> NumberKinds.isCheckable(sentence, n)).toList();
     for (NumberPhrase number : checkable) {
       if (sentence.isFree(number.start(), number.end())) {
-        read(sentence, number, NumberProducts.listed(sentence, numbers, number));
+        String listed = NumberProducts.listed(sentence, numbers, number);
+        read(sentence, goingOn(sentence, number, listed), listed);
       }
     }
   }
+
+  /** "The Dunnock weighs 5.8 kilos, the Larch 9.1": a bare number of what was just spoken of. */
+  private NumberPhrase goingOn(
+      SentenceClaims sentence, NumberPhrase number, @Nullable String listed) {
+    SentenceClaims.@Nullable Spoken spoken = sentence.spoken();
+    @Nullable String product =
+        listed != null ? listed : sentence.context().productAt(number.start(), number.end());
+    boolean bare = number.unit() == null && number.scale() == Scale.NONE;
+    if (!bare || spoken == null || product == null || spoken.number().unit() == null) {
+      return number;
+    }
+    Unit unit = spoken.number().unit();
+    NumberPhrase measured = number.as(number.low(), number.step(), unit, Scale.NONE);
+    boolean holds =
+        figures.of(product).stream()
+            .filter(sentence::isParallel)
+            .anyMatch(f -> Judge.rule(measured, f, unit).finding() == Finding.SUPPORTED);
+    boolean score =
+        figures.of(product).stream()
+            .filter(f -> f.isScore() || f.kind() == Figure.Kind.MARK)
+            .anyMatch(f -> Judge.rule(number, f, null).finding() == Finding.SUPPORTED);
+    boolean elliptic =
+        !score
+            && !NumberKinds.hasScoreWord(sentence.text())
+            && ELLIPSIS.matcher(Wording.before(sentence.text(), number.start())).matches();
+    return holds || elliptic ? measured : number;
+  }
+
+  private static final Pattern ELLIPSIS =
+      Pattern.compile(
+          "(?is).*\\b(?:it is|it was|it['’]s|that is|this is|shows|only|with|the \\p{Lu}\\p{L}+|\\p{Lu}\\p{L}+)\\s+(?:only\\s+|just\\s+)?$");
 
   private void read(SentenceClaims sentence, NumberPhrase number, @Nullable String listed) {
     Focus focus = sentence.context().at(number.start(), number.end());
@@ -98,6 +135,7 @@ final class NumberReader implements ClaimReader {
             && Wording.is(sentence.text(), "(?is).*\\b(weigh(s|ed)|lighter|lost)\\b.*");
     boolean by =
         DIFFERENCE.matcher(Wording.before(sentence.text(), number.start())).matches()
+            || LEAD_BY.matcher(Wording.before(sentence.text(), number.start())).matches()
             || number.scale() == Scale.MONEY && number.low() < figures.lowestPrice() / 2
             || (number.scale() == Scale.MONEY || number.scale() == Scale.POINTS)
                 && BY.matcher(Wording.before(sentence.text(), number.start())).matches();

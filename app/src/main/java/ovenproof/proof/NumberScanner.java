@@ -206,6 +206,9 @@ final class NumberScanner {
     if (hedge.hedge() == Hedge.PLAIN && cursor.orSo()) {
       hedge = new Hedges.HedgeFound(Hedge.ABOUT, hedge.firstToken());
     }
+    if (hedge.hedge() == Hedge.PLAIN) {
+      hedge = new Hedges.HedgeFound(cursor.orBeyond(), hedge.firstToken());
+    }
     int start = cursor.tokens.get(hedge.firstToken()).start();
     int end = cursor.tokens.get(cursor.at - 1).end();
     int decimals = Math.max(low.decimals(), high.decimals());

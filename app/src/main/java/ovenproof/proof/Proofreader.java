@@ -3,6 +3,7 @@ package ovenproof.proof;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
 import ovenproof.measure.Measured;
 import ovenproof.proof.DraftText.Sentence;
@@ -28,7 +29,10 @@ public final class Proofreader {
     this.constants = new Constants(campaign);
     this.readers =
         List.of(
+            new GroupReader(figures),
             new SafetyReader(),
+            new StatedDifferenceReader(),
+            new PriceChangeReader(figures),
             new PlateReader(figures, search),
             new QuantifierReader(figures, search),
             new LimitReader(figures),
@@ -39,7 +43,9 @@ public final class Proofreader {
             new CountReader(figures),
             new ReachReader(figures, search),
             new FieldReader(figures, search),
-            new NumberReader(figures, search, constants));
+            new NumberReader(figures, search, constants),
+            new OnlyBeyondReader(figures, search),
+            new PairComparisonReader(figures, search));
   }
 
   public Proof read(String draft) {
@@ -47,15 +53,20 @@ public final class Proofreader {
     ContextTracker tracker = new ContextTracker(mentions, constants);
     List<NumberPhrase> last = List.of();
     int paragraph = -1;
+    SentenceClaims.@Nullable Spoken spoken = null;
     for (Sentence sentence : DraftText.sentences(draft, mentions.anyName(), mentions.anyFood())) {
-      List<NumberPhrase> before = sentence.paragraph() == paragraph ? last : List.of();
+      boolean goesOn = sentence.paragraph() == paragraph;
+      List<NumberPhrase> before = goesOn ? last : List.of();
       List<NumberPhrase> numbers =
           Elliptic.complete(sentence.text(), NumberScanner.scan(sentence.text()), before);
-      SentenceClaims found = new SentenceClaims(tracker.enter(sentence, numbers), numbers);
+      SentenceClaims found =
+          new SentenceClaims(tracker.enter(sentence, numbers), numbers)
+              .after(goesOn ? spoken : null);
       last = Elliptic.remembered(before, found.numbers());
       paragraph = sentence.paragraph();
       readers.forEach(reader -> reader.read(found));
       claims.addAll(found.claims());
+      spoken = found.spoken();
     }
     claims.sort(Comparator.comparingInt(Claim::line).thenComparingInt(Claim::column));
     return new Proof(claims);

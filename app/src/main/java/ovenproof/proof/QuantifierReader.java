@@ -20,7 +20,7 @@ import ovenproof.proof.Proof.Kind;
  */
 final class QuantifierReader implements ClaimReader {
   private static final String PRODUCTS =
-      "(?:ovens?|products?|models?|machines?|appliances?|toasters?|fryers?|air fryers?|contenders?|units)";
+      "(?:ovens?|products?|models?|machines?|appliances?|toasters?|fryers?|air fryers?|contenders?)";
   private static final String NUMBER =
       "\\d+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|a dozen";
   private static final Pattern OF_FIELD =
@@ -65,7 +65,7 @@ final class QuantifierReader implements ClaimReader {
               + NUMBER
               + ") "
               + PRODUCTS
-              + "(?= (?:\\w+ ){0,2}?(?:took|take|takes|cost|costs|scored?|scores|reached|exceeded|had|have|has|used|needed|lost|overshot|ran|stayed|toasted|finished|failed|never|did|were|was|got|made)\\b)"
+              + "(?= (?:\\w+ ){0,2}?(?:took|take|takes|costs?|scored?|scores|reach(?:ed|es)?|exceed(?:ed|s)?|had|have|has|used?|uses|need(?:ed|s)?|lost|lose|overshot|overshoot|ran|run|stay(?:ed|s)?|toast(?:ed|s)?|finish(?:ed|es)?|fail(?:ed|s)?|never|did|do|were|was|are|got|get|made|make|manage[ds]?|sell|weigh(?:ed)?|come|came|end(?:ed)?|land(?:ed)?)\\b)"
               + "|(?<only>(?:the )?only (?:one |"
               + PRODUCTS
               + " )(?:of (?:the )?(?:"
@@ -211,7 +211,7 @@ final class QuantifierReader implements ClaimReader {
     Optional<String> except =
         other
             ? Optional.ofNullable(sentence.context().productAt(matcher.start()))
-            : exception(sentence, matcher.end());
+            : exception(sentence, matcher.end()).or(() -> leftOut(sentence, matcher.start()));
     int stated =
         matcher.group("none") != null
                 || matcher.group("bareNone") != null
@@ -273,6 +273,19 @@ final class QuantifierReader implements ClaimReader {
         .findFirst()
         .filter(m -> EXCEPT.matcher(sentence.text().substring(end, m.start())).matches())
         .map(Mentions.ProductMention::product);
+  }
+
+  /** "Apart from the Larch, every oven …". */
+  private Optional<String> leftOut(SentenceClaims sentence, int start) {
+    Optional<GroupReader.Group> group = GroupReader.at(sentence, start, start);
+    return group
+        .filter(g -> g.end() <= start && g.products().size() == size() - 1)
+        .flatMap(
+            g ->
+                figures.campaign().products().stream()
+                    .map(Campaign.Product::id)
+                    .filter(p -> !g.products().contains(p))
+                    .findFirst());
   }
 
   /**
@@ -357,7 +370,8 @@ final class QuantifierReader implements ClaimReader {
     return figures.campaign().products().size();
   }
 
-  private static int number(String word) {
+  /** A number up to twelve, in a word or digits. */
+  static int number(String word) {
     if (Wording.is(word, "\\d{1,6}")) {
       return Integer.parseInt(word);
     }

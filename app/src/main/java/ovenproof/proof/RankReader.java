@@ -81,7 +81,7 @@ final class RankReader implements ClaimReader {
     Matcher matcher = LEAD.matcher(sentence.text());
     while (matcher.find()) {
       java.util.Set<String> named =
-          new java.util.TreeSet<>(sentence.context().listedProductsAt(matcher.start()));
+          new java.util.TreeSet<>(sentence.context().lists().listedBefore(matcher.start()));
       boolean ofTotal = ofTotal(sentence, matcher.start(), matcher.end());
       if (!named.isEmpty() && ofTotal && sentence.isFree(matcher.start(), matcher.end())) {
         lead(sentence, matcher, named);
@@ -179,9 +179,9 @@ final class RankReader implements ClaimReader {
     if (own.isEmpty()) {
       return;
     }
-    SuperlativeReader.Extreme extreme =
-        SuperlativeReader.extreme(
-            own.get(), new Separation(field, Vocabulary.Direction.HIGH), figures::name);
+    Extremes.Place extreme =
+        new Extremes(new Separation(field, Vocabulary.Direction.HIGH), figures::name)
+            .first(own.get());
     sentence.add(
         matcher.start(),
         matcher.end(),

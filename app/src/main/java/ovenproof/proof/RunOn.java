@@ -26,7 +26,7 @@ final class RunOn {
   /** A name after one of these belongs to what was said before it. */
   private static final String BOUND =
       "than|as|like|in|of|with|from|to|by|unlike|behind|beats?|beat|against|or|for|at|on|inside|into|versus|vs|between|only|not|is|was|are|"
-          + "called|that['’]s|this is|say|says|about|except|after|before|over|under|while in|whereas in|and in|but in";
+          + "called|that['’]s|this is|say|says|about|except|after|before|over|under|one|oven|model|\\p{L}{2,}est|best|worst|most \\p{L}+|least \\p{L}+|while in|whereas in|and in|but in";
 
   private final Pattern cut;
   private final Pattern name;

@@ -53,6 +53,9 @@ final class SafetyReader implements ClaimReader {
             || sentence.context().mentions().isEmpty()
                 && (sentence.context().at(0, 0).weight(Stems.of("poultry")) > 0.5
                     || POULTRY_COLON.matcher(sentence.text()).find());
+    if (sentence.isQuestion()) {
+      return;
+    }
     if (floor.isEmpty() || !before && !SAFETY.matcher(sentence.text()).find()) {
       return;
     }

@@ -25,18 +25,50 @@ final class SentenceClaims {
     this.numbers = new ArrayList<>(numbers);
   }
 
-  private @Nullable Figure last;
+  private final List<GroupReader.Group> groups = new ArrayList<>();
+
+  /** Notes a part of the field that the sentence speaks of. */
+  void narrow(GroupReader.Group group) {
+    groups.add(group);
+  }
+
+  List<GroupReader.Group> groups() {
+    return groups;
+  }
+
+  /** A figure with the number that was said of it. */
+  record Spoken(Figure figure, NumberPhrase number) {}
+
+  private @Nullable Spoken last;
+  private @Nullable Spoken before;
+
+  /** What a number of the sentence before spoke of: a bare "the Rowan fifteen" goes on with it. */
+  SentenceClaims after(@Nullable Spoken spoken) {
+    before = spoken;
+    return this;
+  }
+
+  /** What the last number spoke of, in this sentence or the one before. */
+  @Nullable Spoken spoken() {
+    return last != null ? last : before;
+  }
+
+  @Nullable Figure spokenOf() {
+    Spoken spoken = spoken();
+    return spoken == null ? null : spoken.figure();
+  }
 
   /** Remembers the figure that a number was found to state: the next one may be of its kind. */
-  void speaksOf(Figure figure) {
-    last = figure;
+  void speaksOf(Figure figure, NumberPhrase number) {
+    last = new Spoken(figure, number);
   }
 
   boolean isParallel(Figure figure) {
-    return last != null
-        && last.kind() == figure.kind()
-        && last.use().equals(figure.use())
-        && java.util.Objects.equals(last.test(), figure.test());
+    Figure spoken = spokenOf();
+    return spoken != null
+        && spoken.kind() == figure.kind()
+        && spoken.use().equals(figure.use())
+        && java.util.Objects.equals(spoken.test(), figure.test());
   }
 
   /** Reads a number anew, when the words after it change its meaning. */

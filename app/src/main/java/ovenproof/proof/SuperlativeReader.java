@@ -1,12 +1,18 @@
 package ovenproof.proof;
 
+import java.util.Arrays;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
-import java.util.function.UnaryOperator;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import ovenproof.core.quantity.Unit;
+import ovenproof.proof.Extremes.Place;
+import ovenproof.proof.GroupReader.Group;
 import ovenproof.proof.Mentions.ProductMention;
 import ovenproof.proof.Proof.Finding;
 import ovenproof.proof.Proof.Kind;
@@ -15,27 +21,20 @@ import ovenproof.proof.Vocabulary.Direction;
 
 /**
  * "The hottest we measured", "most even", "our best". Supported only where the tier margin
- * separates the product from all others, within what was tested.
+ * separates the product from all others, within what was tested and what the sentence narrows it
+ * to.
  */
 final class SuperlativeReader implements ClaimReader {
-  private static final Pattern SUPERLATIVE =
-      Pattern.compile(
-          "\\b(?<among>(?:among|amongst|one of) (?:the|our) )?(?:(?<much>most|least)\\s+(?<long>\\p{L}+)|(?<short>\\p{L}{2,}est|best|worst))\\b(?<noun>(?:-\\p{L}+|\\s+\\p{L}+){0,2})",
-          Pattern.CASE_INSENSITIVE);
-
-  /** Ways of speaking that compare nothing: "at best", "your best bet", "best to". */
-  private static final Pattern IDIOM_BEFORE =
-      Pattern.compile(
-          "(?is).*\\b(at|your|my|his|her|do|does|did|do its|did its|does its|their|next|at the very|tasted|(?:than|as|to|from|between|with|behind|after|of|by) (?:the|our)|between the \\p{L}+ and the)\\s+$");
-
-  private static final Pattern IDIOM_AFTER =
-      Pattern.compile(
-          "(?is)^\\s*(to\\s+(?!preheat|toast|reach|heat|cook|bake|roast)|practice|before|known|way|bet\\b|of luck|if\\b|when\\b|seller|in mind|(?:and (?:the )?\\p{L}+ )?(?:spots?|places?|corners?|points?|parts?|needles?|probes?|days?|runs?|setting|temperature of the)\\b).*");
   private static final Pattern NEGATED =
       Pattern.compile(
           "(?is).*\\b(not|never|nor|none|isn['’]t|wasn['’]t|aren['’]t|hardly|far from|nowhere near|\\w+n['’]t)\\s+(?:the\\s+|our\\s+|its\\s+|quite\\s+|by any means\\s+|among\\s+)*$");
   private static final Pattern ORDINAL_BEFORE =
       Pattern.compile("(?is).*\\b(second|third|fourth|fifth|sixth|seventh|2nd|3rd|4th)[\\s-]+$");
+  private static final Map<String, Integer> PLACES =
+      Map.of(
+          "second", 2, "2nd", 2, "third", 3, "3rd", 3, "fourth", 4, "4th", 4, "fifth", 5, "sixth",
+          6, "seventh", 7);
+
   private static final Pattern PRICE_LIMIT =
       Pattern.compile(
           "(?is)^[^.;,]{0,40}?\\b(under|below|less than|for less than|cheaper than|up to)\\s+$");
@@ -50,137 +49,68 @@ final class SuperlativeReader implements ClaimReader {
 
   @Override
   public void read(SentenceClaims sentence) {
-    Matcher matcher = SUPERLATIVE.matcher(sentence.text());
-    int from = 0;
-    while (!sentence.isQuestion() && matcher.find(from)) {
-      int end = matcher.group("long") != null ? matcher.end("long") : matcher.end("short");
-      from = end;
-      if (sentence.isFree(matcher.start(), end)
-          && !isIdiom(sentence.text(), matcher.start(), end)) {
-        read(sentence, matcher, end);
-      }
-    }
-  }
-
-  /** "Its hottest side reached 73 °C", "Hottest side: 73 °C": what is measured, not who leads. */
-  private static boolean isLabel(String text, int start, int end) {
-    boolean owned =
-        Wording.is(Wording.before(text, start), "(?is).*(?:\\bits|\\btheir|['’]s)\\s+$")
-            || Wording.before(text, start).isBlank()
-            || Wording.is(Wording.before(text, start), "(?is).*[,;:(*•-]\\s*$");
-    return owned
-        && Wording.is(
-            Wording.after(text, end),
-            "(?is)^\\s+(?:\\p{L}+\\s+){0,2}?(?:sides?|outside|skin|surface|needle|temperature|wall|point)\\s*(?:[:,=]|reached|was|got|gets|is|at|hit)?\\s*(?:to |at |only |just |about )*[\\d~].*");
-  }
-
-  private static boolean isIdiom(String text, int start, int end) {
-    return Wording.is(Wording.before(text, start), "(?is).*\\b(neither|both)\\b[^,;.]{0,25}$")
-        || isLabel(text, start, end)
-        || IDIOM_BEFORE.matcher(text.substring(0, start)).matches()
-        || IDIOM_AFTER.matcher(text.substring(end)).matches();
-  }
-
-  private void read(SentenceClaims sentence, Matcher matcher, int end) {
-    String word =
-        (matcher.group("long") != null ? matcher.group("long") : matcher.group("short"))
-            .toLowerCase(Locale.ROOT);
-    String stem = Stems.of(word);
-    Adjective adjective = isMark(stem) ? null : adjective(matcher, word, stem);
-    if (adjective != null
-        && Wording.is(word, "(hott|warm|cool|cold)est")
-        && isOutside(sentence, end)) {
-      adjective = new Adjective(adjective.direction(), List.of("reading"));
-    }
-    Optional<String> marked = best(sentence.text(), matcher, word);
-    if (marked.isPresent()) {
-      claim(sentence, matcher, end, marked.get(), null);
+    if (sentence.isQuestion()) {
       return;
     }
-    if (adjective != null || isMark(stem)) {
-      claim(sentence, matcher, end, stem, adjective);
+    for (SuperlativePhrase phrase : SuperlativePhrase.in(sentence.text())) {
+      if (sentence.isFree(phrase.start(), phrase.end())) {
+        read(sentence, phrase);
+      }
     }
   }
 
-  /** "The highest price", "the shortest cord", "the most electricity": the noun says what of. */
-  private static @Nullable Adjective adjective(Matcher matcher, String word, String stem) {
-    boolean size = Wording.is(word, "(high|low|bigg|small|larg|long|short|great|wid|strong)est");
-    if (size) {
-      Direction direction =
-          Wording.is(word, "(low|small|short)est") ? Direction.LOW : Direction.HIGH;
-      for (String after : matcher.group("noun").trim().split("[\\s-]+")) {
-        Adjective noun = Vocabulary.noun(Stems.of(after.toLowerCase(Locale.ROOT)));
-        if (noun != null) {
-          return noun.towards(direction);
-        }
-      }
-      if (Wording.is(word, "(high|low)est")) {
-        return matcher.group("noun").toLowerCase(Locale.ROOT).contains("scor")
-            ? new Adjective(direction, List.of("score"))
-            : new Adjective(direction, List.of());
-      }
+  private void read(SentenceClaims sentence, SuperlativePhrase phrase) {
+    Optional<String> marked = mark(sentence.text(), phrase);
+    if (marked.isPresent()) {
+      claim(sentence, phrase, marked.get(), null);
+      return;
     }
-    Adjective adjective = Vocabulary.adjective(stem);
-    return adjective == null && matcher.group("much") != null ? Vocabulary.noun(stem) : adjective;
-  }
-
-  private static final Pattern OUTSIDE =
-      Pattern.compile(
-          "(?is)^\\s*(?:\\p{L}+\\s+){0,2}?(?:sides?|outside|skin|surface|flank|casing|exterior|walls?|housing)\\b.*");
-
-  /** "The hottest side", or a sentence that speaks of sides. */
-  private static boolean isOutside(SentenceClaims sentence, int end) {
-    return OUTSIDE.matcher(sentence.text().substring(end)).matches();
+    boolean mark = figures.isMark(phrase.stem());
+    Adjective adjective = mark ? null : phrase.adjective(sentence.text());
+    if (adjective != null || mark) {
+      claim(sentence, phrase, phrase.stem(), adjective);
+    }
   }
 
   private static final Pattern SUBJECT =
       Pattern.compile("(?is).*\\b(\\p{L}+)\\s+(?:is|are|was|were)\\s+(?:the\\s+)?$");
 
   /** "The best controls": the mark that the noun names. */
-  private Optional<String> best(String text, Matcher matcher, String word) {
-    Matcher subject = SUBJECT.matcher(Wording.before(text, matcher.start()));
-    if (word.equals("best") && subject.matches()) {
-      String stem = Stems.of(subject.group(1).toLowerCase(Locale.ROOT));
-      if (stem.length() > 2 && isMark(stem)) {
-        return Optional.of(stem);
-      }
+  private Optional<String> mark(String text, SuperlativePhrase phrase) {
+    if (!phrase.word().equals("best")) {
+      return Optional.empty();
     }
-    return word.equals("best")
-        ? java.util.Arrays.stream(matcher.group("noun").trim().split("[\\s-]+"))
-            .map(w -> Stems.of(w.toLowerCase(Locale.ROOT)))
-            .filter(s -> s.length() > 2 && isMark(s))
-            .findFirst()
-        : Optional.empty();
+    Matcher subject = SUBJECT.matcher(Wording.before(text, phrase.start()));
+    if (subject.matches() && isMark(Stems.of(subject.group(1)))) {
+      return Optional.of(Stems.of(subject.group(1)));
+    }
+    return Arrays.stream(phrase.nouns()).map(Stems::of).filter(this::isMark).findFirst();
   }
 
   private boolean isMark(String stem) {
-    return figures.isMark(stem);
+    return stem.length() > 2 && figures.isMark(stem);
   }
 
   private void claim(
       SentenceClaims sentence,
-      Matcher matcher,
-      int end,
+      SuperlativePhrase phrase,
       String stem,
       @Nullable Adjective adjective) {
-    String product = product(sentence.context(), matcher.start(), end);
+    String product = product(sentence.context(), phrase.start(), phrase.end());
     if (product == null) {
       return;
     }
-    Optional<NumberPhrase> limit = priceLimit(sentence, end);
-    int to = limit.map(NumberPhrase::end).orElse(end);
-    String said = sentence.text().substring(matcher.start(), to).strip();
-    Focus focus = sentence.context().at(matcher.start(), end);
-    List<Figure> uses =
-        adjective != null && adjective.takes().isEmpty()
-            ? named(focus, product)
-            : search.uses(focus, Vocabulary.light(focus, adjective, stem), stem, product);
+    Optional<NumberPhrase> limit = priceLimit(sentence, phrase.end());
+    int to = limit.map(NumberPhrase::end).orElse(phrase.end());
+    String said = sentence.text().substring(phrase.start(), to).strip();
+    Focus focus = sentence.context().at(phrase.start(), phrase.end());
+    List<Figure> uses = uses(sentence, phrase, focus, stem, adjective, product);
     if (uses.isEmpty() && adjective != null && adjective.takes().isEmpty()) {
       return;
     }
     if (uses.isEmpty()) {
       sentence.add(
-          matcher.start(),
+          phrase.start(),
           to,
           Kind.SUPERLATIVE,
           Finding.UNSUPPORTED,
@@ -190,31 +120,122 @@ final class SuperlativeReader implements ClaimReader {
           "nothing that was measured says this");
       return;
     }
-    Adjective meant = Vocabulary.light(focus, adjective, stem);
-    Direction direction = meant == null ? Direction.HIGH : meant.direction();
-    if ("least".equalsIgnoreCase(matcher.group("much"))) {
-      direction = direction == Direction.HIGH ? Direction.LOW : Direction.HIGH;
+    Direction plain = phrase.direction(Vocabulary.light(focus, adjective, stem));
+    boolean turned = phrase.isOfQuality() && LOW_IS_GOOD.contains(uses.get(0).take());
+    Direction direction = turned ? ComparisonJudge.turned(plain) : plain;
+    List<Place> places =
+        uses.stream().map(use -> place(sentence, phrase, use, direction, limit)).toList();
+    Place first = places.get(0);
+    boolean agree = places.stream().allMatch(o -> o.finding() == first.finding());
+    Finding finding =
+        agree
+            ? Emphasis.sharpened(sentence, phrase.start(), phrase.end(), first.finding())
+            : Finding.UNCLEAR;
+    String why =
+        agree
+            ? label(uses.get(0)) + ": " + first.why()
+            : "the words fit several figures, and they differ";
+    if (finding == Finding.CONTRADICTED
+        && (isDoubtful(sentence, phrase)
+            || otherMeant(sentence, phrase, uses.get(0), direction, limit))) {
+      finding = Finding.UNCLEAR;
     }
-    List<ComparisonOutcome> outcomes = new java.util.ArrayList<>();
-    for (Figure use : uses) {
-      outcomes.add(outcome(sentence, matcher, end, use, direction, limit));
-    }
-    ComparisonOutcome first = outcomes.get(0);
-    boolean agree = outcomes.stream().allMatch(o -> o.finding == first.finding);
-    boolean carried = sentence.context().mentions().isEmpty() && !sentence.context().isFirm();
-    boolean doubtful =
-        first.finding == Finding.CONTRADICTED && (carried || isOfSome(sentence.text(), end));
     sentence.add(
-        matcher.start(),
+        phrase.start(),
         to,
         Kind.SUPERLATIVE,
-        agree && !doubtful ? first.finding : Finding.UNCLEAR,
+        finding,
         said,
-        first.expected,
+        first.expected(),
         uses.get(0).evidence(),
-        agree
-            ? label(uses.get(0)) + ": " + first.why
-            : "the words fit several figures, and they differ");
+        why);
+  }
+
+  /** Measures of which less is better, for "best" and "worst". */
+  private static final Set<String> LOW_IS_GOOD =
+      Set.of(
+          "overshoot",
+          "offset",
+          "spread",
+          "energy",
+          "price",
+          "time-to-stop",
+          "preheat-first",
+          "signal-time",
+          "mass-loss",
+          "evenness-sd",
+          "lightness-mean:spread",
+          "lightness-mean:change",
+          "share-dark",
+          "shade-difference",
+          "reading");
+
+  /** "It overshoots by 32 K, by far the worst": of what the number before speaks. */
+  private Optional<Figure> measured(
+      SentenceClaims sentence, SuperlativePhrase phrase, String product) {
+    return sentence.numbers().stream()
+        .filter(n -> n.end() <= phrase.start() && phrase.start() - n.end() < 40)
+        .filter(n -> n.unit() != null || n.scale() == NumberPhrase.Scale.DEGREES)
+        .reduce((a, b) -> b)
+        .map(
+            n ->
+                search.best(
+                    sentence.context().at(n.start(), n.end()),
+                    product,
+                    NumberKinds.kindOf(sentence, n)))
+        .filter(best -> best.size() == 1 && LOW_IS_GOOD.contains(best.get(0).take()))
+        .map(best -> best.get(0));
+  }
+
+  private static boolean isDoubtful(SentenceClaims sentence, SuperlativePhrase phrase) {
+    boolean carried = sentence.context().mentions().isEmpty() && !sentence.context().isFirm();
+    boolean narrowed = GroupReader.at(sentence, phrase.start(), phrase.end()).isPresent();
+    return carried || !narrowed && isOfSome(sentence.text(), phrase.end());
+  }
+
+  /** "It" may be another product of the sentences before, of which the words hold. */
+  private boolean otherMeant(
+      SentenceClaims sentence,
+      SuperlativePhrase phrase,
+      Figure use,
+      Direction direction,
+      Optional<NumberPhrase> limit) {
+    if (!sentence.context().named().isEmpty()) {
+      return false;
+    }
+    Set<String> others = new LinkedHashSet<>(sentence.context().around());
+    return search.field(use).stream()
+        .filter(f -> others.contains(f.product()) && !f.product().equals(use.product()))
+        .map(f -> place(sentence, phrase, f, direction, limit))
+        .anyMatch(p -> p.finding() == Finding.SUPPORTED || p.finding() == Finding.UNCLEAR);
+  }
+
+  /** What is compared; a number close behind tells by its unit: "the shortest is 84 cm". */
+  private List<Figure> uses(
+      SentenceClaims sentence,
+      SuperlativePhrase phrase,
+      Focus focus,
+      String stem,
+      @Nullable Adjective adjective,
+      String product) {
+    if (adjective != null && adjective.takes().isEmpty()) {
+      return named(focus, product);
+    }
+    Optional<Figure> measured =
+        phrase.isOfQuality() ? measured(sentence, phrase, product) : Optional.empty();
+    if (measured.isPresent()) {
+      return List.of(measured.get());
+    }
+    Optional<Unit> unit =
+        sentence.numbers().stream()
+            .filter(n -> n.start() >= phrase.end() && n.start() - phrase.end() < 40)
+            .filter(n -> n.unit() != null && n.unit() != Unit.PERCENT)
+            .filter(
+                n -> Wording.is(sentence.text().substring(phrase.end(), n.start()), "(?s)[^.;]*"))
+            .map(n -> java.util.Objects.requireNonNull(n.unit()))
+            .findFirst();
+    Adjective meant = Vocabulary.light(focus, adjective, stem);
+    return search.uses(focus, meant, stem, product, unit);
   }
 
   /** "The best of the three", "highest among these": a field that the text has narrowed. */
@@ -247,72 +268,47 @@ final class SuperlativeReader implements ClaimReader {
     return test + figure.label() + (figure.isScore() ? " score" : "");
   }
 
-  private ComparisonOutcome outcome(
+  private Place place(
       SentenceClaims sentence,
-      Matcher matcher,
-      int end,
+      SuperlativePhrase phrase,
       Figure use,
       Direction direction,
       Optional<NumberPhrase> limit) {
-    List<Figure> field = search.field(use);
-    if (limit.isPresent()) {
-      double most = limit.get().low();
-      field = field.stream().filter(f -> costsAtMost(f.product(), most)).toList();
+    Optional<Group> group = GroupReader.at(sentence, phrase.start(), phrase.end());
+    if (group.isPresent() && !group.get().products().contains(use.product())) {
+      return new Place(
+          Finding.CONTRADICTED,
+          group.get().words(),
+          figures.name(use.product()) + " is not among them: " + group.get().words());
     }
-    if (FINISHERS.matcher(Wording.after(sentence.text(), end)).matches()) {
-      field = field.stream().filter(f -> f.value() != null).toList();
-    }
-    Optional<String> except = except(sentence, end);
-    if (except.isPresent()) {
-      field = field.stream().filter(f -> !f.product().equals(except.get())).toList();
-    }
-    Separation separation = new Separation(field, direction);
-    String before = Wording.before(sentence.text(), matcher.start());
+    Extremes extremes =
+        new Extremes(
+            new Separation(field(sentence, phrase, use, limit, group), direction), figures::name);
+    String before = Wording.before(sentence.text(), phrase.start());
     Matcher ordinal = ORDINAL_BEFORE.matcher(before);
     if (ordinal.matches()) {
-      return place(
-          use, separation, PLACES.getOrDefault(ordinal.group(1).toLowerCase(Locale.ROOT), 2));
+      return extremes.inPlace(
+          use, PLACES.getOrDefault(ordinal.group(1).toLowerCase(Locale.ROOT), 2));
     }
-    ComparisonOutcome plain =
-        matcher.group("among") != null
-            ? amongBest(use, separation)
-            : ComparisonOutcome.of(extreme(use, separation, figures::name));
+    Place plain = phrase.isAmong() ? extremes.amongFirst(use) : extremes.first(use);
     return NEGATED.matcher(before).matches() ? plain.denied() : plain;
   }
 
-  private static final java.util.Map<String, Integer> PLACES =
-      java.util.Map.of(
-          "second", 2, "2nd", 2, "third", 3, "3rd", 3, "fourth", 4, "4th", 4, "fifth", 5, "sixth",
-          6, "seventh", 7);
-
-  /** "The second fastest": its place by figures, and whether its neighbours are separated. */
-  private ComparisonOutcome place(Figure use, Separation separation, int stated) {
-    List<Figure> ordered = separation.ordered();
-    int at = -1;
-    for (int i = 0; i < ordered.size(); i++) {
-      if (ordered.get(i).product().equals(use.product())) {
-        at = i;
-      }
-    }
-    if (at < 0 || stated > ordered.size()) {
-      return new ComparisonOutcome(Finding.UNSUPPORTED, null, "it was not measured");
-    }
-    Figure there = ordered.get(stated - 1);
-    String expected = figures.name(there.product()) + " " + ComparisonJudge.shownOrBound(there);
-    if (at != stated - 1) {
-      boolean tie = separation.signed(there) == separation.signed(use);
-      return new ComparisonOutcome(
-          tie ? Finding.UNCLEAR : Finding.CONTRADICTED, expected, "by figures that is " + expected);
-    }
-    boolean apart =
-        (at == 0 || separation.separated(ordered.get(at - 1), use))
-            && (at == ordered.size() - 1 || separation.separated(use, ordered.get(at + 1)));
-    return new ComparisonOutcome(
-        apart || use.isSingle() ? Finding.SUPPORTED : Finding.UNCLEAR,
-        expected,
-        apart || use.isSingle()
-            ? "separated from its neighbours"
-            : "by figures it is, but not separated from its neighbours");
+  private List<Figure> field(
+      SentenceClaims sentence,
+      SuperlativePhrase phrase,
+      Figure use,
+      Optional<NumberPhrase> limit,
+      Optional<Group> group) {
+    String text = sentence.text();
+    boolean finishers = FINISHERS.matcher(Wording.after(text, phrase.end())).matches();
+    Optional<String> except = except(sentence, phrase.end());
+    return search.field(use).stream()
+        .filter(f -> limit.isEmpty() || costsAtMost(f.product(), limit.get().low()))
+        .filter(f -> !finishers || f.value() != null)
+        .filter(f -> group.isEmpty() || group.get().products().contains(f.product()))
+        .filter(f -> except.isEmpty() || !f.product().equals(except.get()))
+        .toList();
   }
 
   /** "The slowest of those that got there": a bound is no result. */
@@ -361,7 +357,7 @@ final class SuperlativeReader implements ClaimReader {
         String between = context.sentence().text().substring(end, mention.start());
         if (Wording.is(
             between,
-            "(?is)(?:,\\s*(?:at|with)\\s[^,;]{1,25},\\s*(?:is|was)\\s+(?:the\\s+)?)|(?:[:—–]|\\s-)\\s*(the\\s+)?|\\s*(?:in|on|for|with|at|from|by)\\s+(the\\s+)?|\\s+(?:one|oven|model)\\s+(?:the\\s+)?|[^.;,]{0,45}?\\b(was|is|were|remains|goes to|went to|came from|belongs to|being|award)\\s+(the\\s+)?")) {
+            "(?is)\\s*,?\\s*(?:the\\s+)?|(?:,\\s*(?:at|with)\\s[^,;]{1,25},\\s*(?:is|was)\\s+(?:the\\s+)?)|(?:[:—–]|\\s-)\\s*(the\\s+)?|\\s*(?:in|on|for|with|at|from|by)\\s+(the\\s+)?|\\s+(?:one|oven|model)\\s+(?:the\\s+)?|[^.;,]{0,45}?\\b(was|is|were|remains|goes to|went to|came from|belongs to|being|award)\\s+(the\\s+)?")) {
           return mention.product();
         }
         boolean apposed =
@@ -373,81 +369,5 @@ final class SuperlativeReader implements ClaimReader {
       }
     }
     return before != null ? before : context.productAt(start, end);
-  }
-
-  private ComparisonOutcome amongBest(Figure use, Separation separation) {
-    List<Figure> ordered = separation.ordered();
-    if (ordered.isEmpty() || Separation.level(use) == null) {
-      return new ComparisonOutcome(Finding.UNSUPPORTED, null, "it was not measured");
-    }
-    Figure best = ordered.get(0);
-    boolean apart = separation.separated(best, use);
-    String expected = figures.name(best.product()) + " " + ComparisonJudge.shownOrBound(best);
-    return new ComparisonOutcome(
-        apart ? Finding.CONTRADICTED : Finding.SUPPORTED,
-        expected,
-        apart
-            ? "separated from the first, " + expected
-            : "not separated from the first, " + expected);
-  }
-
-  private record ComparisonOutcome(Finding finding, @Nullable String expected, String why) {
-    /** What "not the fastest" is worth. */
-    ComparisonOutcome denied() {
-      Finding turned =
-          switch (finding) {
-            case SUPPORTED -> Finding.CONTRADICTED;
-            case CONTRADICTED -> Finding.SUPPORTED;
-            case UNCLEAR, UNSUPPORTED -> finding;
-          };
-      return new ComparisonOutcome(turned, expected, why);
-    }
-
-    static ComparisonOutcome of(Extreme extreme) {
-      return new ComparisonOutcome(extreme.finding(), extreme.expected(), extreme.why());
-    }
-  }
-
-  /** Whether a figure is the extreme of its field, and surely so. */
-  record Extreme(Finding finding, @Nullable String expected, String why) {}
-
-  static Extreme extreme(Figure use, Separation separation, UnaryOperator<String> names) {
-    List<Figure> ordered = separation.ordered();
-    if (Separation.level(use) == null || ordered.size() < 2) {
-      return new Extreme(Finding.UNSUPPORTED, null, "there is nothing to compare it with");
-    }
-    Figure first = ordered.get(0);
-    String lead = names.apply(first.product()) + " " + ComparisonJudge.shownOrBound(first);
-    if (!first.product().equals(use.product())
-        && separation.signed(first) > separation.signed(use)) {
-      return new Extreme(
-          Finding.CONTRADICTED,
-          lead,
-          "that is "
-              + lead
-              + "; "
-              + names.apply(use.product())
-              + " had "
-              + ComparisonJudge.shownOrBound(use));
-    }
-    for (Figure other : ordered) {
-      boolean same = other.product().equals(use.product());
-      boolean bound = !use.isSingle() && !separation.separated(use, other);
-      if (use.isSingle() && !same && separation.signed(use) == separation.signed(other)) {
-        bound = true;
-      }
-      if (!same && bound) {
-        return new Extreme(
-            Finding.UNCLEAR,
-            lead,
-            "first by figures, but not separated from "
-                + names.apply(other.product())
-                + " ("
-                + ComparisonJudge.shownOrBound(other)
-                + "): say \"among\"");
-      }
-    }
-    return new Extreme(
-        Finding.SUPPORTED, lead, "separated from all others that were tested: " + lead);
   }
 }

@@ -69,6 +69,22 @@ final class TokenCursor {
     return hedged;
   }
 
+  /** "7.5 or better", "nine minutes or less". */
+  Hedge orBeyond() {
+    int mark = at;
+    Hedge hedge = Hedge.PLAIN;
+    if (accept("or") || accept("and")) {
+      hedge =
+          accept("better", "more", "higher", "longer", "above", "upwards", "up", "over")
+              ? Hedge.AT_LEAST
+              : accept("less", "fewer", "lower", "under", "cheaper", "below", "faster", "quicker")
+                  ? Hedge.AT_MOST
+                  : Hedge.PLAIN;
+    }
+    at = mark;
+    return hedge;
+  }
+
   /** Accepts one of the words where it stands; true either way. */
   boolean skip(String... words) {
     accept(words);

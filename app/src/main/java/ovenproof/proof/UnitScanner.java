@@ -189,7 +189,7 @@ final class UnitScanner {
     }
     cursor.at = mark;
     cursor.accept("-");
-    if (cursor.accept("points", "point")) {
+    if (cursor.accept("points", "point", "units", "unit")) {
       return Scale.POINTS;
     }
     if (cursor.accept("degrees", "degree", "°")) {

@@ -15,6 +15,7 @@ enum Voice {
   SUPPOSED(
       "this is supposed, not stated",
       "\\b(suppose|supposing|imagine|what if|let['’]s say|say you had|hypothetical(?:ly)?|in theory|"
+          + "(?:would|could|might)(?: not|n['’]t)? (?:\\p{L}+ )?have|without (?:the|that|this|our) (?:cap|limit|ceiling|veto|gate)|had it (?:not|been)|were it not|"
           + "if (?:an?|your|some|every) (?:\\p{L}+ )?(?:oven|machine|toaster|appliance)|if you (?:had|owned|wanted)|would you|how would you like|(?:we|you|i|they)['’]d (?:set|use|put|turn|go|need|want|have))\\b"),
   /** "The maker promises 250 °C", "on paper", "the leaflet says". */
   MAKERS(

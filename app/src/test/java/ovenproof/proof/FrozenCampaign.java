@@ -29,20 +29,26 @@ import ovenproof.verdict.VerdictService;
  * of a sentence about it never drifts with the simulation it came from. Scored afresh.
  */
 final class FrozenCampaign {
-  private static final Path FOLDER = Path.of("src/test/resources/ovenproof/proof/quarry-street");
+  private static final Path PROOF = Path.of("src/test/resources/ovenproof/proof");
 
   final Campaign campaign;
   final Measured measured;
   final Verdict verdict;
 
-  private FrozenCampaign() {
-    this.campaign = CampaignFolder.withAllMeasures().load(FOLDER).campaign();
-    this.measured = measured();
+  private FrozenCampaign(Path folder, Path measurements) {
+    this.campaign = CampaignFolder.withAllMeasures().load(folder).campaign();
+    this.measured = measured(measurements);
     this.verdict = new VerdictService(2).verdict(campaign, measured);
   }
 
   static FrozenCampaign load() {
-    return new FrozenCampaign();
+    return new FrozenCampaign(PROOF.resolve("quarry-street"), PROOF.resolve("measured.csv"));
+  }
+
+  /** The same ovens simulated again later: some scores differ by a tenth. */
+  static FrozenCampaign again() {
+    Path folder = PROOF.resolve("quarry-street-again");
+    return new FrozenCampaign(folder, folder.resolve("measured.csv"));
   }
 
   Proofreader proofreader() {
@@ -60,11 +66,10 @@ final class FrozenCampaign {
     }
   }
 
-  private static Measured measured() {
+  private static Measured measured(Path file) {
     List<Value> values = new ArrayList<>();
     try (CsvReader<NamedCsvRecord> rows =
-        CsvReader.builder()
-            .ofNamedCsvRecord(Files.newBufferedReader(FOLDER.resolveSibling("measured.csv")))) {
+        CsvReader.builder().ofNamedCsvRecord(Files.newBufferedReader(file))) {
       for (NamedCsvRecord row : rows) {
         add(values, row);
       }
