@@ -19,6 +19,7 @@ import ovenproof.input.Problem;
 import ovenproof.kitchen.Kitchen;
 import ovenproof.measure.Progress;
 import ovenproof.publish.Publisher;
+import ovenproof.publish.site.PictureCache;
 import ovenproof.verdict.VerdictText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -74,7 +75,7 @@ final class DemoCommand implements Callable<Integer> {
     String title = review.loaded().campaign().info().title();
     VerdictText.lines(review.verdict(), title).forEach(out::println);
     err.println("publishing …");
-    new Publisher().publish(review.edition(), site);
+    new Publisher(PictureCache.ofUser()).publish(review.edition(), site);
     out.println();
     out.println(
         "Everything in it is invented; the truth that was simulated is in "

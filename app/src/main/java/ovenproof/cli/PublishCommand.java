@@ -16,6 +16,7 @@ import ovenproof.publish.edition.Edition;
 import ovenproof.publish.footage.Chapters;
 import ovenproof.publish.footage.ClipList;
 import ovenproof.publish.footage.ClipMarkers;
+import ovenproof.publish.site.PictureCache;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -94,7 +95,8 @@ final class PublishCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Edition edition = edition(folder);
-    Published published = new Publisher().publish(edition, target, earlier(), why, others);
+    Published published =
+        new Publisher(PictureCache.ofUser()).publish(edition, target, earlier(), why, others);
     EditorKit.Written written = kit == null ? null : kit(edition, kit);
     if (spec != null) {
       published.warnings().forEach(w -> spec.commandLine().getErr().println("warning: " + w));

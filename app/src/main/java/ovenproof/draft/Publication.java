@@ -21,6 +21,7 @@ import ovenproof.publish.EditorKit;
 import ovenproof.publish.Publisher;
 import ovenproof.publish.edition.Edition;
 import ovenproof.publish.edition.EditionHistory;
+import ovenproof.publish.site.PictureCache;
 import ovenproof.publish.site.ReviewSite;
 import ovenproof.web.Workbench;
 
@@ -33,8 +34,11 @@ final class Publication {
 
   private final Desk desk;
   private final Workbench workbench;
+  private final PictureCache pictures;
 
   Publication(Desk desk, Workbench workbench) {
+    Path derived = desk.location().folder().resolve("derived");
+    this.pictures = PictureCache.inFolder(derived.resolve("reader-pictures"));
     this.desk = desk;
     this.workbench = workbench;
   }
@@ -83,7 +87,7 @@ final class Publication {
     running.at(1, STEPS, "writing pages and pictures");
     String why = job.input().isBlank() ? null : job.input();
     Path site = folder(cid, Part.SITE);
-    new Publisher().publish(edition.get(), site, site, why);
+    new Publisher(pictures).publish(edition.get(), site, site, why);
     running.at(2, STEPS, "drawing cards and writing fragments");
     EditorKit.write(edition.get(), folder(cid, Part.KIT), List.of(), null, List.of());
     return "/c/" + cid + "/publish";

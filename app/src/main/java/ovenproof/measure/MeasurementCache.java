@@ -1,10 +1,7 @@
 package ovenproof.measure;
 
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -52,65 +49,43 @@ public interface MeasurementCache {
     return new FolderCache(folder);
   }
 
-  /** Where a person's caches lie by the habit of the system. */
+  /** Among a person's caches. */
   static MeasurementCache ofUser() {
-    String cacheHome = System.getenv("XDG_CACHE_HOME");
-    Path base =
-        cacheHome != null && !cacheHome.isBlank()
-            ? Path.of(cacheHome)
-            : Path.of(System.getProperty("user.home", "."), ".cache");
-    return inFolder(base.resolve("ovenproof").resolve("measured"));
+    return inFolder(CacheFolder.ofUser("measured"));
   }
 
   /** See {@link #inFolder}. */
   final class FolderCache implements MeasurementCache {
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
-    private final Path folder;
+    private final CacheFolder folder;
 
     private FolderCache(Path folder) {
-      this.folder = folder;
+      this.folder = new CacheFolder(folder, ".json");
     }
 
     @Override
     public List<Measurement> get(MeasurementKey key, Supplier<List<Measurement>> compute) {
-      Path file = folder.resolve(key.hex().substring(0, 2)).resolve(key.hex() + ".json");
-      return read(file)
+      return folder
+          .read(key)
+          .flatMap(FolderCache::parsed)
           .orElseGet(
               () -> {
                 List<Measurement> made = List.copyOf(compute.get());
-                write(file, made);
+                String json = MAPPER.writeValueAsString(MeasurementJson.write(made));
+                folder.write(key, json.getBytes(StandardCharsets.UTF_8));
                 return made;
               });
     }
 
-    private static Optional<List<Measurement>> read(Path file) {
-      if (!Files.isRegularFile(file)) {
-        return Optional.empty();
-      }
+    private static Optional<List<Measurement>> parsed(byte[] json) {
       try {
         List<Measurement> found = new ArrayList<>();
-        for (JsonNode node : MAPPER.readTree(Files.readAllBytes(file))) {
+        for (JsonNode node : MAPPER.readTree(json)) {
           found.add(MeasurementJson.read(node));
         }
         return Optional.of(List.copyOf(found));
-      } catch (IOException | JacksonException | IllegalArgumentException unreadable) {
+      } catch (JacksonException | IllegalArgumentException unreadable) {
         return Optional.empty();
-      }
-    }
-
-    private static void write(Path file, List<Measurement> measurements) {
-      try {
-        Files.createDirectories(file.getParent());
-        Path part = Files.createTempFile(file.getParent(), "part", ".json");
-        Files.write(
-            part,
-            MAPPER
-                .writeValueAsString(MeasurementJson.write(measurements))
-                .getBytes(StandardCharsets.UTF_8));
-        Files.move(part, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
-      } catch (IOException full) {
-        // A cache that cannot be written only costs time; the result stands without it.
-        return;
       }
     }
   }

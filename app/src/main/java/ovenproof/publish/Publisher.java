@@ -4,11 +4,22 @@ import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import ovenproof.publish.edition.Edition;
+import ovenproof.publish.site.PictureCache;
 import ovenproof.publish.site.ReviewSite;
 import ovenproof.publish.site.SiteFolder;
 
 /** Writes everything that is published of one edition into one folder. */
 public final class Publisher {
+  private final PictureCache pictures;
+
+  /** One that makes every picture anew. */
+  public Publisher() {
+    this(PictureCache.none());
+  }
+
+  public Publisher(PictureCache pictures) {
+    this.pictures = pictures;
+  }
 
   /**
    * What was published.
@@ -56,7 +67,7 @@ public final class Publisher {
       Edition edition, Path target, Path earlier, @Nullable String why, List<Path> others) {
     try (SiteFolder folder = SiteFolder.begin(target, ReviewSite.MARKER)) {
       ReviewSite.Written written =
-          new ReviewSite(edition).write(folder, target, earlier, why, others);
+          new ReviewSite(edition, pictures).write(folder, target, earlier, why, others);
       Path site = folder.publish();
       String headline = new ovenproof.publish.edition.Findings(edition).headline();
       return new Published(site, headline, written.pages(), written.pictures(), written.warnings());

@@ -26,10 +26,12 @@ final class Pictures {
 
   private final Edition edition;
   private final SiteAddresses addresses;
+  private final PictureCache cache;
   private final List<String> unreadable = new ArrayList<>();
 
-  Pictures(Edition edition, SiteAddresses addresses) {
+  Pictures(Edition edition, SiteAddresses addresses, PictureCache cache) {
     this.edition = edition;
+    this.cache = cache;
     this.addresses = addresses;
   }
 
@@ -60,10 +62,8 @@ final class Pictures {
 
   private View.@Nullable Picture write(SiteFolder folder, Photo photo, int number) {
     try {
-      byte[] bytes = edition.evidence().bytes(photo.file(), MOST_BYTES);
-      Optional<ReaderPicture> calibrated = calibrated(bytes, photo);
-      ReaderPicture made =
-          calibrated.isPresent() ? calibrated.get() : ReaderPicture.of(bytes, LONGEST_SIDE);
+      String fingerprint = edition.evidence().fingerprint(photo.file()).orElse("");
+      ReaderPicture made = cache.get(photo, fingerprint, LONGEST_SIDE, () -> made(photo));
       String path =
           "pictures/" + addresses.name("picture", photo.run()) + "-" + (number + 1) + ".jpg";
       folder.write(path, made.jpeg());
@@ -73,7 +73,7 @@ final class Pictures {
           made.height(),
           Objects.requireNonNullElse(photo.face(), ""),
           Objects.requireNonNullElse(photo.batch(), 1),
-          sentence(photo) + (calibrated.isPresent() ? ", calibrated" : ""));
+          sentence(photo) + (made.calibrated() ? ", calibrated" : ""));
     } catch (IOException | InputException | OutsideException e) {
       synchronized (unreadable) {
         unreadable.add(photo.file() + ": " + e.getMessage());
@@ -82,18 +82,24 @@ final class Pictures {
     }
   }
 
+  private ReaderPicture made(Photo photo) throws IOException {
+    byte[] bytes = edition.evidence().bytes(photo.file(), MOST_BYTES);
+    Optional<Picture> calibrated = calibrated(bytes, photo);
+    return calibrated.isPresent()
+        ? ReaderPicture.calibrated(calibrated.get())
+        : ReaderPicture.plain(bytes, LONGEST_SIDE);
+  }
+
   /**
    * The picture as all calibrated ones look. Empty without a chart in the frame, or with one that
    * the camera's colours cannot be brought to.
    */
-  private static Optional<ReaderPicture> calibrated(byte[] bytes, Photo photo) throws IOException {
-    Optional<Picture> alike;
+  private static Optional<Picture> calibrated(byte[] bytes, Photo photo) {
     try {
-      alike = PhotoReading.alike(photo, bytes, LONGEST_SIDE);
+      return PhotoReading.alike(photo, bytes, LONGEST_SIDE);
     } catch (InputException notForMeasuring) {
       return Optional.empty();
     }
-    return alike.isPresent() ? Optional.of(ReaderPicture.of(alike.get())) : Optional.empty();
   }
 
   /** What the picture shows, for those who do not see it. */

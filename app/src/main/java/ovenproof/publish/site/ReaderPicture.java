@@ -29,14 +29,18 @@ import javax.imageio.stream.ImageInputStream;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import ovenproof.core.photo.Picture;
 
-/** A photograph as readers get it: a JPEG, upright, small, without metadata. */
-record ReaderPicture(byte[] jpeg, int width, int height) {
+/**
+ * A photograph as readers get it: a JPEG, upright, small, without metadata.
+ *
+ * @param calibrated whether the same surface has the same colour on every such picture
+ */
+record ReaderPicture(byte[] jpeg, int width, int height, boolean calibrated) {
   private static final float QUALITY = 0.82f;
   private static final int LARGEST_AS_IT_IS = 400_000;
   private static final long MOST_PIXELS = 120_000_000L;
 
-  /** Encodes pixels as they are. */
-  static ReaderPicture of(Picture picture) throws IOException {
+  /** Encodes a calibrated picture. */
+  static ReaderPicture calibrated(Picture picture) throws IOException {
     byte[] rgb = new byte[3 * picture.pixels().length];
     int o = 0;
     for (int p : picture.pixels()) {
@@ -44,7 +48,7 @@ record ReaderPicture(byte[] jpeg, int width, int height) {
       rgb[o++] = (byte) (p >> 8);
       rgb[o++] = (byte) p;
     }
-    return encoded(image(rgb, picture.width(), picture.height()));
+    return encoded(image(rgb, picture.width(), picture.height()), true);
   }
 
   /** In the order of channels that the encoder wants: rows are copied instead of taken apart. */
@@ -69,17 +73,17 @@ record ReaderPicture(byte[] jpeg, int width, int height) {
   }
 
   /**
-   * Made of the bytes of a file, its longest side at most {@code longest} pixels. A picture that is
-   * hardly too large is left as it is: that is better than scaling it by a sixth.
+   * The picture as the camera made it, its longest side at most {@code longest} pixels. A picture
+   * that is hardly too large is left as it is: that is better than scaling it by a sixth.
    *
    * @throws IOException if it is no picture that can be read, or one with too many pixels
    */
-  static ReaderPicture of(byte[] bytes, int longest) throws IOException {
+  static ReaderPicture plain(byte[] bytes, int longest) throws IOException {
     Optional<BareJpeg.Bare> bare = BareJpeg.of(bytes);
     if (bare.isPresent() && fits(bare.get(), longest) && orientation(bytes) == 1) {
-      return new ReaderPicture(bare.get().jpeg(), bare.get().width(), bare.get().height());
+      return new ReaderPicture(bare.get().jpeg(), bare.get().width(), bare.get().height(), false);
     }
-    return encoded(upright(scaled(read(bytes, longest), longest), orientation(bytes)));
+    return encoded(upright(scaled(read(bytes, longest), longest), orientation(bytes)), false);
   }
 
   private static boolean fits(BareJpeg.Bare bare, int longest) {
@@ -87,7 +91,7 @@ record ReaderPicture(byte[] jpeg, int width, int height) {
         && bare.jpeg().length <= LARGEST_AS_IT_IS;
   }
 
-  private static ReaderPicture encoded(BufferedImage image) throws IOException {
+  private static ReaderPicture encoded(BufferedImage image, boolean calibrated) throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream(200_000);
     ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
     try (MemoryCacheImageOutputStream stream = new MemoryCacheImageOutputStream(out)) {
@@ -99,7 +103,7 @@ record ReaderPicture(byte[] jpeg, int width, int height) {
     } finally {
       writer.dispose();
     }
-    return new ReaderPicture(out.toByteArray(), image.getWidth(), image.getHeight());
+    return new ReaderPicture(out.toByteArray(), image.getWidth(), image.getHeight(), calibrated);
   }
 
   private static BufferedImage read(byte[] bytes, int longest) throws IOException {

@@ -37,6 +37,7 @@ public final class ReviewSite {
           "fonts/sofia-sans-extra-condensed-latin-wght-normal.woff2");
 
   private final Edition edition;
+  private final PictureCache cache;
 
   /**
    * What was published at a place so far; none when nothing was.
@@ -47,8 +48,9 @@ public final class ReviewSite {
     return Editions.read(site.resolve(Editions.FILE));
   }
 
-  public ReviewSite(Edition edition) {
+  public ReviewSite(Edition edition, PictureCache cache) {
     this.edition = edition;
+    this.cache = cache;
   }
 
   /**
@@ -98,7 +100,7 @@ public final class ReviewSite {
       StandingList standing) {
     refuseDisagreement();
     SiteAddresses addresses = new SiteAddresses();
-    Pictures pictures = new Pictures(edition, addresses);
+    Pictures pictures = new Pictures(edition, addresses, cache);
     Map<String, List<View.Picture>> shown = pictures.write(folder);
     Editions editions = Editions.after(earlier, edition, why);
     View view =
