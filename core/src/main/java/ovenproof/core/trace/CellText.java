@@ -110,7 +110,9 @@ final class CellText {
 
   static boolean isMissingWord(String text) {
     String folded = text.strip().toLowerCase(Locale.ROOT);
-    return MISSING.contains(folded) || DASHES.matcher(folded).matches();
+    return MISSING.contains(folded)
+        || DASHES.matcher(folded).matches()
+        || folded.length() > 1 && BEYOND.matcher(folded).matches();
   }
 
   CellType type(String cell) {
@@ -155,6 +157,11 @@ final class CellText {
 
   private static final java.util.regex.Pattern DASHES =
       java.util.regex.Pattern.compile("[-*#?._=+~]+");
+
+  /** ">400.0" says that the range ended there. */
+  private static final java.util.regex.Pattern BEYOND =
+      java.util.regex.Pattern.compile("[<>\u2264\u2265] ?[-+]?\\d+([.,]\\d+)?( ?°?[cf])?");
+
   private static final java.util.regex.Pattern GROUPED_COMMA =
       java.util.regex.Pattern.compile("[-+]?\\d{1,3}([. '\u00a0\u202f]\\d{3})+(,\\d+)?");
   private static final java.util.regex.Pattern GROUPED_POINT =

@@ -20,7 +20,8 @@ final class ChannelBuilder {
   private static final Set<String> ON =
       Set.of(
           "on", "true", "1", "yes", "heat", "heating", "open", "high", "closed", "active", "ein",
-          "an", "enabled", "running");
+          "an", "enabled", "running", "auf", "offen", "ouvert", "ouverte", "abierto", "abierta",
+          "aperto", "aperta", "marche", "ja", "oui", "sí", "si");
   private static final Set<String> OFF =
       Set.of(
           "off",
@@ -36,7 +37,18 @@ final class ChannelBuilder {
           "disabled",
           "stopped",
           "cooling",
-          "standby");
+          "standby",
+          "zu",
+          "geschlossen",
+          "fermé",
+          "fermée",
+          "cerrado",
+          "cerrada",
+          "chiuso",
+          "chiusa",
+          "arrêt",
+          "nein",
+          "non");
 
   private final RawTable table;
   private final Set<Integer> timeColumns;
@@ -409,16 +421,49 @@ final class ChannelBuilder {
     } else if (h.says(HeaderText.SWITCH)
         && !h.says(HeaderText.TEMPERATURE)
         && !h.isInputName()
-        && stats.high <= 100
         && stats.low >= 0
-        && stats.steps > 0.3) {
+        && (stats.high <= 100 && stats.steps > 0.3 || isDrive(stats))) {
       duty(d, stats);
+    } else if (h.written().isBlank() && isDrive(stats) && stats.low == 0) {
+      duty(d, stats);
+      d.note("never but within 0 to its full, and often at an end");
+    } else if (h.written().isBlank() && isSetting(d, stats)) {
+      as(d, Role.SET_POINT, Dimension.TEMPERATURE, null);
+      d.note("stays where another column arrives: taken as the setting");
     } else if (h.says(HeaderText.STATUS) && !h.says(HeaderText.TEMPERATURE) && !reads(d, stats)) {
       d.role = Role.STATUS;
       d.note("state by its name");
     } else {
       typeTemperature(d, stats);
     }
+  }
+
+  /** Whole numbers up to a converter's full, which they reach. */
+  private static boolean isDrive(Stats stats) {
+    boolean full =
+        stats.high == 100 || stats.high == 255 || stats.high == 1023 || stats.high == 4095;
+    return full && stats.atEnds > 0.3 && stats.distinct > 1;
+  }
+
+  /** Few whole numbers in long steps, between where another unnamed column begins and ends. */
+  private boolean isSetting(Draft d, Stats stats) {
+    boolean steps = stats.n > 20 && stats.distinct <= 4 && stats.high >= 40 && stats.high <= 500;
+    if (!steps || stats.high != Math.rint(stats.high)) {
+      return false;
+    }
+    for (int c = 0; c < table.columns(); c++) {
+      boolean other = c != d.column && table.kinds().get(c) == ColumnKind.NUMBER;
+      if (other && !timeColumns.contains(c) && table.headers().get(c).written().isBlank()) {
+        Stats s = Stats.of(table.values()[c]);
+        if (s.smooth
+            && s.low < 0.8 * stats.high
+            && s.high > 0.6 * stats.high
+            && s.high < 1.5 * stats.high) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   /** U, I and P of one meter: letters that mean something only together. */
@@ -553,12 +598,12 @@ final class ChannelBuilder {
 
   /** Left rear, rack 2, P3: places rather than quantities. */
   private static boolean looksPlaced(HeaderText header) {
-    return header.says(
-        Set.of(
-            "left", "right", "front", "rear", "back", "top", "bottom", "rack", "upper", "lower",
-            "wall", "door", "corner", "links", "rechts", "vorne", "hinten", "oben", "unten",
-            "shelf", "tray", "plate", "stone", "pan", "surface", "value", "reading", "val",
-            "channel", "data", "y"));
+    return Side.isAnySaid(header.name())
+        || header.says(
+            Set.of(
+                "rack", "wall", "door", "corner", "shelf", "tray", "plate", "stone", "pan",
+                "surface", "value", "reading", "val", "channel", "data", "y", "porte", "tür",
+                "puerta", "porta", "wand", "mur", "pared", "grille", "rost"));
   }
 
   private static Role place(HeaderText h) {
@@ -578,11 +623,8 @@ final class ChannelBuilder {
     boolean exact =
         h.says(Set.of("centre", "center", "mitte", "middle", "mid", "centro", "central"));
     boolean aside =
-        h.says(
-            Set.of(
-                "left", "right", "front", "rear", "back", "top", "bottom", "wall", "door", "corner",
-                "upper", "lower", "surface", "exhaust", "links", "rechts", "vorne", "hinten",
-                "oben", "unten"));
+        Side.isAnySaid(h.name())
+            || h.says(Set.of("wall", "door", "corner", "surface", "exhaust", "wand", "tür"));
     return exact || (h.says(HeaderText.CENTRE) && !aside) ? Role.CENTRE : Role.MEASURED;
   }
 
@@ -929,7 +971,8 @@ final class ChannelBuilder {
       int dropouts,
       boolean evenlySparse,
       double widestStep,
-      boolean infinite) {
+      boolean infinite,
+      double atEnds) {
 
     /** Without a jump, a reading beyond all probes, or one value alone there can be none. */
     boolean mayHoldSentinels() {
@@ -987,7 +1030,22 @@ final class ChannelBuilder {
           dropouts,
           even && !Double.isNaN(last) || whole && even,
           widestStep,
-          infinite);
+          infinite,
+          atEnds(sorted));
+    }
+
+    /** Share of readings that are the lowest or the highest. */
+    private static double atEnds(double[] sorted) {
+      int n = sorted.length;
+      int low = 0;
+      int high = 0;
+      while (low < n && sorted[low] == sorted[0]) {
+        low++;
+      }
+      while (high < n && sorted[n - 1 - high] == sorted[n - 1]) {
+        high++;
+      }
+      return n == 0 ? 0 : (double) Math.min(n, low + high) / n;
     }
 
     /** Up to 4,000 neighbouring readings from the whole, NaN left out. */

@@ -85,9 +85,8 @@ public final class Contrast implements TraceMeasure {
   }
 
   private static List<Trace> named(TraceInput input, String word) {
-    return input.points().stream()
-        .filter(t -> t.channel().toLowerCase(java.util.Locale.ROOT).contains(word))
-        .toList();
+    Side side = Side.valueOf(word.toUpperCase(java.util.Locale.ROOT));
+    return input.points().stream().filter(t -> side.isSaid(t.channel())).toList();
   }
 
   private static OptionalDouble mean(List<Trace> places, SteadyState steady) {

@@ -83,6 +83,33 @@ final class DateParts {
     return new Found(seconds, used, resolution);
   }
 
+  /** Hour, minute and second in columns of their own, without a date. */
+  @Nullable Found clock() {
+    int hour = -1;
+    int minute = -1;
+    int second = -1;
+    for (int c = 0; c < table.columns(); c++) {
+      hour = hour < 0 && isPart(c, 3) ? c : hour;
+      minute = minute < 0 && hour >= 0 && c > hour && isMinute(c) ? c : minute;
+      second = second < 0 && minute >= 0 && c > minute && isPart(c, 5) ? c : second;
+    }
+    if (table.rows() == 0 || minute < 0 || second < 0) {
+      return null;
+    }
+    double[] seconds = new double[table.rows()];
+    for (int r = 0; r < seconds.length; r++) {
+      seconds[r] = 3600 * value(hour, r) + 60 * value(minute, r) + value(second, r);
+    }
+    return new Found(seconds, List.of(hour, minute, second), 1);
+  }
+
+  /** Behind an hour mm are minutes, behind a year they are months. */
+  private boolean isMinute(int c) {
+    return isPart(c, 4)
+        || table.headers().get(c).written().strip().equalsIgnoreCase("mm")
+            && Arrays.stream(table.values()[c]).allMatch(v -> Double.isNaN(v) || v >= 0 && v < 60);
+  }
+
   private static boolean taken(int[] columns, int c) {
     return Arrays.stream(columns).anyMatch(taken -> taken == c);
   }

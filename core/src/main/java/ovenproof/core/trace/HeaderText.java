@@ -530,7 +530,8 @@ record HeaderText(String written, String name, @Nullable UnitText unit, List<Str
           "ptemp",
           "tref",
           "cjtemp",
-          "coldend");
+          "coldend",
+          "coldj");
   static final Set<String> CORE =
       Set.of(
           "core",

@@ -114,6 +114,8 @@ final class JsonRows {
       best = ofNamedSeries(map);
       List<Map<String, String>> columns = ofColumns(map);
       best = columns.size() > best.size() ? columns : best;
+      List<Map<String, String>> labelled = ofLabelled(map);
+      best = !labelled.isEmpty() && labelled.size() >= best.size() ? labelled : best;
       List<Map<String, String>> named = ofNamedArrays(map);
       best = named.size() > best.size() ? named : best;
       for (Object part : map.values()) {
@@ -244,6 +246,38 @@ final class JsonRows {
     return rows.values().stream().sorted(JsonRows::byTime).toList();
   }
 
+  /**
+   * {"labels": [t0, t1], "datasets": [{"label": "centre", "data": [21.5, 21.6]}]}, as charts keep
+   * it.
+   */
+  private static List<Map<String, String>> ofLabelled(Map<?, ?> map) {
+    List<?> labels = List.of();
+    for (Object part : map.values()) {
+      boolean times = part instanceof List<?> list && list.size() >= 2 && isFlat(list);
+      labels = times ? (List<?>) part : labels;
+    }
+    List<Map<String, String>> rows = new ArrayList<>();
+    labels.forEach(l -> rows.add(new LinkedHashMap<>(Map.of("time", String.valueOf(l)))));
+    int series = 0;
+    for (Object part : map.values()) {
+      for (Object item : part instanceof List<?> list ? list : List.of()) {
+        for (Object data : item instanceof Map<?, ?> one ? one.values() : List.of()) {
+          if (data instanceof List<?> values && values.size() == rows.size() && isFlat(values)) {
+            series++;
+            for (int r = 0; r < rows.size(); r++) {
+              rows.get(r).put(nameOf(item), String.valueOf(values.get(r)));
+            }
+          }
+        }
+      }
+    }
+    return series == 0 ? List.of() : rows;
+  }
+
+  private static boolean isFlat(List<?> list) {
+    return list.stream().noneMatch(x -> x instanceof Map || x instanceof List);
+  }
+
   /** Names that stand beside the rows: {"field1": "temperature"} for rows of field1. */
   private static List<Map<String, String>> renamed(
       List<Map<String, String>> rows, Map<?, ?> beside) {
@@ -275,7 +309,11 @@ final class JsonRows {
 
   /** A pair of time and value; of two numbers the larger by far is the time. */
   private static void addPoint(Object point, String name, Map<String, Map<String, String>> rows) {
-    if (!(point instanceof List<?> pair) || pair.size() != 2) {
+    List<?> pair =
+        point instanceof List<?> list
+            ? list
+            : point instanceof Map<?, ?> map ? List.copyOf(map.values()) : List.of();
+    if (pair.size() != 2) {
       return;
     }
     String first = String.valueOf(pair.get(0));

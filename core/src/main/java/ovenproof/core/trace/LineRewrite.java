@@ -1,6 +1,7 @@
 package ovenproof.core.trace;
 
 import java.nio.charset.StandardCharsets;
+import java.text.Normalizer;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -13,6 +14,8 @@ import org.jspecify.annotations.Nullable;
 enum LineRewrite {
   /** {@code ESC[0;32mI (1312) oven: 21.0 ESC[0m}. */
   TERMINAL_COLOURS("\u001b\\[[0-9;?]*[A-Za-z]", "", Match.ANYWHERE),
+  /** Marks and digits of East Asian width. */
+  FULL_WIDTH("[\uff0c\uff1b\uff1a\uff0e\uff10-\uff19]", "", Match.WIDE),
   /** {@code (0.5, 21.0, 20.4)} and {@code [0.5, 21.0, 20.4],}. */
   TUPLES(
       "^\\s*[(\\[]\\s*([-+'\"\\d][^()\\[\\]{}]*[,;][^()\\[\\]{}]*?)\\s*[)\\]]\\s*[,;]?\\s*$",
@@ -34,6 +37,7 @@ enum LineRewrite {
 
   private enum Match {
     ANYWHERE,
+    WIDE,
     WHOLE,
     START,
     CELLS,
@@ -90,11 +94,16 @@ enum LineRewrite {
     };
   }
 
+  private String strip(String line) {
+    return match == Match.WIDE
+        ? Normalizer.normalize(line, Normalizer.Form.NFKC)
+        : pattern.matcher(line).replaceAll(replacement);
+  }
+
   private byte[] strip(LogText text) {
     StringBuilder result = new StringBuilder();
     text.lines(text.from(), Integer.MAX_VALUE, Integer.MAX_VALUE)
-        .forEach(
-            l -> result.append(pattern.matcher(l.text()).replaceAll(replacement)).append('\n'));
+        .forEach(l -> result.append(strip(l.text())).append('\n'));
     return result.toString().getBytes(StandardCharsets.UTF_8);
   }
 }

@@ -17,7 +17,9 @@ record Metadata(Map<String, String> entries) {
 
   private static final Pattern ENTRY =
       Pattern.compile("^[#;%!/\"'\\s]*([^:=,;\\t]{2,60}?)\\s*[:=,;\\t]\\s*\"?(.+?)\"?[,;\\t\\s]*$");
-  private static final Pattern FREQUENCY = Pattern.compile("([\\d.]+) ?(hz|samples?/s|/s)");
+  private static final Pattern FREQUENCY =
+      Pattern.compile(
+          "([\\d.]+) ?(?:hz|(?:samples?|readings?|scans?)? ?(?:/|per) ?(s|sec|second|m|min|minute|h|hour)\\b)");
   private static final Pattern SPAN =
       Pattern.compile(
           "([\\d.,]+(?:e[-+]?\\d+)?) ?(ms|msec|milliseconds?|s|sec|secs|seconds?|sekunden?|min|mins|minutes?|minuten|h|hours?)?\\b.*");
@@ -53,7 +55,8 @@ record Metadata(Map<String, String> entries) {
   private static @Nullable Double span(String key, String value) {
     Matcher frequency = FREQUENCY.matcher(value);
     if (frequency.find()) {
-      return 1 / Double.parseDouble(frequency.group(1));
+      UnitText unit = frequency.group(2) == null ? null : UnitText.wordOrLetter(frequency.group(2));
+      return (unit == null ? 1 : unit.contract(1)) / Double.parseDouble(frequency.group(1));
     }
     TimeText time = new TimeText();
     if (time.parse(value) == TimeText.Kind.CLOCK) {

@@ -195,6 +195,7 @@ final class TableSearch {
     if ((mark != ',' && mark != '.') || end == whole + 1) {
       return 0;
     }
+    end = behindExponent(cell, end);
     if (end < n && (cell.charAt(end) == ' ' || cell.charAt(end) == '\u00a0')) {
       end++;
     }
@@ -203,6 +204,16 @@ final class TableSearch {
       end++;
     }
     return end == n ? mark : 0;
+  }
+
+  /** Where E+02 ends that begins here; the place itself when none does. */
+  private static int behindExponent(String cell, int at) {
+    if (at + 1 >= cell.length() || Character.toLowerCase(cell.charAt(at)) != 'e') {
+      return at;
+    }
+    int sign = "+-".indexOf(cell.charAt(at + 1)) >= 0 ? at + 2 : at + 1;
+    int end = digits(cell, sign);
+    return end > sign ? end : at;
   }
 
   private static int digits(String text, int from) {
@@ -427,6 +438,14 @@ final class TableSearch {
     String bare = line.replaceAll("^(#|//|%|;|!)+\\s*", "");
     List<String> whole = attempt.splitter.split(line);
     boolean wide = nearest && whole.size() > attempt.columns && whole.size() <= attempt.columns + 2;
+    boolean byBlanks = attempt.splitter.delimiter() == LineSplitter.BLANKS;
+    List<String> spaced = byBlanks ? List.of(bare.strip().split("\\t+| {2,}")) : List.of();
+    if (spaced.size() == attempt.columns && whole.size() != attempt.columns) {
+      return isHeaderLike(spaced) ? spaced : null;
+    }
+    if (byBlanks && !nearest && attempt.splitter.split(bare).size() != attempt.columns) {
+      return null; // a sentence, whose words do not stand over the columns
+    }
     boolean longer = wide && attempt.columns > 2 && bare.equals(line) && isHeaderLike(whole);
     List<String> cells =
         aligned(longer ? whole.subList(0, attempt.columns) : whole, attempt.columns);
@@ -514,6 +533,10 @@ final class TableSearch {
       if (namesOnlyTheRows()) {
         return withRowName(places);
       }
+      if (nearestFirst.size() > 1 && saysHowReadingsWereJoined(nearestFirst.get(0))) {
+        return new HeaderRows(columns, nearestFirst.subList(1, nearestFirst.size()))
+            .read(places.subList(1, places.size()));
+      }
       int names = 0;
       List<String> units = null;
       if (nearestFirst.size() > 1 && isUnits(nearestFirst.get(0))) {
@@ -543,6 +566,18 @@ final class TableSearch {
           && !nearest.get(0).isBlank()
           && nearest.stream().skip(1).allMatch(String::isBlank)
           && nearestFirst.get(1).stream().noneMatch(String::isBlank);
+    }
+
+    /** "","","Avg","Min" under names and units: how each reading came about. */
+    private static boolean saysHowReadingsWereJoined(List<String> cells) {
+      List<String> filled =
+          cells.stream().map(CellText::unquote).filter(s -> !s.isBlank()).toList();
+      return !filled.isEmpty()
+          && filled.stream()
+              .allMatch(
+                  s ->
+                      s.matches(
+                          "(?i)avg|average|min|max|smp|sample|std|tot|total|med|median|mean|inst"));
     }
 
     private Header withRowName(List<Integer> places) {

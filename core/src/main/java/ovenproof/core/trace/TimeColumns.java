@@ -83,17 +83,92 @@ final class TimeColumns {
     if (clock < 0) {
       clock = compactClockColumn(date);
     }
+    if (clock >= 0) {
+      applyHalfDays(clock);
+    }
     if (date >= 0 && clock >= 0) {
       return dateAndClock(date, clock);
     }
     int duration = firstStamp(TimeText.Kind.DURATION);
+    addDays(duration >= 0 ? duration : clock);
     if (duration >= 0) {
       return elapsedStamps(duration);
+    }
+    DateParts.Found three = clock >= 0 ? null : new DateParts(table).clock();
+    if (three != null) {
+      return clockInParts(three);
     }
     if (clock >= 0) {
       return startsAtZero(clock) || isNoTimeOfDay(clock) ? elapsedStamps(clock) : timeOfDay(clock);
     }
     return null;
+  }
+
+  private static final Set<String> DAYS =
+      Set.of("day", "days", "tag", "tage", "jour", "jours", "día", "dia", "giorno", "dag", "dzień");
+
+  /** The number of a day beside its clock. */
+  private void addDays(int clock) {
+    for (int c = 0; c < table.columns() && clock >= 0; c++) {
+      double[] days = table.values()[c];
+      boolean named =
+          table.kinds().get(c) == ColumnKind.NUMBER && table.headers().get(c).says(DAYS);
+      if (named && days.length > 0 && isDayNumber(days)) {
+        used.add(c);
+        double[] seconds = table.values()[clock];
+        for (int i = 0; i < seconds.length; i++) {
+          seconds[i] += DAY * (days[i] - days[0]);
+        }
+      }
+    }
+  }
+
+  private static boolean isDayNumber(double[] days) {
+    boolean grows = days[0] == Math.rint(days[0]) && days[0] >= 0 && days[days.length - 1] < 1000;
+    for (int i = 1; i < days.length && grows; i++) {
+      grows = days[i] == days[i - 1] || days[i] == days[i - 1] + 1;
+    }
+    return grows;
+  }
+
+  /** AM and PM in a column of their own. */
+  private void applyHalfDays(int clock) {
+    for (int c = 0; c < table.columns(); c++) {
+      List<String> words = table.labels().get(c);
+      boolean halves =
+          table.kinds().get(c) == ColumnKind.WORDS
+              && !words.isEmpty()
+              && words.stream().allMatch(w -> w.matches("(?i)[ap]\\.? ?m\\.?"));
+      if (halves) {
+        used.add(c);
+        double[] seconds = table.values()[clock];
+        for (int i = 0; i < seconds.length; i++) {
+          double code = table.values()[c][i];
+          boolean afternoon = !Double.isNaN(code) && words.get((int) code).matches("(?i)p.*");
+          double twelve = seconds[i] >= DAY / 2 ? -DAY / 2 : 0;
+          seconds[i] += Double.isNaN(code) ? 0 : twelve + (afternoon ? DAY / 2 : 0);
+        }
+      }
+    }
+  }
+
+  private Found clockInParts(DateParts.Found parts) {
+    used.addAll(parts.columns());
+    List<String> names = parts.columns().stream().map(this::label).toList();
+    explanation.add("The clock is put together from " + String.join(", ", names) + ".");
+    boolean elapsed = parts.seconds()[0] < 60;
+    return new Found(
+        parts.seconds(),
+        elapsed ? Form.ELAPSED : Form.TIME_OF_DAY,
+        Zone.UNKNOWN,
+        used,
+        names,
+        "hours, minutes and seconds in parts",
+        1,
+        startSeconds(),
+        questions,
+        explanation,
+        certainty);
   }
 
   private int firstStamp(TimeText.Kind kind) {

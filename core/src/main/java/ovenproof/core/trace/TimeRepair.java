@@ -131,7 +131,7 @@ final class TimeRepair {
         midnights++;
       } else if (d > DAY / 2 + 3600 && add >= DAY) {
         add -= DAY; // one row from before midnight, written late
-      } else if (Math.abs(d + DAY / 2) <= 10 * Math.max(step, 1) + 1) {
+      } else if (isHalfDay(d + DAY / 2, step)) {
         add += DAY / 2;
         midnights++;
       } else if (isHour(-d, step)) {
@@ -157,10 +157,10 @@ final class TimeRepair {
     double[] raw = t.clone();
     for (int i = 1; i < t.length; i++) {
       double d = raw[i] - raw[i - 1];
-      if (Math.abs(d + DAY / 2) <= 10 * Math.max(step, 1) + 1) {
+      if (isHalfDay(d + DAY / 2, step)) {
         add += DAY / 2; // 12:59:59, 1:00:00
         halfDays++;
-      } else if (halfDays > 0 && Math.abs(d - DAY) <= 10 * Math.max(step, 1) + 1) {
+      } else if (halfDays > 0 && isHalfDay(d - DAY, step)) {
         add -= DAY; // the date goes on at midnight, where such a clock says twelve
       } else if (isHour(-d, step) && staysBack(raw, i)) {
         add += 3600;
@@ -179,6 +179,11 @@ final class TimeRepair {
       warnings.add(
           "The clock counts to twelve without AM or PM: the record's start may lie twelve hours off.");
     }
+  }
+
+  /** A clock that counts to twelve falls or skips by this much, give or take some rows. */
+  private static boolean isHalfDay(double difference, double step) {
+    return step < 600 && Math.abs(difference) <= 10 * Math.max(step, 1) + 1;
   }
 
   private static boolean isHour(double back, double step) {

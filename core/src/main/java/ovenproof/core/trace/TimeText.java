@@ -92,7 +92,7 @@ final class TimeText {
     if (signed) {
       i++;
     }
-    Kind kind = start();
+    Kind kind = skipDayZero() ? clock() : start();
     if (kind == Kind.NONE || !atEnd()) {
       return Kind.NONE;
     }
@@ -129,6 +129,36 @@ final class TimeText {
         && (b[end - 1] == ' ' || b[end - 1] == ']' || b[end - 1] == ')' || b[end - 1] == '"')) {
       end--;
     }
+  }
+
+  /** What spreadsheets write before a clock without a date: the day they count from. */
+  private static final String[] DAYS_ZERO = {
+    "1899-12-30",
+    "1899-12-31",
+    "1900-01-00",
+    "1900-01-01",
+    "30.12.1899",
+    "12/30/1899",
+    "1/0/1900",
+    "30/12/1899"
+  };
+
+  private boolean skipDayZero() {
+    if (end - i < 13 || peek() != '1' && peek() != '3') {
+      return false;
+    }
+    for (String day : DAYS_ZERO) {
+      int k = 0;
+      while (k < day.length() && at(i + k) == day.charAt(k)) {
+        k++;
+      }
+      boolean clock = k == day.length() && (at(i + k) == ' ' || at(i + k) == 'T');
+      if (clock && isDigit(at(i + k + 1))) {
+        i += k + 1;
+        return true;
+      }
+    }
+    return false;
   }
 
   private Kind start() {

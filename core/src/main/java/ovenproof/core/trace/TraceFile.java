@@ -86,18 +86,22 @@ public record TraceFile(
         channel.unit());
   }
 
+  /** Of several, one that nothing is wrong with; else the first in the file. */
+  private static final Comparator<Channel> SOUND_FIRST =
+      Comparator.comparing(c -> c.state() != Channel.State.GOOD);
+
   /** The channel that measures are taken from when nobody says which. */
   public Optional<Channel> centre() {
     Optional<Channel> byName =
         channels.stream()
             .filter(c -> c.role() == Channel.Role.CENTRE && c.isMeasuredTemperature())
-            .findFirst();
+            .min(SOUND_FIRST);
     return byName
         .or(
             () ->
                 channels.stream()
                     .filter(c -> c.isMeasuredTemperature() && c.role() == Channel.Role.MEASURED)
-                    .findFirst())
+                    .min(SOUND_FIRST))
         .or(() -> channels.stream().filter(Channel::isMeasuredTemperature).findFirst());
   }
 

@@ -106,6 +106,7 @@ public final class TraceReader {
 
   private static byte @Nullable [] undressed(LogText text, List<String> sample) {
     byte[] plain = LineRewrite.undress(text, sample);
+    plain = plain == null ? QuotedLines.joined(text, sample) : plain;
     plain = plain == null ? SplitDecimals.joined(text, sample) : plain;
     plain = plain == null ? BesideTable.apart(text, sample) : plain;
     plain = plain == null ? Sections.joined(text, sample) : plain;
