@@ -83,12 +83,9 @@ final class TraceTaker implements Taker {
       String what = core ? "no core probe" : "no trace of the place \"" + place + "\"";
       return List.of(Measurement.missing(measure, run.subject(), what + " is bound to this run"));
     }
-    Double set = setting(run, use);
-    Double nominal = nominal(use);
+    Asked asked = Asked.of(run, use);
     List<Measurement> all =
-        cache.get(
-            key(run, bindings, place, set, nominal),
-            () -> measure(run, bindings, place, set, nominal));
+        cache.get(key(run, bindings, place, asked), () -> measure(run, bindings, place, asked));
     all.forEach(m -> warnOfClocks(m, run));
     return List.of(
         all.stream()
@@ -128,13 +125,27 @@ final class TraceTaker implements Taker {
         .orElse("core-1");
   }
 
+  /** What the method's use of a measure asks for; null where it is silent. */
+  private record Asked(
+      @Nullable Double set, @Nullable Double nominal, @Nullable Double core, double restSeconds) {
+
+    static Asked of(RunEvidence run, MeasureUse use) {
+      Double rest = amount(use, "rest", Dimension.TIME);
+      return new Asked(
+          setting(run, use),
+          amount(use, "nominal", Dimension.VOLTAGE),
+          amount(use, "to", Dimension.TEMPERATURE),
+          rest == null ? 0 : rest);
+    }
+  }
+
   private List<Measurement> measure(
-      RunEvidence run,
-      List<TraceBinding> bindings,
-      String place,
-      @Nullable Double set,
-      @Nullable Double nominal) {
-    TraceInput input = input(run, bindings, place, set).withNominalVolt(nominal);
+      RunEvidence run, List<TraceBinding> bindings, String place, Asked asked) {
+    TraceInput input =
+        input(run, bindings, place, asked.set)
+            .withNominalVolt(asked.nominal)
+            .withCoreTarget(asked.core)
+            .withRest(asked.restSeconds);
     HeatCurve curve = HeatCurve.of(input.centre());
     return group.measures().stream().map(m -> m.measure(input, curve)).toList();
   }
@@ -200,10 +211,12 @@ final class TraceTaker implements Taker {
 
   private static Optional<Happening.Kind> kind(Event.Type type) {
     return switch (type) {
+      case SIGNAL -> Optional.of(Happening.Kind.SIGNAL);
       case LOAD -> Optional.of(Happening.Kind.LOAD);
       case DOOR_OPEN -> Optional.of(Happening.Kind.DOOR_OPEN);
       case DOOR_CLOSE -> Optional.of(Happening.Kind.DOOR_CLOSE);
       case STOP -> Optional.of(Happening.Kind.STOP);
+      case REMOVE -> Optional.of(Happening.Kind.REMOVE);
       case POWER_OFF -> Optional.of(Happening.Kind.POWER_OFF);
       default -> Optional.empty();
     };
@@ -306,9 +319,9 @@ final class TraceTaker implements Taker {
         planned == null || planned.dial() == null ? null : planned.dial().contract());
   }
 
-  private static @Nullable Double nominal(MeasureUse use) {
-    String written = use.parameters().get("nominal");
-    return written == null ? null : QuantityParser.parse(written, Dimension.VOLTAGE).contract();
+  private static @Nullable Double amount(MeasureUse use, String parameter, Dimension dimension) {
+    String written = use.parameters().get(parameter);
+    return written == null ? null : QuantityParser.parse(written, dimension).contract();
   }
 
   /** A dial may also say "4" or "toast": then it names no temperature. */
@@ -353,19 +366,14 @@ final class TraceTaker implements Taker {
   }
 
   private MeasurementKey key(
-      RunEvidence run,
-      List<TraceBinding> bindings,
-      String place,
-      @Nullable Double set,
-      @Nullable Double nominal) {
+      RunEvidence run, List<TraceBinding> bindings, String place, Asked asked) {
     List<String> parts = new ArrayList<>();
     parts.add("trace");
     group.measures().stream()
         .map(TraceMeasure::description)
         .forEach(d -> parts.add(d.id() + "@" + d.revision()));
     parts.add(place);
-    parts.add(String.valueOf(set));
-    parts.add(String.valueOf(nominal));
+    parts.add(asked.toString());
     parts.add(run.run().toString());
     parts.add(run.events().toString());
     parts.add(run.campaign().info().zone().getId());

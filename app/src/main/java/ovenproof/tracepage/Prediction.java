@@ -5,7 +5,6 @@ import ovenproof.core.quantity.Unit;
 import ovenproof.core.thermal.HeatBalance;
 import ovenproof.core.thermal.HeatingModel;
 import ovenproof.core.trace.TraceInput;
-import ovenproof.evidence.trace.TraceSession;
 import ovenproof.publish.figure.Figures;
 import ovenproof.web.Shown;
 
@@ -45,7 +44,7 @@ public record Prediction(int lowest, int highest, int at, String words) {
         lowest,
         highest,
         at,
-        words(model, at, probe) + power(TraceSession.balance(input, picture.curve(), model), at));
+        words(model, at, probe) + power(HeatBalance.of(input, picture.curve()).orElse(null), at));
   }
 
   private static String words(HeatingModel model, int at, double probe) {

@@ -17,6 +17,7 @@ import ovenproof.core.thermal.ReachStory;
 import ovenproof.core.thermal.ThermalMeasures;
 import ovenproof.core.trace.Channel;
 import ovenproof.core.trace.Duty;
+import ovenproof.core.trace.FoodContact;
 import ovenproof.core.trace.HeatCurve;
 import ovenproof.core.trace.RunSearch;
 import ovenproof.core.trace.Segment;
@@ -205,7 +206,11 @@ public record TraceSession(
             .withSetting(setting)
             .withAmbient(ambient)
             .withPoints(window.points(choice.places))
-            .withCores(window.all(c -> c.isMeasuredTemperature() && c.role() == Channel.Role.CORE))
+            .withCores(
+                window.all(c -> c.isMeasuredTemperature() && c.role() == Channel.Role.CORE).stream()
+                    .map(FoodContact::of)
+                    .filter(t -> t.size() > 0)
+                    .toList())
             .withPower(
                 window.first(
                     c -> c.dimension() == Dimension.POWER && c.role() == Channel.Role.MEASURED))
@@ -397,28 +402,8 @@ public record TraceSession(
             steady == null ? Double.NaN : steady.meanCelsius(),
             outcome.model(),
             outcome.why(),
-            balance(input, curve, outcome.model()),
+            HeatBalance.of(input, curve).orElse(null),
             Math.hypot(input.probe().calibrationKelvin(), input.probe().placementKelvin()))
         .paragraph();
-  }
-
-  /** What goes in and what is lost; null without power or model. */
-  public @Nullable HeatBalance balance(@Nullable HeatingModel model) {
-    return balance(input, curve, model);
-  }
-
-  /** The same for a run that was put together from several files. */
-  public static @Nullable HeatBalance balance(
-      TraceInput input, HeatCurve curve, @Nullable HeatingModel model) {
-    Trace power = input.power();
-    if (model == null || power == null) {
-      return null;
-    }
-    double watt = Duty.fullPowerWatt(power.present());
-    Double room = input.ambientCelsius();
-    double ambient = room == null ? curve.clean().values()[0] : room;
-    return watt > 0 && model.ceilingCelsius() > ambient
-        ? new HeatBalance(watt, ambient, model.ceilingCelsius(), model.effectiveSeconds())
-        : null;
   }
 }

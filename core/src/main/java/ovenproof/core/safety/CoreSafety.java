@@ -22,7 +22,11 @@ public record CoreSafety(State state, String why, double lethalitySeconds) {
     /** The record is over and it was not met. */
     NOT_REACHED,
     /** The evidence does not tell: no probes, gaps, or only the uncertainty lies between. */
-    NOT_SHOWN
+    NOT_SHOWN;
+
+    public String words() {
+      return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
   }
 
   /** Whether more is to come. */
@@ -33,7 +37,8 @@ public record CoreSafety(State state, String why, double lethalitySeconds) {
 
   /**
    * @param cores probes in the food, in °C, times of one clock
-   * @param expandedKelvin U (k = 2) of a reading, placement included
+   * @param expandedKelvin U (k = 2) of a reading, placement included; NaN when nobody knows it,
+   *     which shows nothing
    */
   public static CoreSafety judge(
       Criterion criterion, List<Trace> cores, double expandedKelvin, Record record) {
@@ -41,9 +46,11 @@ public record CoreSafety(State state, String why, double lethalitySeconds) {
     if (present.isEmpty()) {
       return new CoreSafety(State.NOT_SHOWN, "no probe in the food was logged", 0);
     }
-    double lethality =
-        present.stream().mapToDouble(t -> Lethality.seconds(t, expandedKelvin)).min().orElse(0);
-    double nominal = present.stream().mapToDouble(t -> Lethality.seconds(t, 0)).min().orElse(0);
+    if (Double.isNaN(expandedKelvin)) {
+      return unknownError(criterion, present, record);
+    }
+    double lethality = Lethality.ofColdest(present, expandedKelvin);
+    double nominal = Lethality.ofColdest(present, 0);
     if (criterion instanceof Criterion.EquivalentTime wanted) {
       String why =
           text(
@@ -54,6 +61,14 @@ public record CoreSafety(State state, String why, double lethalitySeconds) {
     }
     return judgeFloor(
         (Criterion.FloorWithRest) criterion, present, expandedKelvin, record, lethality);
+  }
+
+  /** As read it may fail; it never passes. */
+  private static CoreSafety unknownError(Criterion criterion, List<Trace> cores, Record record) {
+    CoreSafety asRead = judge(criterion, cores, 0, record);
+    State state = asRead.state == State.REACHED ? State.NOT_SHOWN : asRead.state;
+    return new CoreSafety(
+        state, asRead.why + "; the probes' uncertainty is not known: state it", 0);
   }
 
   private static CoreSafety judgeFloor(

@@ -1,5 +1,6 @@
 package ovenproof.core.safety;
 
+import java.util.List;
 import ovenproof.core.trace.Trace;
 
 /**
@@ -23,6 +24,11 @@ public final class Lethality {
     }
     double above = celsius - REFERENCE_CELSIUS;
     return Math.pow(10, above / (above < 0 ? Z_BELOW_KELVIN : Z_ABOVE_KELVIN));
+  }
+
+  /** Smallest F70 in seconds of several probes in one food; 0 for none. */
+  public static double ofColdest(List<Trace> cores, double subtractedKelvin) {
+    return cores.stream().mapToDouble(t -> seconds(t, subtractedKelvin)).min().orElse(0);
   }
 
   /**

@@ -5,9 +5,11 @@ import java.util.Locale;
 import ovenproof.core.measure.Component;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.MeasureDescription.EvidenceKind;
+import ovenproof.core.measure.MeasureDescription.Parameter;
 import ovenproof.core.measure.Measurement;
+import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.Unit;
-import ovenproof.core.trace.HampelFilter;
+import ovenproof.core.trace.ColdestCore;
 import ovenproof.core.trace.HeatCurve;
 import ovenproof.core.trace.Trace;
 import ovenproof.core.trace.TraceInput;
@@ -29,10 +31,70 @@ public final class SafetyMeasures {
           List.of(),
           1);
 
+  public static final MeasureDescription HELD =
+      new MeasureDescription(
+          "core-held",
+          "Core held",
+          Unit.CELSIUS,
+          "Highest temperature at which all probes stayed at once for the rest that the method asks"
+              + " for: the lower end after subtracting the expanded uncertainty, the upper end as"
+              + " read. A floor is shown only when the lower end is at it. Not advice: local food"
+              + " rules prevail.",
+          "max over time of the lowest of the probes over the rest, minus U (k = 2)",
+          "floors with rest as published",
+          EvidenceKind.TRACE,
+          List.of(
+              new Parameter(
+                  "rest", "for how long the core stays at the floor", Dimension.TIME, "0 s")),
+          1);
+
+  /** What is said of probes whose error nobody knows. */
+  public static final String UNKNOWN_ERROR =
+      "the probe's uncertainty is not known and was not subtracted: no safety is shown";
+
   private SafetyMeasures() {}
 
   public static List<TraceMeasure> all() {
-    return List.of(new F70());
+    return List.of(new Held(), new F70());
+  }
+
+  private static Measurement missing(MeasureDescription measure, TraceInput input) {
+    return Measurement.missing(measure, input.subject(), "no probe in the food")
+        .withEvidence(input.evidence());
+  }
+
+  private static final class Held implements TraceMeasure {
+    @Override
+    public MeasureDescription description() {
+      return HELD;
+    }
+
+    @Override
+    public Measurement measure(TraceInput input, HeatCurve curve) {
+      ColdestCore cores = ColdestCore.of(input, curve);
+      if (cores.isEmpty()) {
+        return missing(HELD, input);
+      }
+      double held = cores.heldCelsius(input.restSeconds());
+      if (Double.isNaN(held)) {
+        return Measurement.missing(
+                HELD, input.subject(), "the probes were not in the food together for so long")
+            .withEvidence(input.evidence());
+      }
+      double expanded = input.probe().expandedKelvin();
+      String definition =
+          String.format(
+              Locale.ROOT,
+              "held for %.0f s by the coldest of %d probe(s), %.1f K subtracted at the lower end",
+              input.restSeconds(),
+              cores.count(),
+              expanded);
+      Measurement result =
+          expanded > 0
+              ? Measurement.between(HELD, input.subject(), held - expanded, held)
+              : Measurement.below(HELD, input.subject(), held).withNote(UNKNOWN_ERROR);
+      return result.withDefinition(definition).withEvidence(input.evidence());
+    }
   }
 
   private static final class F70 implements TraceMeasure {
@@ -44,18 +106,13 @@ public final class SafetyMeasures {
     @Override
     public Measurement measure(TraceInput input, HeatCurve curve) {
       List<Trace> cores =
-          input.cores().stream()
-              .map(t -> HampelFilter.withDefaults().clean(t.present()).trace().present())
-              .filter(t -> t.size() >= 2)
-              .toList();
+          ColdestCore.of(input, curve).probes().stream().map(HeatCurve::clean).toList();
       if (cores.isEmpty()) {
-        return Measurement.missing(LETHALITY, input.subject(), "no probe in the food")
-            .withEvidence(input.evidence());
+        return missing(LETHALITY, input);
       }
-      double expanded = expanded(input);
-      double seconds =
-          cores.stream().mapToDouble(t -> Lethality.seconds(t, expanded)).min().orElse(0);
-      double nominal = cores.stream().mapToDouble(t -> Lethality.seconds(t, 0)).min().orElse(0);
+      double expanded = input.probe().expandedKelvin();
+      double seconds = Lethality.ofColdest(cores, expanded);
+      double nominal = Lethality.ofColdest(cores, 0);
       Measurement result =
           Measurement.of(LETHALITY, input.subject(), seconds)
               .withDefinition(
@@ -70,12 +127,7 @@ public final class SafetyMeasures {
               .withComponents(
                   List.of(Component.shared(input.probe().name(), (nominal - seconds) / 2)))
               .withNote(String.format(Locale.ROOT, "F70 %.2f min", seconds / 60))
-          : result.withNote(
-              "the probe's uncertainty is not known and was not subtracted: no safety is shown");
-    }
-
-    private static double expanded(TraceInput input) {
-      return 2 * Math.hypot(input.probe().calibrationKelvin(), input.probe().placementKelvin());
+          : result.withNote(UNKNOWN_ERROR);
     }
   }
 }

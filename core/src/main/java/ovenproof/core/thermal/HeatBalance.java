@@ -1,5 +1,12 @@
 package ovenproof.core.thermal;
 
+import java.util.Optional;
+import ovenproof.core.trace.Duty;
+import ovenproof.core.trace.HeatCurve;
+import ovenproof.core.trace.TimeMean;
+import ovenproof.core.trace.Trace;
+import ovenproof.core.trace.TraceInput;
+
 /**
  * What goes in and what is lost.
  *
@@ -22,6 +29,31 @@ public record HeatBalance(
               + ambientCelsius
               + " °C");
     }
+  }
+
+  /**
+   * The balance of a run; empty without power or when the ceiling does not lie above the room. The
+   * room is the logged one, else the first reading.
+   */
+  static Optional<HeatBalance> of(TraceInput input, HeatCurve curve, HeatingModel model) {
+    Trace power = input.power() == null ? null : input.power().present();
+    if (power == null || power.size() < 2) {
+      return Optional.empty();
+    }
+    double mean = TimeMean.of(power, model.startSecond(), model.endSecond());
+    double watt = Double.isFinite(mean) ? mean : Duty.fullPowerWatt(power);
+    Double room = input.ambientCelsius();
+    double ambient = room == null ? curve.clean().values()[0] : room;
+    return watt > 0 && model.ceilingCelsius() > ambient
+        ? Optional.of(
+            new HeatBalance(watt, ambient, model.ceilingCelsius(), model.effectiveSeconds()))
+        : Optional.empty();
+  }
+
+  /** The same of the model that the curve carries; empty when it carries none. */
+  public static Optional<HeatBalance> of(TraceInput input, HeatCurve curve) {
+    HeatingModel model = HeatingModel.fit(input, curve).model();
+    return model == null ? Optional.empty() : of(input, curve, model);
   }
 
   /** UA = P / (T∞ − Tₐ), in W/K. */

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.trace.HeatCurve;
 import ovenproof.core.trace.SharedWork;
+import ovenproof.core.trace.TimeMean;
 import ovenproof.core.trace.Trace;
 import ovenproof.core.trace.TraceInput;
 
@@ -17,9 +18,30 @@ import ovenproof.core.trace.TraceInput;
  * @param startSecond first moment used; the exponentials count from here
  * @param endSecond last moment used
  * @param startCelsius temperature of the first moment
+ * @param lead what was read before it
  */
 public record HeatingModel(
-    Order order, CurveFit fit, double startSecond, double endSecond, double startCelsius) {
+    Order order,
+    CurveFit fit,
+    double startSecond,
+    double endSecond,
+    double startCelsius,
+    Lead lead) {
+
+  /**
+   * The record before the fitted part: elements and probe are warming up.
+   *
+   * @param seconds how long
+   * @param kelvinSeconds integral of the readings over it, °C × s
+   * @param firstCelsius where it began
+   */
+  public record Lead(double seconds, double kelvinSeconds, double firstCelsius) {
+    static Lead of(Trace clean, double untilSecond) {
+      double from = clean.seconds()[0];
+      double integral = untilSecond > from ? TimeMean.integral(clean, from, untilSecond) : 0;
+      return new Lead(Math.max(0, untilSecond - from), integral, clean.values()[0]);
+    }
+  }
 
   /** How many exponentials. */
   public enum Order {
@@ -73,14 +95,14 @@ public record HeatingModel(
         .anyMatch(g -> g.startSecond() < t.lastSecond() && g.endSecond() > t.seconds()[0])) {
       return new Outcome(null, "the heat-up has a gap of more than 30 s");
     }
-    Optional<HeatingModel> model = best(t);
+    Optional<HeatingModel> model = best(t, curve.clean());
     return model
         .map(m -> new Outcome(m, m.refusal()))
         .map(o -> o.why.isEmpty() ? o : new Outcome(null, o.why))
         .orElse(new Outcome(null, "no exponential curve fits the heat-up"));
   }
 
-  private static Optional<HeatingModel> best(Trace t) {
+  private static Optional<HeatingModel> best(Trace t, Trace clean) {
     double start = t.seconds()[0];
     double[] x = t.seconds().clone();
     for (int i = 0; i < x.length; i++) {
@@ -92,7 +114,8 @@ public record HeatingModel(
     boolean better = two.isPresent() && isBetter(one.get(), two.get(), x.length);
     Optional<CurveFit> chosen = better ? two : one;
     Order order = better ? Order.SECOND : Order.FIRST;
-    return chosen.map(f -> new HeatingModel(order, f, start, t.lastSecond(), y[0]));
+    Lead lead = Lead.of(clean, start);
+    return chosen.map(f -> new HeatingModel(order, f, start, t.lastSecond(), y[0], lead));
   }
 
   private static Optional<CurveFit> first(double[] x, double[] y) {
@@ -157,7 +180,12 @@ public record HeatingModel(
 
   /** Standard uncertainty from the fit alone, widened for its few independent readings. */
   public double ceilingU() {
-    return fit.quantile(LEVEL) / 1.6448536 * fit.standardError(0);
+    return widened(fit.standardError(0));
+  }
+
+  /** A standard error as a standard uncertainty of a normal with the same 90 % interval. */
+  double widened(double standardError) {
+    return fit.quantile(LEVEL) / 1.6448536 * standardError;
   }
 
   /** The slow time constant; the only one of a first-order model. */
@@ -167,7 +195,7 @@ public record HeatingModel(
 
   public double slowU() {
     int k = order == Order.FIRST ? 2 : 4;
-    return slowSeconds() * fit.standardError(k) * fit.quantile(LEVEL) / 1.6448536;
+    return widened(slowSeconds() * fit.standardError(k));
   }
 
   /** The fast time constant; NaN for a first-order model. */
@@ -189,13 +217,33 @@ public record HeatingModel(
     return fit.standardError(curve().gradient(second - startSecond, fit.parameters()));
   }
 
-  /** Mean remaining time weighted by rise: ∫(T∞ − T)dt / (T∞ − T₀), the effective time constant. */
+  /**
+   * Mean remaining time weighted by rise: ∫(T∞ − T)dt / (T∞ − T₀) from the first moment of the
+   * heat-up, the effective time constant. What lies before the fitted part is taken as it was read.
+   */
   public double effectiveSeconds() {
-    double[] p = fit.parameters();
-    if (order == Order.FIRST) {
-      return slowSeconds();
+    return effectiveSeconds(fit.parameters());
+  }
+
+  private double effectiveSeconds(double[] p) {
+    double remaining = p[1] * Math.exp(p[2]);
+    if (order == Order.SECOND) {
+      remaining += p[3] * Math.exp(p[4]);
     }
-    return (p[1] * fastSeconds() + p[3] * slowSeconds()) / (p[1] + p[3]);
+    double before = p[0] * lead.seconds - lead.kelvinSeconds;
+    return (before + remaining) / (p[0] - lead.firstCelsius);
+  }
+
+  /** C over P: τ / (T∞ − T₀), in s/K, of these parameters. */
+  private double capacityPerWatt(double[] p, double ambientCelsius) {
+    return effectiveSeconds(p) / (p[0] - ambientCelsius);
+  }
+
+  /** Relative standard uncertainty of the heat capacity from the fit; both factors lean on T∞. */
+  double capacityShareU(double ambientCelsius) {
+    double[] p = fit.parameters();
+    CurveModel capacity = (x, q) -> capacityPerWatt(q, ambientCelsius);
+    return widened(fit.standardError(capacity.gradient(0, p))) / capacityPerWatt(p, ambientCelsius);
   }
 
   /**

@@ -58,10 +58,15 @@ record HoldCeiling(double celsius, double u, double duty) {
     double lowest = rise / Math.pow(duty, 1 / LARGEST_EXPONENT);
     double middle = (highest + lowest) / 2;
     double exponentU = (highest - lowest) / Math.sqrt(12);
-    double dutyU = Math.hypot(drift, 3 * duty * (1 - duty) / Math.max(3, steady.blocks()));
+    double dutyU = Math.hypot(drift, dutyU(duty, steady));
     double meanU = steady.standardError() / duty;
     double u =
         Math.sqrt(exponentU * exponentU + Math.pow(middle * dutyU / duty, 2) + meanU * meanU);
     return new HoldCeiling(ambient + middle, u, duty);
+  }
+
+  /** A third of the hold holds a third of its cycles, and begins and ends within one. */
+  static double dutyU(double duty, SteadyState steady) {
+    return 3 * duty * (1 - duty) / Math.max(3, steady.blocks());
   }
 }

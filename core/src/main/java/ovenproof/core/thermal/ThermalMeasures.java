@@ -37,10 +37,17 @@ public final class ThermalMeasures {
   private ThermalMeasures() {}
 
   public static List<TraceMeasure> all() {
-    return List.of(new Ceiling(), new TimeConstant(), new PreheatAtNominalMains());
+    return List.of(
+        new Ceiling(),
+        new TimeConstant(),
+        new PreheatByModel(),
+        new HeatLoss(),
+        new HeatCapacity(),
+        new PowerToHold(),
+        new PreheatAtNominalMains());
   }
 
-  private static MeasureDescription describe(
+  static MeasureDescription describe(
       String id, String name, Unit unit, String help, String formula, String source) {
     return new MeasureDescription(
         id, name, unit, help, formula, source, EvidenceKind.TRACE, List.of(), 1);
@@ -102,7 +109,7 @@ public final class ThermalMeasures {
     }
   }
 
-  private static Measurement value(
+  static Measurement value(
       TraceInput input,
       MeasureDescription d,
       double value,
@@ -115,7 +122,7 @@ public final class ThermalMeasures {
         .withEvidence(input.evidence());
   }
 
-  private static String ofModel(HeatingModel model) {
+  static String ofModel(HeatingModel model) {
     return String.format(
         Locale.ROOT,
         "%s fitted from %.0f to %.0f s, residuals AR(1) with ρ %.2f",

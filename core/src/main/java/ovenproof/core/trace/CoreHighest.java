@@ -27,32 +27,25 @@ public final class CoreHighest implements TraceMeasure {
   /** The coldest is the probe whose own highest is lowest. */
   @Override
   public Measurement measure(TraceInput input, HeatCurve curve) {
-    HeatCurve coldest = coldest(input);
+    ColdestCore cores = ColdestCore.of(input, curve);
+    HeatCurve coldest = cores.coldest().orElse(null);
     if (coldest == null) {
-      return TraceMeasures.missing(DESCRIPTION, input, "no probe in the food");
+      return TraceMeasures.missing(DESCRIPTION, input, NO_PROBE);
     }
     return TraceMeasures.value(
             DESCRIPTION,
             input,
             Highest.of(coldest.smooth()),
             input.probe().components(1, coldest.readingU()),
-            "highest of the coldest of " + input.cores().size() + " probe(s) in the food")
-        .withNote(
-            input.cores().size() < 3
-                ? "fewer than three probes: the coldest place may have been missed"
-                : null);
+            "highest of the coldest of " + cores.count() + " probe(s) in the food")
+        .withNote(fewProbes(cores));
   }
 
-  private static @Nullable HeatCurve coldest(TraceInput input) {
-    HeatCurve coldest = null;
-    for (Trace core : input.cores()) {
-      HeatCurve candidate = HeatCurve.of(core);
-      boolean colder =
-          coldest == null || Highest.of(candidate.smooth()) < Highest.of(coldest.smooth());
-      if (!candidate.isEmpty() && colder) {
-        coldest = candidate;
-      }
-    }
-    return coldest;
+  static final String NO_PROBE = "no probe in the food";
+
+  static @Nullable String fewProbes(ColdestCore cores) {
+    return cores.count() < ColdestCore.ENOUGH
+        ? "fewer than three probes: the coldest place may have been missed"
+        : null;
   }
 }

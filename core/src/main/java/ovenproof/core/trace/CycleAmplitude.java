@@ -54,19 +54,20 @@ public final class CycleAmplitude implements TraceMeasure {
             DESCRIPTION,
             input,
             Medians.of(swings),
-            List.of(Component.run(u(swings, curve))),
+            List.of(Component.run(Math.hypot(u(swings, curve), missed(swings, period, curve)))),
             "median of " + swings.length + " swings, peak to trough");
     return result.withNote(note(input, curve, period, share));
   }
 
+  /** A peak is the highest of noisy readings, a trough the lowest: both err outwards. */
   private static double u(double[] swings, HeatCurve curve) {
-    double median = Medians.of(swings);
-    double[] off = new double[swings.length];
-    for (int i = 0; i < off.length; i++) {
-      off[i] = Math.abs(swings[i] - median);
-    }
-    double scatter = Medians.MAD_TO_SD * Medians.of(off) * 1.2533 / Math.sqrt(swings.length);
-    return Math.hypot(scatter, Math.sqrt(2) * curve.readingU());
+    return Math.hypot(Medians.standardError(swings), Math.sqrt(2) * curve.cycleReadingU());
+  }
+
+  /** What few readings per cycle miss of the peaks of a sine, on average. */
+  private static double missed(double[] swings, double period, HeatCurve curve) {
+    double x = Math.PI * curve.clean().medianStepSeconds() / period;
+    return x > 0 ? Medians.of(swings) * (1 - Math.sin(x) / x) : 0;
   }
 
   /** Share of a sine that a first-order probe shows; 1 when its time constant is unknown. */

@@ -11,12 +11,17 @@ public final class CyclePeriod implements TraceMeasure {
 
   public static final MeasureDescription DESCRIPTION =
       TraceMeasures.describe(
-          "cycle-period",
-          "Cycle, peak to peak",
-          Unit.SECOND,
-          "Median time from one peak to the next once steady.",
-          "median(peak to peak) over the steady cycles, swings of 2 K and more",
-          "common practice");
+              "cycle-period",
+              "Cycle, peak to peak",
+              Unit.SECOND,
+              "Usual time from one peak to the next once steady.",
+              "mean(peak to peak) over the steady cycles within 30 % of their median, swings of 2 K"
+                  + " and more",
+              "common practice")
+          .revised(2);
+
+  /** A cycle further from the median missed a peak or was disturbed. */
+  private static final double USUAL_SHARE = 0.3;
 
   @Override
   public MeasureDescription description() {
@@ -29,20 +34,22 @@ public final class CyclePeriod implements TraceMeasure {
     if (cycles.size() == 0) {
       return TraceMeasures.missing(DESCRIPTION, input, CycleAmplitude.whyNone(curve));
     }
-    double[] periods = cycles.list().stream().mapToDouble(Cycles.Cycle::periodSeconds).toArray();
-    double median = Medians.of(periods);
-    double sumOfSquares = 0;
-    for (double period : periods) {
-      sumOfSquares += (period - median) * (period - median);
-    }
+    double median = cycles.medianPeriodSeconds();
+    double[] periods =
+        cycles.list().stream()
+            .mapToDouble(Cycles.Cycle::periodSeconds)
+            .filter(p -> Math.abs(p / median - 1) <= USUAL_SHARE)
+            .toArray();
     double n = periods.length;
-    double scatter = n > 1 ? Math.sqrt(sumOfSquares / (n - 1) / n) * 1.2533 : 0;
+    double mean = java.util.Arrays.stream(periods).sum() / n;
+    double squares = java.util.Arrays.stream(periods).map(p -> (p - mean) * (p - mean)).sum();
+    double scatter = n > 1 ? Math.sqrt(squares / (n - 1) / n) : 0;
     double step = curve.clean().medianStepSeconds();
     return TraceMeasures.value(
         DESCRIPTION,
         input,
-        median,
+        mean,
         List.of(Component.run(Math.hypot(scatter, step / Math.sqrt(6) / Math.sqrt(n)))),
-        "median of " + periods.length + " cycles, peak to peak");
+        "mean of " + periods.length + " cycles, peak to peak");
   }
 }

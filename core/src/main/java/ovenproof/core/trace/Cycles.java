@@ -14,6 +14,12 @@ record Cycles(List<Cycle> list) {
   /** A swing smaller than this is not told from noise and creep; common practice. */
   static final double HYSTERESIS_KELVIN = 2;
 
+  /** The cycles of a thermostat differ by less than this share of themselves. */
+  private static final double REGULAR_SHARE = 0.25;
+
+  /** A swing larger or longer than this many usual ones is a door, a load, or the heat-up. */
+  private static final double LARGEST_SHARE = 2;
+
   /**
    * One swing.
    *
@@ -82,13 +88,18 @@ record Cycles(List<Cycle> list) {
     return Medians.of(list.stream().mapToDouble(Cycle::periodSeconds).toArray());
   }
 
+  /** Standard error of the median period, from its scatter; 0 for fewer than two cycles. */
+  double medianPeriodU() {
+    return Medians.standardError(list.stream().mapToDouble(Cycle::periodSeconds).toArray());
+  }
+
   double medianAmplitude() {
     return Medians.of(list.stream().mapToDouble(Cycle::amplitude).toArray());
   }
 
   /**
-   * The longest run of neighbouring cycles that belong to one hold: none more than three times as
-   * long or as large as the median one.
+   * The longest run of neighbouring cycles that belong to one hold: none more than twice as long or
+   * as large as the median one; a door opened is none of them.
    */
   Cycles ofOneHold() {
     if (list.size() < 2) {
@@ -99,7 +110,8 @@ record Cycles(List<Cycle> list) {
     List<Cycle> best = List.of();
     List<Cycle> current = new ArrayList<>();
     for (Cycle cycle : list) {
-      if (cycle.periodSeconds() > 3 * period || cycle.amplitude() > 3 * amplitude) {
+      if (cycle.periodSeconds() > LARGEST_SHARE * period
+          || cycle.amplitude() > LARGEST_SHARE * amplitude) {
         current = new ArrayList<>();
       } else {
         current.add(cycle);
@@ -107,6 +119,26 @@ record Cycles(List<Cycle> list) {
       }
     }
     return new Cycles(List.copyOf(best));
+  }
+
+  /** These cycles when there are five and they are alike, as noise never is; else none. */
+  Cycles ifRegular() {
+    double period = scatter(list.stream().mapToDouble(Cycle::periodSeconds).toArray());
+    double amplitude = scatter(list.stream().mapToDouble(Cycle::amplitude).toArray());
+    boolean regular =
+        list.size() >= SteadySearch.CYCLES
+            && period < REGULAR_SHARE * medianPeriodSeconds()
+            && amplitude < REGULAR_SHARE * medianAmplitude();
+    return regular ? this : new Cycles(List.of());
+  }
+
+  /** Standard deviation of single readings that the scatter of the swings leaves room for, K. */
+  double readingScatter() {
+    return scatter(list.stream().mapToDouble(Cycle::amplitude).toArray()) / Math.sqrt(2);
+  }
+
+  private static double scatter(double[] values) {
+    return Medians.standardError(values) * Math.sqrt(values.length) / 1.2533;
   }
 
   Cycles from(double second) {

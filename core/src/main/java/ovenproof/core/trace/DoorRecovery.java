@@ -1,5 +1,6 @@
 package ovenproof.core.trace;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -83,14 +84,11 @@ public final class DoorRecovery implements TraceMeasure {
     return best;
   }
 
-  /** The calibration cancels; noise of two readings stays. */
+  /** The calibration cancels; noise stays, and what the probe feels of elements and walls. */
   private static Measurement drop(TraceInput input, HeatCurve curve, double before, double low) {
-    return TraceMeasures.value(
-        DROP,
-        input,
-        Math.max(0, before - low),
-        List.of(Component.run(Math.sqrt(2) * curve.readingU())),
-        DROP.formula());
+    List<Component> parts = new ArrayList<>(input.probe().radiation().unlike(1));
+    parts.add(Component.run(Math.sqrt(2) * curve.readingU()));
+    return TraceMeasures.value(DROP, input, Math.max(0, before - low), parts, DROP.formula());
   }
 
   private static Measurement time(

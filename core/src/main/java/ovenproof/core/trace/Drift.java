@@ -29,13 +29,11 @@ public final class Drift implements TraceMeasure {
     if (steady == null) {
       return TraceMeasures.missing(DESCRIPTION, input, curve.whyNotSteady());
     }
-    double length = steady.endSecond() - steady.startSecond();
-    double u = steady.standardError() * Math.sqrt(12) / length;
     return TraceMeasures.value(
             DESCRIPTION,
             input,
             steady.driftKelvinPerHour() / 3600,
-            List.of(Component.run(u)),
+            List.of(Component.run(steady.driftUKelvinPerHour() / 3600)),
             DESCRIPTION.formula())
         .withNote(TraceMeasures.digits(steady.driftKelvinPerHour(), 1) + " K per hour");
   }

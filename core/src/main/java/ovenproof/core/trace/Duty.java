@@ -35,9 +35,27 @@ public final class Duty implements TraceMeasure {
       return TraceMeasures.missing(
           DESCRIPTION, input, "neither power nor duty was logged over the steady part");
     }
-    double u = percent * (100 - percent) / 100 / Math.max(1, steady.blocks());
     return TraceMeasures.value(
-        DESCRIPTION, input, percent, List.of(Component.run(u)), DESCRIPTION.formula());
+        DESCRIPTION,
+        input,
+        percent,
+        List.of(Component.run(u(input, steady))),
+        DESCRIPTION.formula());
+  }
+
+  /** Each switching happens somewhere between two samples. */
+  private static double u(TraceInput input, SteadyState steady) {
+    double length = steady.endSecond() - steady.startSecond();
+    Trace duty = input.duty();
+    Trace power = input.power();
+    Trace switched = duty != null ? duty : power;
+    if (switched == null) {
+      return 0;
+    }
+    Trace present = switched.present();
+    double full = duty != null ? 100 : fullPowerWatt(present);
+    Trace part = present.part(steady.startSecond(), steady.endSecond());
+    return 100 * Energy.switchingWattSeconds(part) / full / length;
   }
 
   /** Mean duty in per cent between two times, null when it cannot be told. */

@@ -10,10 +10,14 @@ public record Happening(Kind kind, double second, int batch) {
 
   /** What traces can be asked about. */
   public enum Kind {
+    /** The appliance says that it is ready. */
+    SIGNAL,
     LOAD,
     DOOR_OPEN,
     DOOR_CLOSE,
     STOP,
+    /** The food leaves the appliance. */
+    REMOVE,
     POWER_OFF
   }
 

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param noiseKelvin standard deviation of the noise of single readings
  * @param smoothNoiseKelvin of the smoothed ones
  * @param resolutionKelvin smallest step between different readings
+ * @param cycleNoiseKelvin of the readings that the peaks of the cycles were found in
  * @param cycles of the hold
  * @param steady null when there is no steady part
  * @param whyNotSteady the reason, empty when there is one
@@ -29,10 +30,13 @@ public record HeatCurve(
     double noiseKelvin,
     double smoothNoiseKelvin,
     double resolutionKelvin,
+    double cycleNoiseKelvin,
     Cycles cycles,
     @Nullable SteadyState steady,
     String whyNotSteady,
     SharedWork shared) {
+
+  private static final double SMOOTHED_SECONDS = 15;
 
   /** Below this noise smoothing would only round the corners. */
   private static final double NOISE_WORTH_SMOOTHING_KELVIN = 0.02;
@@ -52,12 +56,27 @@ public record HeatCurve(
       smooth = clean.withValues(filter.smooth(clean.values()));
       smoothNoise = noise * filter.noiseGain();
     }
-    Cycles cycles =
-        Cycles.find(
-                smooth.seconds(),
-                smooth.values(),
-                Math.max(Cycles.HYSTERESIS_KELVIN, 6 * smoothNoise))
-            .ofOneHold();
+    Cycles cycles = cycles(smooth, smoothNoise);
+    double cycleNoise = smoothNoise;
+    // A window that is long against a cycle cuts its peaks off: then it gets a shorter one, or
+    // none.
+    double width = cycles.size() == 0 ? SMOOTHED_SECONDS : cycles.medianPeriodSeconds() / 12;
+    if (smooth != clean && width < SMOOTHED_SECONDS) {
+      SavitzkyGolay narrow = 5 * step > width ? null : window(width, step);
+      Trace finer = narrow == null ? clean : clean.withValues(narrow.smooth(clean.values()));
+      cycleNoise = narrow == null ? noise : noise * narrow.noiseGain();
+      cycles = cycles(finer, cycleNoise);
+    }
+    if (cycles.size() == 0 && smooth == clean && noise > Cycles.HYSTERESIS_KELVIN / 6) {
+      // Few readings in a cycle look like noise; only that they come as regularly tells them apart.
+      Cycles coarse = cycles(clean, 0).ifRegular();
+      if (coarse.size() > 0) {
+        cycles = coarse;
+        noise = coarse.readingScatter();
+        smoothNoise = noise;
+        cycleNoise = noise;
+      }
+    }
     SteadySearch.Found found = new SteadySearch(clean, gaps).search(cycles);
     return new HeatCurve(
         raw,
@@ -68,10 +87,22 @@ public record HeatCurve(
         noise,
         smoothNoise,
         resolution,
+        cycleNoise,
         cycles,
         found.state(),
         found.why(),
         new SharedWork());
+  }
+
+  private static Cycles cycles(Trace smooth, double noise) {
+    return Cycles.find(
+            smooth.seconds(), smooth.values(), Math.max(Cycles.HYSTERESIS_KELVIN, 6 * noise))
+        .ofOneHold();
+  }
+
+  private static SavitzkyGolay window(double width, double step) {
+    int half = (int) Math.min(25, Math.max(2, Math.round(width / 2 / step)));
+    return SavitzkyGolay.of(2 * half + 1, 2, 0);
   }
 
   /** 15 s wide; a logger too slow for five samples in half a minute is taken as it is. */
@@ -79,8 +110,7 @@ public record HeatCurve(
     if (stepSeconds <= 0 || 5 * stepSeconds > 30) {
       return null;
     }
-    int half = (int) Math.min(25, Math.max(2, Math.round(7.5 / stepSeconds)));
-    return SavitzkyGolay.of(2 * half + 1, 2, 0);
+    return window(SMOOTHED_SECONDS, stepSeconds);
   }
 
   private static double resolution(double[] values) {
@@ -102,6 +132,11 @@ public record HeatCurve(
   /** Noise and resolution of a smoothed reading together, as a standard deviation. */
   double readingU() {
     return Math.hypot(smoothNoiseKelvin, resolutionKelvin / Math.sqrt(12));
+  }
+
+  /** The same of a reading that a peak or trough was found in. */
+  double cycleReadingU() {
+    return Math.hypot(cycleNoiseKelvin, resolutionKelvin / Math.sqrt(12));
   }
 
   /** Cycles inside the steady part. */

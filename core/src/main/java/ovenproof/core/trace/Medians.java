@@ -17,6 +17,17 @@ final class Medians {
     return ofSorted(sorted, 0, sorted.length);
   }
 
+  /** Standard error of the median of normal values, from their scatter; 0 for fewer than two. */
+  static double standardError(double[] values) {
+    int n = values.length;
+    if (n < 2) {
+      return 0;
+    }
+    double mean = Arrays.stream(values).sum() / n;
+    double squares = Arrays.stream(values).map(v -> (v - mean) * (v - mean)).sum();
+    return 1.2533 * Math.sqrt(squares / (n - 1) / n);
+  }
+
   static double ofSorted(double[] sorted, int from, int to) {
     int n = to - from;
     if (n == 0) {

@@ -28,13 +28,14 @@ public final class MidRange implements TraceMeasure {
     if (cycles.size() == 0) {
       return TraceMeasures.missing(DESCRIPTION, input, CycleAmplitude.whyNone(curve));
     }
-    double peak = Medians.of(cycles.list().stream().mapToDouble(Cycles.Cycle::peak).toArray());
-    double trough = Medians.of(cycles.list().stream().mapToDouble(Cycles.Cycle::trough).toArray());
+    double[] peaks = cycles.list().stream().mapToDouble(Cycles.Cycle::peak).toArray();
+    double[] troughs = cycles.list().stream().mapToDouble(Cycles.Cycle::trough).toArray();
+    double scatter = Math.hypot(Medians.standardError(peaks), Medians.standardError(troughs)) / 2;
     return TraceMeasures.value(
         DESCRIPTION,
         input,
-        (peak + trough) / 2,
-        input.probe().components(1, curve.readingU()),
+        (Medians.of(peaks) + Medians.of(troughs)) / 2,
+        input.probe().components(1, Math.hypot(curve.readingU(), scatter)),
         DESCRIPTION.formula());
   }
 }

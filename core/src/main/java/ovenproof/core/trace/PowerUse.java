@@ -1,5 +1,6 @@
 package ovenproof.core.trace;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.measure.Component;
@@ -80,11 +81,14 @@ public final class PowerUse implements TraceMeasure {
     boolean mean = part.description.unit() == Unit.WATT;
     double per = mean ? window.to() - window.from() : WATT_SECONDS_PER_KILOWATT_HOUR;
     double u = Energy.switchingWattSeconds(power.part(window.from(), window.to()));
+    List<Component> parts = new ArrayList<>(List.of(Component.run(u / per)));
+    double atEnd = TimeMean.at(power, window.to()) / per;
+    window.ofEnd().forEach(c -> parts.add(new Component(c.source(), c.u() * atEnd)));
     return TraceMeasures.value(
         part.description,
         input,
         wattSeconds / per,
-        List.of(Component.run(u / per)),
+        parts,
         part.description.formula()
             + ", "
             + TraceMeasures.clock(window.from())
@@ -96,9 +100,18 @@ public final class PowerUse implements TraceMeasure {
     return TraceMeasures.missing(part.description, input, why);
   }
 
-  private record Window(double from, double to, @Nullable String why) {
+  /**
+   * A part of the run.
+   *
+   * @param ofEnd what its end is uncertain by, in s; empty when it is a person's
+   */
+  private record Window(double from, double to, List<Component> ofEnd, @Nullable String why) {
+    Window(double from, double to) {
+      this(from, to, List.of(), null);
+    }
+
     static Window none(String why) {
-      return new Window(0, 0, why);
+      return new Window(0, 0, List.of(), why);
     }
   }
 
@@ -116,7 +129,7 @@ public final class PowerUse implements TraceMeasure {
     Double time = crossing.value();
     return time == null
         ? Window.none(crossing.note() == null ? "the setting was not reached" : crossing.note())
-        : new Window(Math.min(power.seconds()[0], time), time, null);
+        : new Window(Math.min(power.seconds()[0], time), time, crossing.components(), null);
   }
 
   private static Window cook(TraceInput input) {
@@ -127,14 +140,14 @@ public final class PowerUse implements TraceMeasure {
             .mapToDouble(Happening::second)
             .max()
             .orElse(Double.NaN);
-    return to > from ? new Window(from, to, null) : Window.none("nobody noted load and stop");
+    return to > from ? new Window(from, to) : Window.none("nobody noted load and stop");
   }
 
   private static Window hold(HeatCurve curve) {
     SteadyState steady = curve.steady();
     return steady == null
         ? Window.none(curve.whyNotSteady())
-        : new Window(steady.startSecond(), steady.endSecond(), null);
+        : new Window(steady.startSecond(), steady.endSecond());
   }
 
   private static Window standby(TraceInput input, Trace power) {
@@ -143,7 +156,7 @@ public final class PowerUse implements TraceMeasure {
             + LEAST_SECONDS;
     double to = power.lastSecond();
     return to - from >= LEAST_SECONDS
-        ? new Window(from, to, null)
+        ? new Window(from, to)
         : Window.none("not logged for two minutes after it was switched off");
   }
 }

@@ -52,30 +52,27 @@ public final class PreheatBand implements TraceMeasure {
     if (last < 0) {
       return TraceMeasures.missing(DESCRIPTION, input, "the record is shorter than one cycle");
     }
-    if (Math.abs(mean.value(last) - setting) > BAND_KELVIN) {
+    BandEntry entry = new BandEntry(mean, BAND_KELVIN);
+    double time = entry.second(setting);
+    if (Double.isNaN(time)) {
       return Measurement.above(DESCRIPTION, input.subject(), curve.clean().lastSecond())
           .withNote(
               "at the end its mean is "
                   + TraceMeasures.digits(mean.value(last), 1)
                   + " °C, outside the band");
     }
-    int i = last;
-    while (i > 0 && Math.abs(mean.value(i - 1) - setting) <= BAND_KELVIN) {
-      i--;
-    }
-    if (i == 0) {
+    if (Double.isInfinite(time)) {
       return Measurement.below(DESCRIPTION, input.subject(), mean.second(0))
           .withNote("inside the band from the start");
     }
-    if (curve.gapBetween(mean.second(i - 1), mean.second(last)) != null) {
+    if (curve.gapBetween(time - 1e-6, mean.second(last)) != null) {
       return TraceMeasures.missing(DESCRIPTION, input, "a gap of more than 30 s lies in the hold");
     }
-    double slope = (mean.value(i) - mean.value(i - 1)) / (mean.second(i) - mean.second(i - 1));
-    double steepness = Math.max(1e-4, Math.abs(slope));
-    double edge = setting + Math.copySign(BAND_KELVIN, mean.value(i - 1) - setting);
-    double time = mean.second(i) - (mean.value(i) - edge) / (slope == 0 ? 1 : slope);
-    double sensitivity = -Math.signum(slope) / steepness;
+    double own = Math.hypot(curve.readingU(), BandEntry.rippleKelvin(curve));
+    double kelvin = Math.max(0.1, Math.hypot(input.probe().readingKelvin(), own));
+    double sensitivity = entry.sensitivity(setting, kelvin);
+    double run = Math.hypot(own * sensitivity, BandEntry.ofWindow(curve));
     return Measurement.of(DESCRIPTION, input.subject(), time)
-        .withComponents(input.probe().components(sensitivity, curve.readingU() / steepness));
+        .withComponents(input.probe().components(sensitivity, run));
   }
 }

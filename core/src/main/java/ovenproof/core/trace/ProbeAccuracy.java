@@ -63,8 +63,26 @@ public record ProbeAccuracy(
     return parts;
   }
 
+  /** Standard uncertainty of one reading in all, without the run's noise. */
+  double readingKelvin() {
+    double squares = 0;
+    for (Component part : components(1, 0)) {
+      squares += part.u() * part.u();
+    }
+    return Math.sqrt(squares);
+  }
+
+  /**
+   * What is taken off a reading before food is judged: k = 2, placement included; 0 when nobody
+   * calibrated the probe or stated its error, for where it sits says nothing about its wire.
+   */
+  public double expandedKelvin() {
+    return isKnown() ? 2 * Math.hypot(calibrationKelvin, placementKelvin) : 0;
+  }
+
+  /** Whether anybody calibrated the probe or stated its error. */
   public boolean isKnown() {
-    return calibrationKelvin > 0 || placementKelvin > 0;
+    return calibrationKelvin > 0;
   }
 
   /**

@@ -8,6 +8,7 @@ import ovenproof.core.quantity.Unit;
 
 /** Time until the moving mean stays within 2 % of the rise of where it ends. */
 public final class Settling implements TraceMeasure {
+  private static final double SHARE = 0.02;
 
   public static final MeasureDescription DESCRIPTION =
       TraceMeasures.describe(
@@ -37,19 +38,16 @@ public final class Settling implements TraceMeasure {
     }
     double period = curve.cycles().size() > 0 ? curve.cycles().medianPeriodSeconds() : 60;
     MovingMean mean = MovingMean.of(curve, period, steady.endSecond());
-    int i = mean.size() - 1;
-    while (i > 0 && Math.abs(mean.value(i - 1) - steady.meanCelsius()) <= 0.02 * rise) {
-      i--;
-    }
-    if (i < 1) {
+    BandEntry entry = new BandEntry(mean, SHARE * rise);
+    double time = entry.second(steady.meanCelsius());
+    if (!Double.isFinite(time)) {
       return TraceMeasures.missing(DESCRIPTION, input, "the record is shorter than one cycle");
     }
-    double slope =
-        Math.max(
-            1e-4,
-            Math.abs((mean.value(i) - mean.value(i - 1)) / (mean.second(i) - mean.second(i - 1))));
-    double u = Math.hypot(curve.readingU(), steady.standardError()) / slope;
+    double reading = Math.hypot(curve.readingU(), steady.standardError());
+    double kelvin = Math.max(0.05, Math.hypot(reading, BandEntry.rippleKelvin(curve)));
+    double moved = kelvin * entry.sensitivity(steady.meanCelsius(), kelvin);
+    double u = Math.hypot(moved, BandEntry.ofWindow(curve));
     return TraceMeasures.value(
-        DESCRIPTION, input, mean.second(i), List.of(Component.run(u)), DESCRIPTION.formula());
+        DESCRIPTION, input, time, List.of(Component.run(u)), DESCRIPTION.formula());
   }
 }

@@ -12,17 +12,16 @@ public final class StartAboveRoom implements TraceMeasure {
   /** Within this of the room a start is cold (<em>common practice</em>). */
   public static final double COLD_KELVIN = 3;
 
-  private static final double FIRST_SECONDS = 20;
-
   public static final MeasureDescription DESCRIPTION =
       TraceMeasures.describe(
-          "start-above-room",
-          "Start above the room",
-          Unit.KELVIN,
-          "How much warmer than the room the cavity was at the start. Within 3 K it was cold; more"
-              + " is a hot start, whatever the clock says.",
-          "mean of the first 20 s − room",
-          "common practice");
+              "start-above-room",
+              "Start above the room",
+              Unit.KELVIN,
+              "How much warmer than the room the cavity was at the start. Within 3 K it was cold;"
+                  + " more is a hot start, whatever the clock says.",
+              "first reading − room",
+              "common practice")
+          .revised(2);
 
   @Override
   public MeasureDescription description() {
@@ -38,11 +37,9 @@ public final class StartAboveRoom implements TraceMeasure {
     if (curve.isEmpty()) {
       return TraceMeasures.missing(DESCRIPTION, input, "the centre has no readings");
     }
-    Trace clean = curve.clean();
-    double first = clean.seconds()[0];
-    double start =
-        clean.size() == 1 ? clean.values()[0] : TimeMean.of(clean, first, first + FIRST_SECONDS);
-    double above = (Double.isFinite(start) ? start : clean.values()[0]) - room;
+    double above = curve.clean().values()[0] - room;
+    // Later readings are warmer already; elements and walls are cold and shine on no probe.
+    double noise = Math.hypot(curve.noiseKelvin(), curve.resolutionKelvin() / Math.sqrt(12));
     return TraceMeasures.value(
             DESCRIPTION,
             input,
@@ -50,7 +47,7 @@ public final class StartAboveRoom implements TraceMeasure {
             List.of(
                 Component.shared(
                     input.probe().name(), Math.max(1e-9, input.probe().calibrationKelvin())),
-                Component.run(curve.readingU())),
+                Component.run(Math.hypot(noise, input.probe().placementKelvin()))),
             DESCRIPTION.formula())
         .withNote(above <= COLD_KELVIN ? "a cold start" : "a hot start");
   }

@@ -2,6 +2,7 @@ package ovenproof.core.trace;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.commons.statistics.distribution.TDistribution;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -129,25 +130,72 @@ final class SteadySearch {
     return best;
   }
 
+  /** How the means of the ten minutes from a block on move, K in 10 min. */
+  private record Drift10(double kelvin, double u) {}
+
   private Found first(List<Block> blocks, int needed, SteadyState.Swing swing) {
     double smallest = Double.POSITIVE_INFINITY;
-    for (int k = 0; k + needed <= blocks.size(); k++) {
-      int to = k + needed;
-      while (to < blocks.size() && blocks.get(to - 1).end - blocks.get(k).start < DRIFT_SECONDS) {
-        to++;
+    double before = Double.NaN;
+    int perhaps = -1;
+    int found = -1;
+    int surely = -1;
+    double settled = Double.NaN;
+    for (int k = 0; k + needed <= blocks.size() && surely < 0; k++) {
+      Drift10 drift = drift(blocks, k, needed);
+      if (drift == null) {
+        before = Double.NaN;
+        continue;
       }
-      double drift = slope(blocks.subList(k, to)) * DRIFT_SECONDS;
-      smallest = Math.min(smallest, Math.abs(drift));
-      if (Math.abs(drift) < DRIFT_KELVIN && noGap(blocks.get(k).start, blocks.get(to - 1).end)) {
-        return new Found(state(upToGap(blocks.subList(k, blocks.size())), swing), "");
+      smallest = Math.min(smallest, drift.kelvin);
+      perhaps = perhaps < 0 && drift.kelvin - drift.u < DRIFT_KELVIN ? k : perhaps;
+      if (found < 0 && drift.kelvin < DRIFT_KELVIN) {
+        found = k;
+        settled = between(blocks, k, before, drift.kelvin);
       }
+      surely = found >= 0 && drift.kelvin + drift.u < DRIFT_KELVIN ? k : surely;
+      before = drift.kelvin;
     }
-    return new Found(
-        null,
-        String.format(
-            java.util.Locale.ROOT,
-            "its mean never settles to less than 1 K of drift in 10 min (smallest %.1f K)",
-            smallest));
+    if (found < 0) {
+      return new Found(null, neverSettles(smallest));
+    }
+    int last = surely < 0 ? blocks.size() - 1 : surely;
+    double range = blocks.get(last).start - blocks.get(perhaps).start;
+    List<Block> hold = upToGap(blocks.subList(found, blocks.size()));
+    return new Found(state(hold, settled, range / 2, swing), "");
+  }
+
+  private static String neverSettles(double smallestKelvin) {
+    return String.format(
+        java.util.Locale.ROOT,
+        "its mean never settles to less than 1 K of drift in 10 min (smallest %.1f K)",
+        smallestKelvin);
+  }
+
+  /** Null when a gap lies in those ten minutes. */
+  private @Nullable Drift10 drift(List<Block> blocks, int from, int needed) {
+    int to = from + needed;
+    double start = blocks.get(from).start;
+    while (to < blocks.size() && blocks.get(to - 1).end - start < DRIFT_SECONDS) {
+      to++;
+    }
+    if (!noGap(start, blocks.get(to - 1).end)) {
+      return null;
+    }
+    List<Block> next = blocks.subList(from, to);
+    return new Drift10(Math.abs(slope(next)) * DRIFT_SECONDS, slopeU(next) * DRIFT_SECONDS);
+  }
+
+  /**
+   * Where between two blocks the drift passes the limit; the block's start when it is the first.
+   */
+  private static double between(List<Block> blocks, int k, double before, double here) {
+    double start = blocks.get(k).start;
+    if (!(before > here)) {
+      return start;
+    }
+    double share = (before - DRIFT_KELVIN) / (before - here);
+    double earlier = blocks.get(k - 1).start;
+    return earlier + share * (start - earlier);
   }
 
   private List<Block> upToGap(List<Block> blocks) {
@@ -164,17 +212,21 @@ final class SteadySearch {
     return gaps.stream().noneMatch(g -> g.touches(from, to));
   }
 
-  private SteadyState state(List<Block> blocks, SteadyState.Swing swing) {
+  private SteadyState state(
+      List<Block> blocks, double settled, double scatterSeconds, SteadyState.Swing swing) {
     double start = blocks.get(0).start;
     double end = blocks.get(blocks.size() - 1).end;
     double[] means = blocks.stream().mapToDouble(Block::mean).toArray();
     return new SteadyState(
         start,
+        settled,
+        Math.hypot((end - start) / blocks.size() / Math.sqrt(12), scatterSeconds),
         end,
         mean(start, end),
         standardError(means),
         means.length,
         slope(blocks) * 3600,
+        driftU(blocks) * 3600,
         swing);
   }
 
@@ -206,6 +258,31 @@ final class SteadySearch {
       xy += (b.middle() - meanTime) * (b.mean - meanValue);
     }
     return xx > 0 ? xy / xx : 0;
+  }
+
+  /** The standard error widened for the few means it is known from, Student's t at 90 %. */
+  private static double driftU(List<Block> blocks) {
+    return blocks.size() < 3
+        ? 0
+        : slopeU(blocks)
+            * TDistribution.of(blocks.size() - 2.0).inverseCumulativeProbability(0.95)
+            / 1.6448536;
+  }
+
+  /** Standard error of that slope, from the scatter of the means about their line. */
+  private static double slopeU(List<Block> blocks) {
+    int n = blocks.size();
+    double meanTime = blocks.stream().mapToDouble(Block::middle).average().orElse(0);
+    double meanValue = blocks.stream().mapToDouble(Block::mean).average().orElse(0);
+    double slope = slope(blocks);
+    double xx = 0;
+    double squares = 0;
+    for (Block b : blocks) {
+      double off = b.mean - meanValue - slope * (b.middle() - meanTime);
+      xx += (b.middle() - meanTime) * (b.middle() - meanTime);
+      squares += off * off;
+    }
+    return n > 2 && xx > 0 ? Math.sqrt(squares / (n - 2) / xx) : 0;
   }
 
   private double mean(double from, double to) {

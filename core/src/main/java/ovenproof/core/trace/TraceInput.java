@@ -22,6 +22,8 @@ import ovenproof.core.measure.Subject;
  * @param settingCelsius what the dial or the display was set to; null when unknown
  * @param nominalVolt mains to which results are brought; null when nobody asks
  * @param ambientCelsius temperature of the room; null when unknown
+ * @param coreTargetCelsius what the core shall reach; null when nobody asks
+ * @param restSeconds for how long the core shall stay there; 0 for one moment
  * @param probe accuracy of the centre's probe
  * @param happenings doors, loads and stops that people noted, in order of time
  * @param subject what was measured
@@ -38,6 +40,8 @@ public record TraceInput(
     @Nullable Double settingCelsius,
     @Nullable Double ambientCelsius,
     @Nullable Double nominalVolt,
+    @Nullable Double coreTargetCelsius,
+    double restSeconds,
     ProbeAccuracy probe,
     List<Happening> happenings,
     Subject subject,
@@ -63,6 +67,8 @@ public record TraceInput(
         null,
         null,
         null,
+        null,
+        0,
         ProbeAccuracy.UNKNOWN,
         List.of(),
         Subject.ofChannel(centre.channel()),
@@ -116,6 +122,14 @@ public record TraceInput(
     return changed(draft -> draft.nominalVolt = volt);
   }
 
+  public TraceInput withCoreTarget(@Nullable Double celsius) {
+    return changed(draft -> draft.coreTargetCelsius = celsius);
+  }
+
+  public TraceInput withRest(double seconds) {
+    return changed(draft -> draft.restSeconds = seconds);
+  }
+
   public TraceInput withProbe(ProbeAccuracy accuracy) {
     return changed(draft -> draft.probe = accuracy);
   }
@@ -150,6 +164,8 @@ public record TraceInput(
     private @Nullable Double settingCelsius;
     private @Nullable Double ambientCelsius;
     private @Nullable Double nominalVolt;
+    private @Nullable Double coreTargetCelsius;
+    private double restSeconds;
     private ProbeAccuracy probe;
     private List<Happening> happenings;
     private Subject subject;
@@ -166,6 +182,8 @@ public record TraceInput(
       settingCelsius = input.settingCelsius;
       ambientCelsius = input.ambientCelsius;
       nominalVolt = input.nominalVolt;
+      coreTargetCelsius = input.coreTargetCelsius;
+      restSeconds = input.restSeconds;
       probe = input.probe;
       happenings = input.happenings;
       subject = input.subject;
@@ -184,6 +202,8 @@ public record TraceInput(
           settingCelsius,
           ambientCelsius,
           nominalVolt,
+          coreTargetCelsius,
+          restSeconds,
           probe,
           happenings,
           subject,

@@ -38,6 +38,7 @@ public final class TraceMeasures {
           new Contrast(Contrast.Sides.LEFT_RIGHT),
           new Contrast(Contrast.Sides.TOP_BOTTOM),
           new Highest(),
+          new SignalTemperature(),
           new StartAboveRoom(),
           new DoorRecovery(DoorRecovery.Of.DROP),
           new DoorRecovery(DoorRecovery.Of.TIME),
@@ -48,7 +49,9 @@ public final class TraceMeasures {
           new PowerUse(PowerUse.Part.STANDBY),
           new MainsMean(),
           new ClockOffset(),
-          new CoreHighest());
+          new CoreHighest(),
+          new CoreTime(),
+          new CarryOver());
 
   private TraceMeasures() {}
 
