@@ -53,6 +53,22 @@ final class BoxOutliner {
     return new BoxOutliner(picture, colours, chart).find(boxes);
   }
 
+  /**
+   * Outlines that a person drew, with the ground around them for evening out the light.
+   *
+   * @param outlines in pixels of the whole picture
+   */
+  static PieceFinder.Found around(
+      Picture picture, PixelColours colours, ChartSighting chart, List<Outline> outlines) {
+    BoxOutliner around = new BoxOutliner(picture, colours, chart);
+    Mask framed = around.chart;
+    for (Outline outline : outlines) {
+      framed = framed.or(around.filled(around.reduced(outline.box())));
+    }
+    return new PieceFinder.Found(
+        outlines, around.groundPoints(framed), around.work, around.factor, List.of());
+  }
+
   private PieceFinder.Found find(List<PixelBox> boxes) {
     List<PixelBox> reduced = boxes.stream().map(this::reduced).toList();
     Mask framed = chart;

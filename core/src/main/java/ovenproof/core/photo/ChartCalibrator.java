@@ -22,19 +22,6 @@ public final class ChartCalibrator {
     public static final Gate DEFAULT = new Gate(2, 5);
   }
 
-  /**
-   * What prints differ from the published values, as a standard uncertainty; the published values
-   * and the averages of thirty charts lie 0.5 apart in the middle.
-   */
-  private static final double PRINT_LIGHTNESS = 0.3;
-
-  private static final double PRINT_CHROMA = 0.4;
-  private static final double CONTRAST_SHARE = 0.02;
-
-  /** L* that light may differ over the frame when nothing showed it. Judgement. */
-  private static final double UNSEEN_GRADIENT = 2;
-
-  private static final double ASSUMED_BLOCK_NOISE = 0.2;
   private static final int MOST_LEFT_OUT = 4;
   private static final double COVERED = 9;
   private static final double COVERED_MEANS = 4;
@@ -226,7 +213,11 @@ public final class ChartCalibrator {
     return new PhotoCalibration(
         PhotoCalibration.Kind.CHART,
         choice.correction().colours(),
-        trust(choice, use, n, source),
+        ChartMisfit.trust(
+            choice.leaveOneOutLab(),
+            fitted(choice, use, samples),
+            choice.edition().patches(),
+            source),
         mean,
         largest,
         choice.mean(),
@@ -235,21 +226,17 @@ public final class ChartCalibrator {
         warnings);
   }
 
-  private static ColourTrust trust(CorrectionChoice choice, boolean[] use, int n, String source) {
-    double[] squares = new double[3];
+  private static double[][] fitted(CorrectionChoice choice, boolean[] use, PatchSamples samples) {
+    double[][] out = new double[use.length][3];
     for (int i = 0; i < use.length; i++) {
-      for (int axis = 0; axis < 3 && use[i]; axis++) {
-        squares[axis] += choice.leaveOneOutLab()[i][axis] * choice.leaveOneOutLab()[i][axis];
+      if (use[i]) {
+        out[i] =
+            ChartMisfit.offset(
+                choice.correction().correct(samples.patches().get(i)),
+                choice.edition().patches().get(i));
       }
     }
-    return new ColourTrust(
-        source,
-        Math.hypot(Math.sqrt(squares[0] / n), PRINT_LIGHTNESS),
-        Math.hypot(Math.sqrt(squares[1] / n), PRINT_CHROMA),
-        Math.hypot(Math.sqrt(squares[2] / n), PRINT_CHROMA),
-        CONTRAST_SHARE,
-        UNSEEN_GRADIENT,
-        ASSUMED_BLOCK_NOISE);
+    return out;
   }
 
   private static String words(CorrectionChoice choice, int n) {

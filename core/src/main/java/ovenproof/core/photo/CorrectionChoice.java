@@ -105,7 +105,7 @@ record CorrectionChoice(
           }
           Lab found = without.correct(samples.patches().get(i));
           Lab published = edition.patches().get(i);
-          labs[i] = difference(found, published);
+          labs[i] = ChartMisfit.offset(found, published);
           sum += Ciede2000.between(found, published);
           n++;
         }
@@ -124,13 +124,5 @@ record CorrectionChoice(
           ? null
           : ColourCorrection.fit(form, curve, samples, which, edition.patches());
     }
-  }
-
-  private static double[] difference(Lab found, Lab published) {
-    return new double[] {
-      found.lightness() - published.lightness(),
-      found.a() - published.a(),
-      found.b() - published.b()
-    };
   }
 }

@@ -1,6 +1,8 @@
 package ovenproof.core.photo;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
+import ovenproof.core.measure.Censoring;
 import ovenproof.core.measure.Component;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.Measurement;
@@ -106,23 +108,35 @@ public final class FacePairs {
   }
 
   private static Measurement negated(Measurement m) {
-    Double value = m.value();
     return new Measurement(
         m.id(),
         m.label(),
         m.subject(),
-        value == null ? null : Double.valueOf(-value),
+        negated(m.value()),
         m.unit(),
         m.uncertainty(),
         m.components().stream().map(c -> new Component(c.source(), -c.u())).toList(),
         m.n(),
-        m.censored(),
-        m.low(),
-        m.high(),
+        mirrored(m.censored()),
+        negated(m.high()),
+        negated(m.low()),
         m.definition(),
         m.revision(),
         m.note(),
         m.evidence());
+  }
+
+  private static @Nullable Double negated(@Nullable Double value) {
+    return value == null ? null : Double.valueOf(-value);
+  }
+
+  /** What lay above a bound lies below it with the sign changed. */
+  private static Censoring mirrored(Censoring censored) {
+    return switch (censored) {
+      case ABOVE -> Censoring.BELOW;
+      case BELOW -> Censoring.ABOVE;
+      case NONE, BETWEEN -> censored;
+    };
   }
 
   /**

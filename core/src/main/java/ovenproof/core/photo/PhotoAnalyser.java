@@ -5,32 +5,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
-import ovenproof.core.colour.Srgb;
 
 /** The whole way from a picture to measured pieces. Immutable; safe to share. */
 public final class PhotoAnalyser {
 
   /** Below this many pixels a millimetre, spots of a millimetre are lost. */
   private static final double LEAST_PIXELS_PER_MILLIMETRE = 5;
-
-  /** log light; less is left as it is. */
-  private static final double LEAST_SPAN = 0.03;
-
-  /**
-   * How far the light of parts of the ground may lie from a smooth fall-off, in log light, for the
-   * ground to be taken for even.
-   */
-  private static final double EVEN_GROUND = 0.05;
-
-  private static final double LARGEST_SPAN = 2;
-
-  /** log light that a room at its worst may hide in a ground with a pattern; judgement. */
-  private static final double MOST_DOUBTFUL_LIGHT = 0.3;
-
-  private static final double WORTH_SAYING = 0.1;
-
-  /** Change of L* with log light around L* 60: (60 + 16) / 3. */
-  private static final double LIGHTNESS_PER_LOG_LIGHT = 25;
 
   private final ShadeSettings settings;
   private final @Nullable Integer expectedPieces;
@@ -120,7 +100,15 @@ public final class PhotoAnalyser {
   public PhotoAnalysis measure(Picture picture, List<Outline> outlines, String source) {
     ChartSighting chart = chart(picture);
     PhotoCalibration calibration = calibration(picture, chart, source);
-    return finish(picture, chart, calibration, outlines, new ArrayList<>(calibration.warnings()));
+    PieceFinder.Found drawn =
+        BoxOutliner.around(picture, calibration.colours(), chart, outlines);
+    List<String> warnings = new ArrayList<>(calibration.warnings());
+    return finish(
+        picture,
+        chart,
+        GroundLight.evened(calibration, chart, drawn, warnings),
+        outlines,
+        warnings);
   }
 
   /**
@@ -134,7 +122,7 @@ public final class PhotoAnalyser {
     PieceFinder.Found found = BoxOutliner.find(picture, calibration.colours(), chart, boxes);
     List<String> warnings = new ArrayList<>(calibration.warnings());
     return finish(
-        picture, chart, evened(calibration, chart, found, warnings), found.outlines(), warnings);
+        picture, chart, GroundLight.evened(calibration, chart, found, warnings), found.outlines(), warnings);
   }
 
   /** Its colours alone, from the chart in the frame; none without a whole chart. */
@@ -154,7 +142,7 @@ public final class PhotoAnalyser {
     warnChart(chart, warnings);
     warnings.addAll(calibration.warnings());
     warnPieces(found, chart, warnings);
-    PhotoCalibration evened = evened(calibration, chart, found, warnings);
+    PhotoCalibration evened = GroundLight.evened(calibration, chart, found, warnings);
     return finish(picture, chart, evened, found.outlines(), warnings);
   }
 
@@ -232,72 +220,6 @@ public final class PhotoAnalyser {
     }
   }
 
-  /** Uses the ground as a flat field when it is even enough to be one. */
-  private static PhotoCalibration evened(
-      PhotoCalibration calibration,
-      ChartSighting chart,
-      PieceFinder.Found found,
-      List<String> warnings) {
-    LightField field = GroundLight.of(found, reference(chart, found));
-    if (field == null || found.outlines().isEmpty()) {
-      return calibration;
-    }
-    if (field.misfit() > EVEN_GROUND || field.span() > LARGEST_SPAN) {
-      return unevened(calibration, field, warnings);
-    }
-    if (field.span() < LEAST_SPAN) {
-      double left = LIGHTNESS_PER_LOG_LIGHT * LEAST_SPAN / 2;
-      return calibration.withTrust(calibration.trust().withLightGradient(left));
-    }
-    if (field.span() > 0.5) {
-      warnings.add(
-          String.format(
-              Locale.ROOT,
-              "the light differs by a factor of %.1f over the frame; it was evened out by the"
-                  + " ground, but even light is better",
-              Math.exp(field.span())));
-    }
-    double left = LIGHTNESS_PER_LOG_LIGHT * (field.misfit() / 2 + 0.1 * field.span());
-    return calibration.under(field, left);
-  }
-
-  /**
-   * The ground is shiny, shaded or of several materials, so it does not tell how the light falls.
-   * The light may differ by what is seen of it, as far as that is not the ground's own pattern.
-   */
-  private static PhotoCalibration unevened(
-      PhotoCalibration calibration, LightField field, List<String> warnings) {
-    double doubtful = Math.min(field.misfit() + 0.1 * field.span(), MOST_DOUBTFUL_LIGHT);
-    if (doubtful > WORTH_SAYING) {
-      warnings.add(
-          "light and ground differ over the frame, and the ground is too uneven to tell them apart:"
-              + " a shadow, a lamp on one side or a shiny tray; pieces in different places of this"
-              + " frame compare badly");
-    }
-    return calibration.withTrust(
-        calibration.trust().withLightGradient(LIGHTNESS_PER_LOG_LIGHT * doubtful));
-  }
-
-  private static PixelPoint reference(ChartSighting chart, PieceFinder.Found found) {
-    Picture work = found.work();
-    Homography view = chart.view();
-    if (chart.isWhole() && view != null) {
-      // The sighting is in full pixels; the work picture is reduced by a whole factor.
-      double factor = found.factor();
-      PixelPoint middle = view.apply(ReferenceChart.COLUMNS / 2.0, ReferenceChart.ROWS / 2.0);
-      return new PixelPoint(
-          middle.x() / factor / work.width(), middle.y() / factor / work.height());
-    }
-    double x = 0;
-    double y = 0;
-    for (Outline outline : found.outlines()) {
-      PixelPoint c = outline.centroid();
-      x += c.x() / found.factor() / work.width() / found.outlines().size();
-      y += c.y() / found.factor() / work.height() / found.outlines().size();
-    }
-    return new PixelPoint(x, y);
-  }
-
   private @Nullable PhotoScale scale(ChartSighting chart, List<String> warnings) {
     if (!chart.isWhole() || chartPitchMillimetres == null) {
       return null;
@@ -313,48 +235,5 @@ public final class PhotoAnalyser {
               LEAST_PIXELS_PER_MILLIMETRE));
     }
     return scale;
-  }
-
-  /** The light of the ground over the frame. */
-  private static final class GroundLight {
-
-    private static final int CELLS = 3;
-    private static final int LEAST_CELLS = 6;
-
-    static @Nullable LightField of(PieceFinder.Found found, PixelPoint reference) {
-      List<PixelPoint> ground = found.ground();
-      Picture work = found.work();
-      double[] u = new double[ground.size()];
-      double[] v = new double[ground.size()];
-      double[] light = new double[ground.size()];
-      int n = 0;
-      int[] covered = new int[CELLS * CELLS];
-      for (PixelPoint p : ground) {
-        int x = Math.min(work.width() - 1, (int) (p.x() * work.width()));
-        int y = Math.min(work.height() - 1, (int) (p.y() * work.height()));
-        double y1 = luminance(work.at(x, y));
-        if (y1 > 0.002) {
-          u[n] = p.x();
-          v[n] = p.y();
-          light[n++] = y1;
-          covered[(int) (p.y() * CELLS) * CELLS + (int) (p.x() * CELLS)]++;
-        }
-      }
-      long cells = IntStream.of(covered).filter(c -> c >= 10).count();
-      if (cells < LEAST_CELLS) {
-        return null;
-      }
-      return LightField.fit(
-          java.util.Arrays.copyOf(u, n),
-          java.util.Arrays.copyOf(v, n),
-          java.util.Arrays.copyOf(light, n),
-          new double[] {reference.x(), reference.y()});
-    }
-
-    private static double luminance(int pixel) {
-      return 0.2126 * Srgb.linearOf(pixel >> 16 & 0xff)
-          + 0.7152 * Srgb.linearOf(pixel >> 8 & 0xff)
-          + 0.0722 * Srgb.linearOf(pixel & 0xff);
-    }
   }
 }

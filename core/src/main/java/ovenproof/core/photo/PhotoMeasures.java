@@ -18,7 +18,7 @@ public final class PhotoMeasures {
   private static final double LARGEST_RIM_SHARE = 0.5;
 
   /** How far the outline may be off, in mm, as a standard uncertainty. Judgement. */
-  private static final double OUTLINE_MILLIMETRES = 0.5;
+  static final double OUTLINE_MILLIMETRES = 0.5;
 
   private final ShadeSettings settings;
 
@@ -86,7 +86,7 @@ public final class PhotoMeasures {
         scale,
         map,
         here,
-        Estimates.halfDifference(in.orElse(here), out.orElse(here)),
+        Estimates.effect(in.orElse(here), here, out.orElse(here)),
         trust,
         settings,
         frameShare,
@@ -95,20 +95,20 @@ public final class PhotoMeasures {
 
   private Estimates estimates(PieceRegion region, double rimDepth, float[] depth) {
     Lab mean = region.mean();
-    List<double[]> blocks = region.blocks();
+    List<double[]> blocks = region.blocks(PieceRegion.OVERLAPPING);
     double[] lightness = blocks.stream().mapToDouble(b -> b[2]).toArray();
-    ShadePlane plane = ShadePlane.fit(blocks);
+    ShadePlane plane = region.plane();
     Shares shares = shares(region);
     return new Estimates(
         mean,
-        blocks.size(),
+        region.blocks(PieceRegion.BESIDE).size(),
         sd(lightness),
         range(lightness),
         shares,
         region.rimDifference(depth, rimDepth),
         plane.frontBack(settings.front()),
         plane.leftRight(settings.front()),
-        plane.residualSd());
+        plane.residualSd(blocks));
   }
 
   private @Nullable Shares shares(PieceRegion region) {
@@ -175,41 +175,45 @@ public final class PhotoMeasures {
       return blocks == 0 ? other : this;
     }
 
-    /** Half of what changes when the outline moves from one side of its place to the other. */
-    static Estimates halfDifference(Estimates in, Estimates out) {
+    /**
+     * What changes when the outline moves to either side of its place. Of the colour half the
+     * difference with its sign, since its parts move together; of all else the root mean square,
+     * since many do not go up one way and down the other.
+     */
+    static Estimates effect(Estimates in, Estimates here, Estimates out) {
       return new Estimates(
           Lab.d50(
               half(in.mean.lightness(), out.mean.lightness()),
               half(in.mean.a(), out.mean.a()),
               half(in.mean.b(), out.mean.b())),
           0,
-          half(in.evennessSd, out.evennessSd),
-          half(in.evennessRange, out.evennessRange),
-          halfShares(in.shares, out.shares),
-          half(in.rimDifference, out.rimDifference),
-          half(in.tiltFrontBack, out.tiltFrontBack),
-          half(in.tiltLeftRight, out.tiltLeftRight),
-          half(in.mottle, out.mottle));
+          moved(in.evennessSd, here.evennessSd, out.evennessSd),
+          moved(in.evennessRange, here.evennessRange, out.evennessRange),
+          shares(in.shares, here.shares, out.shares),
+          moved(in.rimDifference, here.rimDifference, out.rimDifference),
+          moved(in.tiltFrontBack, here.tiltFrontBack, out.tiltFrontBack),
+          moved(in.tiltLeftRight, here.tiltLeftRight, out.tiltLeftRight),
+          moved(in.mottle, here.mottle, out.mottle));
     }
 
-    private static @Nullable Shares halfShares(@Nullable Shares in, @Nullable Shares out) {
-      if (in == null || out == null) {
+    private static @Nullable Shares shares(
+        @Nullable Shares in, @Nullable Shares here, @Nullable Shares out) {
+      if (in == null || here == null || out == null) {
         return null;
       }
-      List<Double> difference = new ArrayList<>();
-      for (int i = 0; i < in.values().size(); i++) {
-        difference.add(half(in.values().get(i), out.values().get(i)));
+      double[] m = new double[here.values().size()];
+      for (int i = 0; i < m.length; i++) {
+        m[i] = moved(in.values().get(i), here.values().get(i), out.values().get(i));
       }
-      return new Shares(
-          difference.get(0),
-          difference.get(1),
-          difference.get(2),
-          difference.get(3),
-          difference.get(4));
+      return new Shares(m[0], m[1], m[2], m[3], m[4]);
     }
 
     private static double half(double in, double out) {
       return (in - out) / 2;
+    }
+
+    private static double moved(double in, double here, double out) {
+      return Math.hypot(in - here, out - here) / Math.sqrt(2);
     }
   }
 }

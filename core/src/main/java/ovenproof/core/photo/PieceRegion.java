@@ -8,6 +8,15 @@ import ovenproof.core.colour.Lab;
 /** The cells of a piece that are measured. */
 final class PieceRegion {
 
+  /** Each cell is in one block: as many as there are independent observations. */
+  static final int BESIDE = ShadeMap.CELLS_PER_BLOCK;
+
+  /**
+   * Blocks begin half a block from each other, so that what they say depends less on where the
+   * first of them happens to begin.
+   */
+  static final int OVERLAPPING = ShadeMap.CELLS_PER_BLOCK / 2;
+
   private final ShadeMap map;
   private final boolean[] use;
   private final long pixels;
@@ -59,16 +68,36 @@ final class PieceRegion {
   /**
    * Block means as (x, y, L*), x and y from −½ to ½ over the piece; blocks less than half covered
    * are left out.
+   *
+   * @param step from one block to the next: {@link #BESIDE} or {@link #OVERLAPPING}
    */
-  List<double[]> blocks() {
+  List<double[]> blocks(int step) {
     int side = ShadeMap.CELLS_PER_BLOCK;
     List<double[]> blocks = new ArrayList<>();
-    for (int top = 0; top < map.rows(); top += side) {
-      for (int left = 0; left < map.columns(); left += side) {
+    for (int top = 0; top < map.rows(); top += step) {
+      for (int left = 0; left < map.columns(); left += step) {
         addBlock(left, top, side, blocks);
       }
     }
     return blocks;
+  }
+
+  /** The plane through the cells; tilts are from edge to edge of the piece. */
+  ShadePlane plane() {
+    ShadePlane.Sums sums = new ShadePlane.Sums();
+    for (int y = 0; y < map.rows(); y++) {
+      for (int x = 0; x < map.columns(); x++) {
+        int cell = y * map.columns() + x;
+        if (use[cell]) {
+          sums.add(
+              (x + 0.5) / map.widthInCells() - 0.5,
+              (y + 0.5) / map.heightInCells() - 0.5,
+              map.lightness(cell),
+              map.pixels(cell));
+        }
+      }
+    }
+    return sums.plane();
   }
 
   private void addBlock(int left, int top, int side, List<double[]> blocks) {
@@ -86,8 +115,8 @@ final class PieceRegion {
       }
     }
     if (2 * cells >= side * side) {
-      double x = (left + side / 2.0) / map.columns() - 0.5;
-      double y = (top + side / 2.0) / map.rows() - 0.5;
+      double x = (left + side / 2.0) / map.widthInCells() - 0.5;
+      double y = (top + side / 2.0) / map.heightInCells() - 0.5;
       blocks.add(new double[] {x, y, sum / n});
     }
   }

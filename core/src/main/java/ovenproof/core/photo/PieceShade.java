@@ -136,8 +136,8 @@ public final class PieceShade {
       addEvenness();
       addShares();
       addContrast(RIM_DIFFERENCE, e.rimDifference(), o.rimDifference(), blockNoiseOfMean());
-      addContrast(TILT_FRONT_BACK, e.tiltFrontBack(), o.tiltFrontBack(), gradientOverPiece());
-      addContrast(TILT_LEFT_RIGHT, e.tiltLeftRight(), o.tiltLeftRight(), gradientOverPiece());
+      addTilt(TILT_FRONT_BACK, e.tiltFrontBack(), o.tiltFrontBack());
+      addTilt(TILT_LEFT_RIGHT, e.tiltLeftRight(), o.tiltLeftRight());
       addSpread(MOTTLE, e.mottle(), o.mottle());
       addBrowningIndex();
       addArea();
@@ -235,6 +235,15 @@ public final class PieceShade {
       }
       double run = Math.sqrt(sq(outlineU) + sq(otherU));
       out.add(withContrast(Measurement.of(measure, subject, value), value, run));
+    }
+
+    /** A tilt is from edge to edge: where the edges lie is uncertain on both sides. */
+    private void addTilt(MeasureDescription measure, double value, double outlineU) {
+      double side = Math.min(outline.box().width(), outline.box().height());
+      double edges =
+          2 * PhotoMeasures.OUTLINE_MILLIMETRES * scale.pixelsPerMillimetre() / Math.max(1, side);
+      addContrast(
+          measure, value, outlineU, Math.hypot(gradientOverPiece(), value * Math.min(1, edges)));
     }
 
     private Measurement withContrast(Measurement measurement, double value, double run) {

@@ -18,6 +18,8 @@ public final class ShadeMap {
   private final double left;
   private final double top;
   private final double cellPixels;
+  private final double widthInCells;
+  private final double heightInCells;
   private final float[] lightness;
   private final float[] a;
   private final float[] b;
@@ -28,8 +30,10 @@ public final class ShadeMap {
     this.left = box.left();
     this.top = box.top();
     this.cellPixels = cellPixels;
-    this.columns = (int) Math.ceil(box.width() / cellPixels);
-    this.rows = (int) Math.ceil(box.height() / cellPixels);
+    this.widthInCells = box.width() / cellPixels;
+    this.heightInCells = box.height() / cellPixels;
+    this.columns = (int) Math.ceil(widthInCells);
+    this.rows = (int) Math.ceil(heightInCells);
     this.lightness = new float[columns * rows];
     this.a = new float[columns * rows];
     this.b = new float[columns * rows];
@@ -101,6 +105,15 @@ public final class ShadeMap {
 
   public int rows() {
     return rows;
+  }
+
+  /** The piece's own width; the last column may hang over. */
+  double widthInCells() {
+    return widthInCells;
+  }
+
+  double heightInCells() {
+    return heightInCells;
   }
 
   /** Side of a cell in pixels of the picture. */

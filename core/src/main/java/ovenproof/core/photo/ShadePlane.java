@@ -3,54 +3,82 @@ package ovenproof.core.photo;
 import java.util.List;
 
 /**
- * The plane of L* over a piece by least squares: what is tilt, and what is left as mottle.
+ * The plane of L* over a piece by least squares: what is tilt, and what is left as mottle. It is
+ * fitted to cells, each by its pixels, so that it does not depend on where blocks happen to begin.
  *
+ * @param middleX weighted mean of the places across, −½…½ over the piece
+ * @param middleY the same of the places from top to bottom
+ * @param middleLightness weighted mean of L*
  * @param acrossX change of L* from the left to the right edge of the piece
  * @param acrossY change of L* from the upper to the lower edge
- * @param residualSd standard deviation about the plane, n − 3 degrees of freedom; 0 below four
- *     blocks
  */
-record ShadePlane(double acrossX, double acrossY, double residualSd) {
+record ShadePlane(
+    double middleX, double middleY, double middleLightness, double acrossX, double acrossY) {
 
-  static ShadePlane fit(List<double[]> blocks) {
-    int n = blocks.size();
-    if (n < 4) {
-      return new ShadePlane(0, 0, 0);
+  /** Three numbers are fitted. */
+  private static final int FITTED = 3;
+
+  /** Sums over cells, each with its place, its L* and its weight. */
+  static final class Sums {
+    private double n;
+    private double x;
+    private double y;
+    private double l;
+    private double xx;
+    private double yy;
+    private double xy;
+    private double xl;
+    private double yl;
+
+    void add(double atX, double atY, double lightness, double weight) {
+      n += weight;
+      x += weight * atX;
+      y += weight * atY;
+      l += weight * lightness;
+      xx += weight * atX * atX;
+      yy += weight * atY * atY;
+      xy += weight * atX * atY;
+      xl += weight * atX * lightness;
+      yl += weight * atY * lightness;
     }
-    double mx = mean(blocks, 0);
-    double my = mean(blocks, 1);
-    double ml = mean(blocks, 2);
-    double sxx = 0;
-    double syy = 0;
-    double sxy = 0;
-    double sxl = 0;
-    double syl = 0;
-    for (double[] b : blocks) {
-      double x = b[0] - mx;
-      double y = b[1] - my;
-      double l = b[2] - ml;
-      sxx += x * x;
-      syy += y * y;
-      sxy += x * y;
-      sxl += x * l;
-      syl += y * l;
+
+    /** The plane; level where the cells lie in one line or there are none. */
+    ShadePlane plane() {
+      if (n == 0) {
+        return new ShadePlane(0, 0, 0, 0, 0);
+      }
+      double sxx = xx - x * x / n;
+      double syy = yy - y * y / n;
+      double sxy = xy - x * y / n;
+      double sxl = xl - x * l / n;
+      double syl = yl - y * l / n;
+      double determinant = sxx * syy - sxy * sxy;
+      boolean line = determinant <= 1e-12 * sxx * syy || determinant == 0;
+      return new ShadePlane(
+          x / n,
+          y / n,
+          l / n,
+          line ? 0 : (sxl * syy - syl * sxy) / determinant,
+          line ? 0 : (syl * sxx - sxl * sxy) / determinant);
     }
-    double determinant = sxx * syy - sxy * sxy;
-    if (determinant <= 1e-12 * sxx * syy || determinant == 0) {
-      return new ShadePlane(0, 0, 0);
-    }
-    double gx = (sxl * syy - syl * sxy) / determinant;
-    double gy = (syl * sxx - sxl * sxy) / determinant;
-    double rest = 0;
-    for (double[] b : blocks) {
-      double r = b[2] - ml - gx * (b[0] - mx) - gy * (b[1] - my);
-      rest += r * r;
-    }
-    return new ShadePlane(gx, gy, Math.sqrt(rest / (n - 3)));
   }
 
-  private static double mean(List<double[]> blocks, int index) {
-    return blocks.stream().mapToDouble(b -> b[index]).average().orElseThrow();
+  /**
+   * Standard deviation of block means about the plane.
+   *
+   * @param blocks as of {@link PieceRegion#blocks}
+   * @return 0 below four blocks
+   */
+  double residualSd(List<double[]> blocks) {
+    if (blocks.size() <= FITTED) {
+      return 0;
+    }
+    double rest = 0;
+    for (double[] b : blocks) {
+      double r = b[2] - middleLightness - acrossX * (b[0] - middleX) - acrossY * (b[1] - middleY);
+      rest += r * r;
+    }
+    return Math.sqrt(rest / (blocks.size() - FITTED));
   }
 
   /** L* at the front edge minus L* at the back edge. */

@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import ovenproof.core.measure.Censoring;
 import ovenproof.core.measure.Component;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.measure.Subject;
@@ -149,6 +150,20 @@ class BatchMeasuresTest {
             FacePairs.asFromAbove(List.of(across, deep), FacePairs.Turned.LENGTHWAYS).stream()
                 .map(Measurement::value))
         .containsExactly(3.0, -2.0);
+  }
+
+  @Test
+  void turningAPieceTurnsABoundIntoTheOtherBound() {
+    Measurement atLeast = Measurement.above(PhotoMeasureCatalogue.TILT_LEFT_RIGHT, RUN, 3);
+    Measurement between = Measurement.between(PhotoMeasureCatalogue.TILT_LEFT_RIGHT, RUN, -1, 4);
+    List<Measurement> seen =
+        FacePairs.asFromAbove(List.of(atLeast, between), FacePairs.Turned.SIDEWAYS);
+    assertThat(seen.get(0).censored()).isEqualTo(Censoring.BELOW);
+    assertThat(seen.get(0).low()).isNull();
+    assertThat(seen.get(0).high()).isEqualTo(-3);
+    assertThat(seen.get(1).censored()).isEqualTo(Censoring.BETWEEN);
+    assertThat(seen.get(1).low()).isEqualTo(-4);
+    assertThat(seen.get(1).high()).isEqualTo(1);
   }
 
   private static Measurement tilt(ovenproof.core.measure.MeasureDescription measure, double value) {
