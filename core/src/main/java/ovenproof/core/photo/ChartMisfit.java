@@ -91,8 +91,7 @@ final class ChartMisfit {
         right[n++] = offsets[i][0];
       }
     }
-    double[] plane =
-        LeastSquares.solve(Arrays.copyOf(design, n), Arrays.copyOf(right, n), 1e-9);
+    double[] plane = LeastSquares.solve(Arrays.copyOf(design, n), Arrays.copyOf(right, n), 1e-9);
     if (plane == null || n <= plane.length) {
       return offsets;
     }

@@ -1,8 +1,6 @@
 package ovenproof.core.photo;
 
 import java.util.List;
-import org.jspecify.annotations.Nullable;
-import ovenproof.core.measure.Censoring;
 import ovenproof.core.measure.Component;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.Measurement;
@@ -104,39 +102,7 @@ public final class FacePairs {
         turned == Turned.SIDEWAYS
             ? PhotoMeasureCatalogue.TILT_LEFT_RIGHT.id()
             : PhotoMeasureCatalogue.TILT_FRONT_BACK.id();
-    return underside.stream().map(m -> m.id().equals(exchanged) ? negated(m) : m).toList();
-  }
-
-  private static Measurement negated(Measurement m) {
-    return new Measurement(
-        m.id(),
-        m.label(),
-        m.subject(),
-        negated(m.value()),
-        m.unit(),
-        m.uncertainty(),
-        m.components().stream().map(c -> new Component(c.source(), -c.u())).toList(),
-        m.n(),
-        mirrored(m.censored()),
-        negated(m.high()),
-        negated(m.low()),
-        m.definition(),
-        m.revision(),
-        m.note(),
-        m.evidence());
-  }
-
-  private static @Nullable Double negated(@Nullable Double value) {
-    return value == null ? null : Double.valueOf(-value);
-  }
-
-  /** What lay above a bound lies below it with the sign changed. */
-  private static Censoring mirrored(Censoring censored) {
-    return switch (censored) {
-      case ABOVE -> Censoring.BELOW;
-      case BELOW -> Censoring.ABOVE;
-      case NONE, BETWEEN -> censored;
-    };
+    return underside.stream().map(m -> m.id().equals(exchanged) ? m.negated() : m).toList();
   }
 
   /**

@@ -7,8 +7,8 @@ import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Evens out the light over a frame by its ground, when the ground is even enough to be a flat field;
- * otherwise says how far the light may differ.
+ * Evens out the light over a frame by its ground, when the ground is even enough to be a flat
+ * field; otherwise says how far the light may differ.
  */
 final class GroundLight {
 

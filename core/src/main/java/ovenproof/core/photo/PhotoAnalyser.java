@@ -100,8 +100,7 @@ public final class PhotoAnalyser {
   public PhotoAnalysis measure(Picture picture, List<Outline> outlines, String source) {
     ChartSighting chart = chart(picture);
     PhotoCalibration calibration = calibration(picture, chart, source);
-    PieceFinder.Found drawn =
-        BoxOutliner.around(picture, calibration.colours(), chart, outlines);
+    PieceFinder.Found drawn = BoxOutliner.around(picture, calibration.colours(), chart, outlines);
     List<String> warnings = new ArrayList<>(calibration.warnings());
     return finish(
         picture,
@@ -122,7 +121,11 @@ public final class PhotoAnalyser {
     PieceFinder.Found found = BoxOutliner.find(picture, calibration.colours(), chart, boxes);
     List<String> warnings = new ArrayList<>(calibration.warnings());
     return finish(
-        picture, chart, GroundLight.evened(calibration, chart, found, warnings), found.outlines(), warnings);
+        picture,
+        chart,
+        GroundLight.evened(calibration, chart, found, warnings),
+        found.outlines(),
+        warnings);
   }
 
   /** Its colours alone, from the chart in the frame; none without a whole chart. */

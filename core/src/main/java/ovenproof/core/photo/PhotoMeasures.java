@@ -1,6 +1,5 @@
 package ovenproof.core.photo;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.hipparchus.stat.descriptive.rank.Percentile;
 import org.jspecify.annotations.Nullable;

@@ -85,10 +85,7 @@ final class BakedDisc {
     double offB = off * PRINT_CHROMA * random.nextGaussian();
     for (Lab published : ReferenceChart.Edition.AFTER_2014.patches()) {
       Lab printed =
-          Lab.d50(
-              published.lightness() + offLightness,
-              published.a() + offA,
-              published.b() + offB);
+          Lab.d50(published.lightness() + offLightness, published.a() + offA, published.b() + offB);
       chart.add(seen(printed, spectrum()));
     }
     foodSpectrum = spectrum();
@@ -243,8 +240,7 @@ final class BakedDisc {
       double green = surface.green();
       double blue = surface.blue();
       int r = encode(light * gain[0] * (red * (1 - mixing) + green * mixing), contrast, noise);
-      int g =
-          encode(light * (green * (1 - mixing) + (red + blue) / 2 * mixing), contrast, noise);
+      int g = encode(light * (green * (1 - mixing) + (red + blue) / 2 * mixing), contrast, noise);
       int b = encode(light * gain[2] * (blue * (1 - mixing) + green * mixing), contrast, noise);
       pixels[i] = r << 16 | g << 8 | b;
     }
@@ -273,7 +269,6 @@ final class BakedDisc {
   private int encode(double light, double contrast, double noise) {
     double v = Srgb.encode(Math.min(1, Math.max(0, light)));
     v = v + contrast * (v * v * (3 - 2 * v) - v);
-    return (int)
-        Math.max(0, Math.min(255, Math.round(255 * v + noise * random.nextGaussian())));
+    return (int) Math.max(0, Math.min(255, Math.round(255 * v + noise * random.nextGaussian())));
   }
 }
