@@ -35,12 +35,7 @@ final class BoxOutliner {
     work = picture.reduced(factor);
     lab = LabPlanes.of(work, colours);
     unit = Math.max(1, lab.width() / 240.0);
-    List<PixelPoint> corners = sighting.outerCorners();
-    chart =
-        corners.isEmpty()
-            ? Mask.empty(lab.width(), lab.height())
-            : Mask.inside(new Outline(corners).times(1.0 / factor), lab.width(), lab.height())
-                .dilated(2 * unit);
+    chart = PieceScene.chartIn(lab, sighting, factor, unit);
   }
 
   /**

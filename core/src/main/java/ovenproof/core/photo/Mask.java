@@ -222,6 +222,18 @@ record Mask(int width, int height, boolean[] set) {
     return out;
   }
 
+  /** Each pixel as a square of four; what a frame has beyond that repeats the last. */
+  Mask twice(int frameWidth, int frameHeight) {
+    Mask out = empty(frameWidth, frameHeight);
+    for (int y = 0; y < frameHeight; y++) {
+      int row = Math.min(height - 1, y / 2) * width;
+      for (int x = 0; x < frameWidth; x++) {
+        out.set[y * frameWidth + x] = set[row + Math.min(width - 1, x / 2)];
+      }
+    }
+    return out;
+  }
+
   /** A connected part in a rectangle of its own. */
   record Part(Mask mask, PixelBox box) {}
 
