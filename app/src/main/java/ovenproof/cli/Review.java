@@ -2,8 +2,11 @@ package ovenproof.cli;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Objects;
+import ovenproof.campaign.Inquiry;
 import ovenproof.files.CampaignFolder;
+import ovenproof.files.InquiryFile;
 import ovenproof.files.LoadedCampaign;
 import ovenproof.measure.MeasureService;
 import ovenproof.measure.Measured;
@@ -15,7 +18,7 @@ import ovenproof.verdict.VerdictService;
 /**
  * A campaign folder, measured and scored now: where the services are put together for the verbs.
  */
-record Review(LoadedCampaign loaded, Measured measured, Verdict verdict) {
+record Review(LoadedCampaign loaded, Measured measured, Verdict verdict, List<Inquiry> inquiries) {
 
   static Review of(Path folder) {
     return of(folder, Progress.NONE);
@@ -24,7 +27,11 @@ record Review(LoadedCampaign loaded, Measured measured, Verdict verdict) {
   static Review of(Path folder, Progress progress) {
     LoadedCampaign loaded = CampaignFolder.withAllMeasures().load(folder);
     Measured measured = measuring().measure(loaded.campaign(), loaded.evidence(), progress);
-    return new Review(loaded, measured, scoring().verdict(loaded.campaign(), measured));
+    return new Review(
+        loaded,
+        measured,
+        scoring().verdict(loaded.campaign(), measured),
+        Inquiry.of(InquiryFile.read(folder)));
   }
 
   static MeasureService measuring() {
@@ -41,6 +48,7 @@ record Review(LoadedCampaign loaded, Measured measured, Verdict verdict) {
         Objects.requireNonNullElseGet(
             loaded.campaign().info().published(),
             () -> LocalDate.now(loaded.campaign().info().zone()));
-    return new Edition(loaded.campaign(), loaded.evidence(), measured, verdict, day);
+    return new Edition(loaded.campaign(), loaded.evidence(), measured, verdict, day)
+        .with(inquiries);
   }
 }

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Objects;
 import java.util.Optional;
 import ovenproof.campaign.Campaign;
+import ovenproof.campaign.Inquiry;
 import ovenproof.desk.Desk;
 import ovenproof.publish.edition.Edition;
 import ovenproof.web.Workbench;
@@ -20,12 +21,13 @@ final class SheetEdition {
         .map(
             verdict ->
                 new Edition(
-                    campaign,
-                    desk.evidenceOf(campaign.info().id()),
-                    sheet.measured(),
-                    verdict,
-                    Objects.requireNonNullElseGet(
-                        campaign.info().published(),
-                        () -> LocalDate.now(desk.clock().withZone(campaign.info().zone())))));
+                        campaign,
+                        desk.evidenceOf(campaign.info().id()),
+                        sheet.measured(),
+                        verdict,
+                        Objects.requireNonNullElseGet(
+                            campaign.info().published(),
+                            () -> LocalDate.now(desk.clock().withZone(campaign.info().zone()))))
+                    .with(Inquiry.of(desk.inquiries(campaign.info().id()))));
   }
 }

@@ -55,7 +55,8 @@ final class Anonymous {
 
   private final Map<String, String> pseudonyms = new LinkedHashMap<>();
   private final @Nullable Pattern pattern;
-  private final @Nullable Pattern others;
+  private final @Nullable Pattern products;
+  private final Set<String> ownNames;
   private final Map<String, String> files;
 
   /**
@@ -85,21 +86,28 @@ final class Anonymous {
     name(assessors, "assessor-");
     name(others, "person-");
     pattern = pattern(words);
-    this.others = others(whole, words);
+    this.products = products(whole);
+    this.ownNames =
+        words.stream().map(w -> w.toLowerCase(Locale.ROOT)).collect(Collectors.toUnmodifiableSet());
   }
 
-  /** Names of products that are not handed out, as they are written. */
-  private static @Nullable Pattern others(Campaign whole, Collection<String> words) {
+  /**
+   * Names of all products, the longest first, so that one name inside another is read as the longer
+   * one: of Alder and Alder Mini, either may be the one that is handed out.
+   */
+  private static @Nullable Pattern products(Campaign whole) {
     String names =
         whole.products().stream()
             .flatMap(p -> Stream.of(p.name(), p.id()))
-            .filter(n -> n.length() >= 2 && !words.contains(n))
+            .filter(n -> n.length() >= 2)
             .sorted(Comparator.comparingInt(String::length).reversed())
             .map(Pattern::quote)
             .collect(Collectors.joining("|"));
     return names.isEmpty()
         ? null
-        : Pattern.compile("(?<![\\p{L}\\p{N}])(?:" + names + ")(?![\\p{L}\\p{N}])");
+        : Pattern.compile(
+            "(?<![\\p{L}\\p{N}])(?:" + names + ")(?![\\p{L}\\p{N}])",
+            Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
   }
 
   private void name(Set<String> names, String prefix) {
@@ -135,7 +143,17 @@ final class Anonymous {
 
   /** A text without names of people and of other products. */
   String text(String text) {
-    return replaced(others, replaced(pattern, text, "someone"), "another product");
+    String unnamed = replaced(pattern, text, "someone");
+    return products == null
+        ? unnamed
+        : products
+            .matcher(unnamed)
+            .replaceAll(
+                m -> Matcher.quoteReplacement(isOwn(m.group()) ? m.group() : "another product"));
+  }
+
+  private boolean isOwn(String name) {
+    return ownNames.contains(name.toLowerCase(Locale.ROOT));
   }
 
   private static String replaced(@Nullable Pattern pattern, String text, String by) {
@@ -144,7 +162,7 @@ final class Anonymous {
 
   boolean mentions(String text) {
     return pattern != null && pattern.matcher(text).find()
-        || others != null && others.matcher(text).find();
+        || products != null && products.matcher(text).results().anyMatch(m -> !isOwn(m.group()));
   }
 
   <R extends Record> List<R> all(List<R> records) {

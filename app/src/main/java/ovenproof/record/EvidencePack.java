@@ -45,8 +45,9 @@ import tools.jackson.databind.json.JsonMapper;
  * worked.
  *
  * <p>Photographs come without what was written beside their pixels, logs without names; a log that
- * another product shares stays out. {@code evidence.csv} lists each file with the fingerprint of
- * the original, so that either side can show later that it is the same.
+ * another product shares stays out, and of a frame that shows other products' food only the own
+ * pieces are handed out, cut out. {@code evidence.csv} lists each file with the fingerprint of the
+ * original, so that either side can show later that it is the same.
  */
 public final class EvidencePack {
   /** Lists the files of a pack; no other bag has it. */
@@ -105,6 +106,7 @@ public final class EvidencePack {
     Campaign own = own(whole);
     Anonymous names = names(whole, Map.of());
     collect(own, names);
+    Map<String, byte[]> cuttings = cuttings(whole, own.runs(), names);
     names = names(whole, renamed);
     Campaign clean = clean(own, names);
     Path data = bag.resolve("data");
@@ -114,6 +116,10 @@ public final class EvidencePack {
     Files.createDirectories(data.resolve("published"));
     json(data.resolve("published/verdict.json"), Published.verdict(verdict()), names);
     json(data.resolve("published/measurements.json"), Published.measurements(measured()), names);
+    Files.createDirectories(data.resolve(SharedFrames.FOLDER));
+    for (Map.Entry<String, byte[]> cutting : cuttings.entrySet()) {
+      Files.write(data.resolve(cutting.getKey()), cutting.getValue());
+    }
     Files.writeString(data.resolve(LIST), evidenceList());
     refuseNames(data, names);
     Map<String, String> info = new LinkedHashMap<>();
@@ -170,8 +176,42 @@ public final class EvidencePack {
         c.instruments(),
         c.calibrations(),
         traces,
-        c.photos().stream().filter(p -> runs.contains(p.run())).toList(),
+        c.photos().stream()
+            .filter(p -> runs.contains(p.run()))
+            .filter(p -> !SharedFrames.isShared(c, p.file(), runs))
+            .toList(),
         List.of());
+  }
+
+  /**
+   * What is handed out of frames that show other products' food too: the product's own pieces, cut
+   * out. The frame itself stays here; its fingerprint goes along.
+   */
+  private Map<String, byte[]> cuttings(Campaign whole, List<Run> own, Anonymous names) {
+    Set<String> runs = own.stream().map(Run::id).collect(Collectors.toSet());
+    SharedFrames frames = new SharedFrames(whole, edition.evidence(), runs);
+    Map<String, byte[]> all = new LinkedHashMap<>();
+    for (String file : frames.files()) {
+      String shown = spaced(file, names) ? "frame-" + (listed.size() + 1) + ending(file) : file;
+      String original = edition.evidence().fingerprint(file).orElse("");
+      Map<String, byte[]> pieces = frames.pieces(file);
+      if (pieces.isEmpty()) {
+        listed.add(
+            new String[] {shown, original, "", "left out: other products' food is in the frame"});
+      }
+      pieces.forEach(
+          (name, png) -> {
+            all.put(name, png);
+            listed.add(
+                new String[] {
+                  name,
+                  original,
+                  sha256(png),
+                  "a piece cut out: other products' food is in the frame"
+                });
+          });
+    }
+    return all;
   }
 
   private boolean isOwn(TraceBinding trace, Set<String> runs) {
@@ -183,7 +223,14 @@ public final class EvidencePack {
     boolean shared =
         c.traces().stream().anyMatch(t -> t.file().equals(trace.file()) && !isOwn(t, runs));
     if (shared) {
-      listed.add(new String[] {trace.file(), "", "", "left out: other products share it"});
+      boolean telling = spaced(trace.file(), names(c, Map.of()));
+      listed.add(
+          new String[] {
+            telling ? "a log" + ending(trace.file()) : trace.file(),
+            edition.evidence().fingerprint(trace.file()).orElse(""),
+            "",
+            "left out: other products share it"
+          });
     }
     return shared;
   }

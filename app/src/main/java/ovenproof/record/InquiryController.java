@@ -26,6 +26,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import ovenproof.campaign.Campaign;
+import ovenproof.campaign.Inquiry;
 import ovenproof.campaign.InquiryStep;
 import ovenproof.desk.Desk;
 import ovenproof.desk.EntryKind;

@@ -22,6 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import ovenproof.campaign.Inquiry;
 import ovenproof.campaign.InquiryStep;
 import ovenproof.desk.DatabaseKind;
 import ovenproof.desk.Desk;

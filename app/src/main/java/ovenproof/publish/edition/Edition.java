@@ -7,6 +7,7 @@ import java.util.Optional;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Campaign.Price;
 import ovenproof.campaign.Campaign.Product;
+import ovenproof.campaign.Inquiry;
 import ovenproof.campaign.Run;
 import ovenproof.evidence.EvidenceSource;
 import ovenproof.measure.Measured;
@@ -17,13 +18,34 @@ import ovenproof.verdict.Verdict.ProductVerdict;
  * What is published: a campaign, what was measured of it and what that is worth, on a day.
  *
  * @param published the day that is printed as the day of publication
+ * @param inquiries what makers and readers asked since, in the order in which it was opened
  */
 public record Edition(
     Campaign campaign,
     EvidenceSource evidence,
     Measured measured,
     Verdict verdict,
-    LocalDate published) {
+    LocalDate published,
+    List<Inquiry> inquiries) {
+
+  public Edition {
+    inquiries = List.copyOf(inquiries);
+  }
+
+  /** One that nobody has asked about. */
+  public Edition(
+      Campaign campaign,
+      EvidenceSource evidence,
+      Measured measured,
+      Verdict verdict,
+      LocalDate published) {
+    this(campaign, evidence, measured, verdict, published, List.of());
+  }
+
+  /** The same with what was asked about it. */
+  public Edition with(List<Inquiry> asked) {
+    return new Edition(campaign, evidence, measured, verdict, published, asked);
+  }
 
   public boolean isInvented() {
     return campaign.info().provenance() == Campaign.Provenance.INVENTED;

@@ -34,10 +34,12 @@ final class EditionPages {
    * Corrections and changes, the newest first, and every edition as it was.
    *
    * @param newestPage where the newest edition's frozen page lies
+   * @param inquiries what was asked since
    */
-  static Page corrections(EditionHistory history, String newestPage) {
+  static Page corrections(EditionHistory history, String newestPage, InquiryPart inquiries) {
     List<DomContent> parts = new ArrayList<>();
     history.changes().forEach(change -> parts.add(change(change)));
+    inquiries.part().ifPresent(parts::add);
     parts.add(kept(history, newestPage));
     int changes = history.changes().size();
     return new Page(

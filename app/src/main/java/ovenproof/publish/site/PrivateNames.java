@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Entry;
 import ovenproof.campaign.Run;
+import ovenproof.publish.edition.Edition;
 
 /**
  * Keeps the names of people out of free text: tasters, raters and whoever entered something are
@@ -35,8 +36,12 @@ final class PrivateNames {
                 Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
   }
 
-  static PrivateNames of(Campaign campaign) {
+  static PrivateNames of(Edition edition) {
+    Campaign campaign = edition.campaign();
     Set<String> names = new LinkedHashSet<>();
+    edition.inquiries().stream()
+        .flatMap(i -> i.steps().stream())
+        .forEach(step -> names.add(step.by()));
     campaign.ratings().forEach(r -> names.add(r.assessor()));
     campaign.ratedSteps().forEach(r -> names.add(r.rater()));
     campaign.runs().stream().map(Run::by).forEach(names::add);

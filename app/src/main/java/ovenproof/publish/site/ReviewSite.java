@@ -108,13 +108,14 @@ public final class ReviewSite {
             edition,
             new Findings(edition),
             addresses,
-            PrivateNames.of(edition.campaign()),
+            PrivateNames.of(edition),
             shown,
             new Traces(edition).draw(),
             changes(editions.history()));
     DataTables tables = new DataTables(edition, view.names());
     List<Page> pages = pages(view, tables);
-    pages.add(EditionPages.corrections(editions.history(), editions.newestPage()));
+    InquiryPart inquiries = new InquiryPart(view);
+    pages.add(EditionPages.corrections(editions.history(), editions.newestPage(), inquiries));
     if (!standing.isEmpty()) {
       pages.add(standing.page());
     }
@@ -122,6 +123,7 @@ public final class ReviewSite {
     pages.parallelStream().forEach(page -> folder.write(page.path(), frame.render(page)));
     look(folder);
     data(folder, tables);
+    json(folder, InquiryPart.FILE, InquiryPart.json(edition));
     FrozenEdition newest = java.util.Objects.requireNonNull(editions.history().newest());
     String frozen = frame.render(EditionPages.frozen(newest, editions.newestPage()));
     editions.write(folder, earlier, edition, frozen);

@@ -7,6 +7,7 @@ import static j2html.TagCreator.small;
 import static j2html.TagCreator.table;
 import static j2html.TagCreator.tbody;
 import static j2html.TagCreator.td;
+import static j2html.TagCreator.text;
 import static j2html.TagCreator.th;
 import static j2html.TagCreator.thead;
 import static j2html.TagCreator.tr;
@@ -34,6 +35,7 @@ import ovenproof.publish.edition.FrozenEdition;
 import ovenproof.publish.edition.FrozenEdition.Standing;
 import ovenproof.publish.edition.Words;
 import tools.jackson.core.JacksonException;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
@@ -55,7 +57,14 @@ final class StandingList {
   }
 
   /** A review whose newest edition counts; its address is empty for the one being published. */
-  private record Review(String title, String address, FrozenEdition edition) {}
+  private record Review(String title, String address, FrozenEdition edition, JsonNode inquiries) {
+    /** Where corrections and inquiries of this review stand. */
+    String corrections() {
+      return address.isEmpty()
+          ? Editions.PAGE
+          : address.substring(0, address.length() - SiteAddresses.INDEX.length()) + Editions.PAGE;
+    }
+  }
 
   private record Entry(Standing product, Review review) {}
 
@@ -68,7 +77,11 @@ final class StandingList {
   static StandingList of(Edition edition, Path target, List<Path> others) {
     List<Review> reviews = new ArrayList<>();
     reviews.add(
-        new Review(edition.campaign().info().title(), "", FrozenEdition.of(edition, 1, null)));
+        new Review(
+            edition.campaign().info().title(),
+            "",
+            FrozenEdition.of(edition, 1, null),
+            InquiryPart.json(edition)));
     List<Problem> problems = new ArrayList<>();
     for (Path other : others) {
       Optional<FrozenEdition> newest = Optional.ofNullable(ReviewSite.editions(other).newest());
@@ -76,8 +89,10 @@ final class StandingList {
         String expected = "a review site that was published before";
         problems.add(Problem.error(Place.of(other.toString()), "no editions", expected, ""));
       } else {
-        String title = title(other.resolve("data/datapackage.json"));
-        reviews.add(new Review(title, address(target, other), newest.get()));
+        String title =
+            read(other.resolve("data/datapackage.json")).path("title").asString("Another review");
+        JsonNode inquiries = read(other.resolve(InquiryPart.FILE));
+        reviews.add(new Review(title, address(target, other), newest.get(), inquiries));
       }
     }
     if (!problems.isEmpty()) {
@@ -86,16 +101,14 @@ final class StandingList {
     return new StandingList(reviews);
   }
 
-  private static String title(Path dataPackage) {
+  /** A document of another site; an empty one when it has none, as older sites do not. */
+  private static JsonNode read(Path document) {
     try {
-      return MAPPER
-          .readTree(Files.readString(dataPackage))
-          .path("title")
-          .asString("Another review");
+      return MAPPER.readTree(Files.readString(document));
     } catch (JacksonException | java.nio.file.NoSuchFileException e) {
-      return "Another review";
+      return MAPPER.createObjectNode();
     } catch (IOException e) {
-      throw new OutsideException("could not read " + dataPackage + ": " + e, e);
+      throw new OutsideException("could not read " + document + ": " + e, e);
     }
   }
 
@@ -174,7 +187,9 @@ final class StandingList {
         Elements.wide(
             "Standing list, method " + method,
             table(
-                thead(Elements.columns("Product", ">Score", ">90 % interval", "Review", "Price")),
+                thead(
+                    Elements.columns(
+                        "Product", ">Score", ">90 % interval", "Review", "Price", "Asked since")),
                 tbody(each(entries, StandingList::row)))));
   }
 
@@ -190,6 +205,15 @@ final class StandingList {
             a(review.title()).withHref(address),
             j2html.TagCreator.br(),
             small(Words.day(review.edition().published())).withClass("quiet nowrap")),
-        td(price == null ? "not noted" : price));
+        td(price == null ? "not noted" : price),
+        td(asked(entry)));
+  }
+
+  private static DomContent asked(Entry entry) {
+    List<String> outcomes = InquiryPart.outcomes(entry.review().inquiries(), entry.product().id());
+    return outcomes.isEmpty()
+        ? text("–")
+        : a(String.join(", ", outcomes))
+            .withHref(entry.review().corrections() + "#" + InquiryPart.ANCHOR);
   }
 }

@@ -1,5 +1,6 @@
-package ovenproof.record;
+package ovenproof.campaign;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -7,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import ovenproof.campaign.InquiryStep;
 
 /**
  * An inquiry, folded from its steps.
@@ -65,6 +65,21 @@ public record Inquiry(String id, List<InquiryStep> steps) {
 
   private Optional<InquiryStep> last(InquiryStep.Kind kind) {
     return steps.stream().filter(s -> s.kind() == kind).reduce((a, b) -> b);
+  }
+
+  /** When it was asked. */
+  public Instant askedAt() {
+    return first().at();
+  }
+
+  /** The step that decided it, the last one if it was decided anew; empty while it is open. */
+  public Optional<InquiryStep> decision() {
+    return last(InquiryStep.Kind.DECIDED);
+  }
+
+  /** The last answer in words; empty when there is none. */
+  public Optional<String> answer() {
+    return last(InquiryStep.Kind.ANSWERED).map(InquiryStep::words).filter(w -> !w.isBlank());
   }
 
   public boolean isAnswered() {
