@@ -17,6 +17,7 @@ import tools.jackson.databind.node.ObjectNode;
 /** {@code ovenproof backup --desk DIR --out BACKUP}. */
 @Command(
     name = "backup",
+    footer = {"", "For example: ovenproof backup --desk ~/ovenproof-desk --out backup.zip"},
     mixinStandardHelpOptions = true,
     description = {
       "Backs a whole desk up as one bag, also while it is served.",

@@ -16,6 +16,7 @@ import tools.jackson.databind.node.ObjectNode;
 /** {@code ovenproof check DIR}. */
 @Command(
     name = "check",
+    footer = {"", "For example: ovenproof check examples/phone-and-thermometer"},
     mixinStandardHelpOptions = true,
     description = "Says everything that is wrong with a campaign folder, in one pass.")
 final class CheckCommand implements Callable<Integer> {

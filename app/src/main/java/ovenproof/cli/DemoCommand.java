@@ -29,6 +29,7 @@ import picocli.CommandLine.Spec;
 /** {@code ovenproof demo}: an invented campaign, made, measured, scored, published and shown. */
 @Command(
     name = "demo",
+    footer = {"", "For example: ovenproof demo --once"},
     mixinStandardHelpOptions = true,
     description = {
       "A full invented campaign: made, measured, scored, published, served.",
@@ -53,14 +54,14 @@ final class DemoCommand implements Callable<Integer> {
   @Option(
       names = "--port",
       paramLabel = "PORT",
-      description = "Port of the review site (8080 unless said; 0 for a free one).")
-  private int port = 8080;
+      description = "Port of the review site (8080, or a free one; 0 for any free one).")
+  private @Nullable Integer port;
 
   @Option(
       names = "--desk-port",
       paramLabel = "PORT",
-      description = "Port of the web application (8023 unless said; 0 for a free one).")
-  private int deskPort = 8023;
+      description = "Port of the web application (8023, or a free one; 0 for any free one).")
+  private @Nullable Integer deskPort;
 
   @Override
   public Integer call() {
@@ -68,6 +69,8 @@ final class DemoCommand implements Callable<Integer> {
     PrintWriter err = spec.commandLine().getErr();
     Path campaign = folder.resolve("campaign");
     Path site = folder.resolve("site");
+    // Asked first: a minute of simulation should not end with a port that another program holds.
+    Ports ports = once ? new Ports(0, 0) : ports(spec);
     prepare();
     make(campaign, err);
     err.println("measuring what came out …");
@@ -84,20 +87,20 @@ final class DemoCommand implements Callable<Integer> {
     out.println("Review site:     " + site.resolve("index.html"));
     out.flush();
     if (!once) {
-      serve(campaign, site, out);
+      serve(campaign, site, ports, out);
     }
     return ExitCode.FINE;
   }
 
   /** The review as readers get it, and beside it the campaign on a desk, to be worked on. */
-  private void serve(Path campaign, Path site, PrintWriter out) {
-    HttpServer review = SiteServer.start(site, port);
+  private void serve(Path campaign, Path site, Ports ports, PrintWriter out) {
+    HttpServer review = SiteServer.start(site, ports.site());
     out.println("Read it at       http://localhost:" + review.getAddress().getPort() + "/");
     out.flush();
     try {
       ServeCommand.serve(
           new DeskLocation(folder.resolve("desk"), null),
-          deskPort,
+          ports.desk(),
           List.of(campaign),
           address -> {
             out.println("Work on it at    " + address + "  (stop both with Ctrl-C)");
@@ -109,6 +112,16 @@ final class DemoCommand implements Callable<Integer> {
     } finally {
       review.stop(0);
     }
+  }
+
+  /** Where both are served. */
+  private record Ports(int site, int desk) {}
+
+  private Ports ports(CommandSpec asking) {
+    ServeCommand.requirePort(port == null ? 0 : port, "--port", asking);
+    ServeCommand.requirePort(deskPort == null ? 0 : deskPort, "--desk-port", asking);
+    return new Ports(
+        SiteServer.port(port, 8080, "--port"), SiteServer.port(deskPort, 8023, "--desk-port"));
   }
 
   private void prepare() {

@@ -18,6 +18,7 @@ import tools.jackson.databind.node.ObjectNode;
 /** {@code ovenproof export DIR --out BAG}. */
 @Command(
     name = "export",
+    footer = {"", "For example: ovenproof export examples/phone-and-thermometer --out bag.zip"},
     mixinStandardHelpOptions = true,
     description = "Packs a campaign with its verdict as a bag (BagIt) that anyone can verify.")
 final class ExportCommand implements Callable<Integer> {

@@ -15,6 +15,7 @@ import tools.jackson.databind.node.ObjectNode;
 /** {@code ovenproof import BAG --out DIR}. */
 @Command(
     name = "import",
+    footer = {"", "For example: ovenproof import bag.zip --out my-campaign"},
     mixinStandardHelpOptions = true,
     description = "Takes the campaign folder out of a bag, after checking all of it.")
 final class ImportCommand implements Callable<Integer> {

@@ -22,6 +22,7 @@ import tools.jackson.databind.node.JsonNodeFactory;
 /** {@code ovenproof new DIR --starter NAME}. */
 @Command(
     name = "new",
+    footer = {"", "For example: ovenproof new my-campaign --starter countertop-ovens"},
     mixinStandardHelpOptions = true,
     description = "Makes a campaign folder with a starter method and empty tables.")
 final class NewCommand implements Callable<Integer> {

@@ -21,6 +21,7 @@ import picocli.CommandLine.ParameterException;
     },
     footer = {
       "",
+      "Begin with: ovenproof demo --once. A verb's own help: ovenproof help verdict.",
       "Exit: 0 fine, 1 the input has problems, 2 wrong usage, 3 something outside failed."
     })
 public final class Ovenproof implements Runnable {
@@ -120,10 +121,9 @@ public final class Ovenproof implements Runnable {
   }
 
   private static int explainUsage(ParameterException failure, String[] args) {
-    CommandLine command = failure.getCommandLine();
-    command.getErr().println("ovenproof: " + failure.getMessage());
-    CommandLine.UnmatchedArgumentException.printSuggestions(failure, command.getErr());
-    command.getErr().println("Try: ovenproof help " + command.getCommandName());
+    new UsageAnswer(failure, VERBS, args)
+        .lines()
+        .forEach(failure.getCommandLine().getErr()::println);
     return ExitCode.USAGE;
   }
 }

@@ -38,6 +38,7 @@ import picocli.CommandLine.Spec;
 /** {@code ovenproof panel FILE}. */
 @Command(
     name = "panel",
+    footer = {"", "For example: ovenproof panel examples/phone-and-thermometer/ratings.csv"},
     mixinStandardHelpOptions = true,
     description = {
       "Statistics of a rating table: means, tests, groups, people.",

@@ -37,6 +37,10 @@ import tools.jackson.databind.node.JsonNodeFactory;
 /** {@code ovenproof photo FILE…}. */
 @Command(
     name = "photo",
+    footer = {
+      "",
+      "For example: ovenproof photo examples/phone-and-thermometer/photos/marl-toast.jpg"
+    },
     mixinStandardHelpOptions = true,
     description = {
       "Shade and evenness of the food in photographs.",

@@ -27,6 +27,10 @@ import picocli.CommandLine.Spec;
 /** {@code ovenproof proofread DRAFT --campaign DIR}. */
 @Command(
     name = "proofread",
+    footer = {
+      "",
+      "For example: ovenproof proofread draft.md --campaign examples/phone-and-thermometer"
+    },
     mixinStandardHelpOptions = true,
     description = {
       "Checks every number, comparison, superlative and rank of a draft against a campaign.",

@@ -29,6 +29,7 @@ import tools.jackson.databind.node.ObjectNode;
 /** {@code ovenproof publish DIR --out SITE}. */
 @Command(
     name = "publish",
+    footer = {"", "For example: ovenproof publish examples/phone-and-thermometer --out my-site"},
     mixinStandardHelpOptions = true,
     description = "Writes the review site of a campaign, with fragments, cards and data.")
 final class PublishCommand implements Callable<Integer> {

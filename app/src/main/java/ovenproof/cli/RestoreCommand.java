@@ -18,6 +18,7 @@ import tools.jackson.databind.node.ObjectNode;
 /** {@code ovenproof restore BACKUP --desk DIR}. */
 @Command(
     name = "restore",
+    footer = {"", "For example: ovenproof restore backup.zip --desk ~/another-desk"},
     mixinStandardHelpOptions = true,
     description = "Makes a desk from a backup, after checking all of it; into a new or empty desk.")
 final class RestoreCommand implements Callable<Integer> {

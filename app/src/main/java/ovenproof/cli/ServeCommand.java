@@ -16,11 +16,13 @@ import ovenproof.web.WebServer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** {@code ovenproof serve}: the web application on this machine. */
 @Command(
     name = "serve",
+    footer = {"", "For example: ovenproof serve --import examples/phone-and-thermometer"},
     mixinStandardHelpOptions = true,
     description = "Serves the web application to this machine only, until it is stopped.")
 public final class ServeCommand implements Callable<Integer> {
@@ -54,6 +56,7 @@ public final class ServeCommand implements Callable<Integer> {
   public Integer call() throws InterruptedException {
     PrintWriter out =
         spec == null ? new PrintWriter(System.out, true) : spec.commandLine().getOut();
+    requirePort(port, "--port", spec);
     Consumer<String> say =
         address -> {
           out.println(address);
@@ -62,6 +65,14 @@ public final class ServeCommand implements Callable<Integer> {
     Stay stay = once ? Stay.STARTED_ONCE : Stay.UNTIL_STOPPED;
     serve(new DeskLocation(folder, database), port, imports, say, stay);
     return ExitCode.FINE;
+  }
+
+  /** Refuses a number that no port has. */
+  static void requirePort(int port, String option, @Nullable CommandSpec spec) {
+    if ((port < 0 || port > 65_535) && spec != null) {
+      throw new ParameterException(
+          spec.commandLine(), option + " is a number from 0 to 65535, found " + port);
+    }
   }
 
   /** How long to serve. */

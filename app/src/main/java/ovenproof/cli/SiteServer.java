@@ -6,11 +6,13 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.net.ServerSocket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import ovenproof.input.OutsideException;
 
 /**
@@ -34,6 +36,25 @@ final class SiteServer {
 
   private SiteServer(Path site) {
     this.site = site.toAbsolutePath().normalize();
+  }
+
+  /**
+   * The port that is asked for, or the usual one, or any when another program holds the usual one.
+   *
+   * @throws OutsideException if the one that is asked for is held
+   */
+  static int port(@Nullable Integer asked, int usual, String option) {
+    int wanted = asked == null ? usual : asked;
+    try (ServerSocket free = new ServerSocket(wanted, 1, InetAddress.getLoopbackAddress())) {
+      return wanted;
+    } catch (IOException held) {
+      if (asked == null) {
+        return 0;
+      }
+      throw new OutsideException(
+          "port " + asked + " is taken; choose another with " + option + ", or 0 for a free one",
+          held);
+    }
   }
 
   /** Serves on the loopback address; port 0 takes any free one. */

@@ -33,6 +33,7 @@ import picocli.CommandLine.Spec;
 /** {@code ovenproof trace FILE}. */
 @Command(
     name = "trace",
+    footer = {"", "For example: ovenproof trace examples/logs/oven.csv --set 200C"},
     mixinStandardHelpOptions = true,
     description = "Reads any logger's file; prints how it was read, its channels and measures.")
 final class TraceCommand implements Callable<Integer> {

@@ -38,6 +38,7 @@ import tools.jackson.databind.node.ObjectNode;
 /** {@code ovenproof verdict DIR}. */
 @Command(
     name = "verdict",
+    footer = {"", "For example: ovenproof verdict examples/phone-and-thermometer"},
     mixinStandardHelpOptions = true,
     description = "Scores, intervals, ranks and tiers of a campaign, and the questions about them.")
 final class VerdictCommand implements Callable<Integer> {

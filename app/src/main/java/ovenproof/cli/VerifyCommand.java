@@ -16,6 +16,7 @@ import tools.jackson.databind.node.ObjectNode;
 /** {@code ovenproof verify BAG}. */
 @Command(
     name = "verify",
+    footer = {"", "For example: ovenproof verify bag.zip"},
     mixinStandardHelpOptions = true,
     description = "Checks a bag's fingerprints and computes its published verdict again.")
 final class VerifyCommand implements Callable<Integer> {

@@ -1,9 +1,11 @@
 package ovenproof.files;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import ovenproof.campaign.Campaign;
 import ovenproof.evidence.EvidenceSource;
 import ovenproof.input.InputException;
@@ -106,6 +108,31 @@ public final class CampaignFolder {
               "a campaign folder",
               "\"ovenproof new DIR --starter NAME\" makes one"));
     }
+    boolean empty =
+        Stream.of(CampaignReader.CAMPAIGN_FILE, CampaignReader.METHOD_FILE)
+            .noneMatch(f -> Files.exists(folder.resolve(f)));
+    if (empty && Tables.ALL.stream().noneMatch(t -> Files.exists(folder.resolve(t.file())))) {
+      throw new InputException(
+          Problem.error(
+              Place.of(folder.toString()),
+              "no file of a campaign in it",
+              "a campaign folder",
+              inside(folder)
+                  .map(below -> "did you mean " + below + "?")
+                  .orElse("\"ovenproof new DIR --starter NAME\" makes one")));
+    }
     return new FolderEvidence(folder);
+  }
+
+  /** A campaign folder directly in a folder: the demo's lies in one. */
+  private static Optional<Path> inside(Path folder) {
+    try (Stream<Path> below = Files.list(folder)) {
+      return below
+          .filter(f -> Files.isRegularFile(f.resolve(CampaignReader.CAMPAIGN_FILE)))
+          .sorted()
+          .findFirst();
+    } catch (IOException unreadable) {
+      return Optional.empty();
+    }
   }
 }

@@ -5,6 +5,7 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
@@ -52,6 +53,14 @@ public record Bag(Path root, Map<String, String> fingerprints) {
    */
   public static Bag open(Path folder) {
     Problems problems = new Problems();
+    if (!Files.isRegularFile(folder.resolve("bagit.txt"), LinkOption.NOFOLLOW_LINKS)) {
+      problems.error(
+          Place.of(folder.toString()),
+          "no bagit.txt in it",
+          "a bag",
+          "\"ovenproof export DIR --out BAG\" makes one");
+    }
+    problems.throwIfErrors();
     Map<String, Long> files = files(folder, problems);
     problems.throwIfErrors();
     declaration(folder, files, problems);
@@ -106,11 +115,6 @@ public record Bag(Path root, Map<String, String> fingerprints) {
   }
 
   private static void declaration(Path folder, Map<String, Long> files, Problems problems) {
-    if (!files.containsKey("bagit.txt")) {
-      problems.error(
-          Place.of("bagit.txt"), "nothing", "the declaration of a bag", "is this a bag?");
-      return;
-    }
     Matcher declaration = DECLARATION.matcher(read(folder, "bagit.txt", files, problems));
     if (!declaration.matches()) {
       problems.error(
