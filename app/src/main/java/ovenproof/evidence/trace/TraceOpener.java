@@ -1,6 +1,5 @@
 package ovenproof.evidence.trace;
 
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -85,7 +84,7 @@ public final class TraceOpener {
               "The workbook is larger than "
                   + (LARGEST_WORKBOOK_BYTES >> 20)
                   + " MB. Save the sheet as CSV and open that.")
-          : Workbook.read(new ByteArrayInputStream(source.bytes(0, (int) source.size())), options);
+          : Workbook.read(source.bytes(0, (int) source.size()), options);
     }
     boolean oldWorkbook =
         first.length > 8 && (first[0] & 0xFF) == 0xD0 && (first[1] & 0xFF) == 0xCF;

@@ -208,4 +208,37 @@ class WorkbookTest {
     old[1] = (byte) 0xCF;
     assertThat(read(old).problems()).singleElement().asString().contains("XLSX or CSV");
   }
+
+  @Test
+  void aWorkbookThatUnpacksToFarMoreIsRefusedInWords() throws IOException {
+    String row = row(1, text("A1", "0".repeat(1 << 20)));
+    ReadOptions small = ReadOptions.withDefaults().withMaximumTextBytes(1 << 19);
+    TraceFile file = TraceOpener.read(workbook(row), small);
+    assertThat(file.problems()).singleElement().asString().contains("unpacks to more");
+  }
+
+  @Test
+  void cellsFarToTheRightDoNotFillTheMemory() throws IOException {
+    StringBuilder rows = new StringBuilder();
+    for (int r = 1; r <= 2000; r++) {
+      rows.append(row(r, number("A" + r, r, 0), number("EAA" + r, r, 0)));
+    }
+    ReadOptions small = ReadOptions.withDefaults().withMaximumNumbers(1_000_000);
+    TraceFile file = TraceOpener.read(workbook(rows.toString()), small);
+    assertThat(file.problems()).singleElement().asString().contains("unpacks to more");
+  }
+
+  @Test
+  void durationsBeyondADayGoOn() throws IOException {
+    StringBuilder rows = new StringBuilder(row(1, text("A1", "Elapsed"), text("B1", "Oven °C")));
+    for (int i = 0; i < 40; i++) {
+      double days = (23 * 3600 + 55 * 60 + i * 30) / 86_400.0;
+      rows.append(row(i + 2, number("A" + (i + 2), days, 2), number("B" + (i + 2), heat(i), 0)));
+    }
+    TraceFile file = read(workbook(rows.toString()));
+    assertThat(file.problems()).isEmpty();
+    assertThat(file.time().medianStepSeconds()).isCloseTo(30, within(1e-3));
+    assertThat(file.segments()).hasSize(1);
+    assertThat(file.time().seconds()[39]).isCloseTo(39 * 30, within(1e-3));
+  }
 }

@@ -13,7 +13,6 @@ final class SqlRows {
   private static final int LARGEST_BYTES = 100 << 20;
   private static final Pattern INSERT =
       Pattern.compile("(?i)\\s*insert\\s+into\\s+\\S+?\\s*(?:\\(([^)]*)\\))?\\s*values\\s*(.*)");
-  private static final Pattern TUPLE = Pattern.compile("\\s*\\(((?:'[^']*'|[^()'])*)\\)\\s*[,;]?");
   private static final Pattern CREATE =
       Pattern.compile("(?is)create\\s+table[^(]*\\((.*?)\\)\\s*(;|\\n|$).*");
 
@@ -42,10 +41,13 @@ final class SqlRows {
       } else if (found == 0 && tuples.isEmpty()) {
         before.append(line.text()).append('\n');
       }
-      Matcher tuple = TUPLE.matcher(tuples);
-      for (int at = 0; tuple.find(at) && tuple.start() == at; at = tuple.end()) {
-        rows.append(unquoted(tuple.group(1))).append('\n');
+      int open = tuples.indexOf('(');
+      int close = open < 0 ? -1 : closing(tuples, open + 1);
+      while (close > 0) {
+        rows.append(unquoted(tuples.substring(open + 1, close))).append('\n');
         found++;
+        open = tuples.indexOf('(', close);
+        close = open < 0 ? -1 : closing(tuples, open + 1);
       }
     }
     Matcher create = CREATE.matcher(before);
@@ -54,6 +56,19 @@ final class SqlRows {
     }
     String header = names.replaceAll("[`\"\\[\\]]", "");
     return found < 2 ? null : (header + "\n" + rows).getBytes(StandardCharsets.UTF_8);
+  }
+
+  /** The bracket that closes a tuple, outside of quotes; −1 when there is none. */
+  private static int closing(String text, int from) {
+    boolean quoted = false;
+    for (int i = from; i < text.length(); i++) {
+      char c = text.charAt(i);
+      quoted ^= c == '\'';
+      if (c == ')' && !quoted) {
+        return i;
+      }
+    }
+    return -1;
   }
 
   private static String unquoted(String tuple) {
