@@ -13,14 +13,13 @@ import org.jspecify.annotations.Nullable;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.QuantityParser;
+import ovenproof.core.safety.Criterion;
 import ovenproof.core.trace.DateOrder;
 import ovenproof.core.trace.ReadOptions;
 import ovenproof.core.trace.TimeAxis;
 import ovenproof.core.trace.TraceFile;
 import ovenproof.evidence.trace.TraceJson;
 import ovenproof.evidence.trace.TraceOpener;
-import ovenproof.evidence.trace.TracePlot;
-import ovenproof.evidence.trace.TraceReport;
 import ovenproof.evidence.trace.TraceSession;
 import ovenproof.input.OutsideException;
 import picocli.CommandLine.Command;
@@ -76,6 +75,27 @@ final class TraceCommand implements Callable<Integer> {
       description = "What a time column counts where the file does not say.")
   private @Nullable String counts;
 
+  @Option(
+      names = "--floor",
+      paramLabel = "74C",
+      description = "Lowest core temperature that the food is held against.")
+  private @Nullable String floor;
+
+  @Option(names = "--rest", paramLabel = "3min", description = "Rest that belongs to the floor.")
+  private @Nullable String rest;
+
+  @Option(
+      names = "--f70",
+      paramLabel = "2min",
+      description = "Equivalent time at 70 °C, instead of a floor.")
+  private @Nullable String equivalent;
+
+  @Option(
+      names = "--probe",
+      paramLabel = "0.5K",
+      description = "Standard uncertainty (k = 1) of the probes; without it no core is shown.")
+  private @Nullable String probe;
+
   @Option(names = "--plot", paramLabel = "out.svg", description = "Draws the curve.")
   private @Nullable Path plot;
 
@@ -93,6 +113,10 @@ final class TraceCommand implements Callable<Integer> {
     print(read, session, measurements);
     if (plot != null && session != null) {
       write(plot, TracePlot.svg(session));
+    } else if (plot != null && read.isReadable() && spec != null) {
+      spec.commandLine()
+          .getErr()
+          .println("nothing to draw: the file holds neither temperature nor power");
     }
     return read.isReadable() ? ExitCode.FINE : ExitCode.INPUT;
   }
@@ -155,7 +179,27 @@ final class TraceCommand implements Callable<Integer> {
         setting == null ? null : quantity("--set", setting, Dimension.TEMPERATURE),
         ambient == null ? null : quantity("--ambient", ambient, Dimension.TEMPERATURE),
         exact,
-        start == null ? null : startSecond(start, read.time()));
+        start == null ? null : startSecond(start, read.time()),
+        criterion(),
+        probe == null ? null : quantity("--probe", probe, Dimension.TEMPERATURE_DIFFERENCE));
+  }
+
+  /** One criterion, floor with rest or equivalent time, never both. */
+  private @Nullable Criterion criterion() {
+    if (floor != null && equivalent != null) {
+      throw usage("--floor and --f70: one of the two judges a core, never both");
+    }
+    if (rest != null && floor == null) {
+      throw usage("--rest: a rest belongs to a --floor");
+    }
+    if (equivalent != null) {
+      return new Criterion.EquivalentTime(quantity("--f70", equivalent, Dimension.TIME));
+    }
+    return floor == null
+        ? null
+        : new Criterion.FloorWithRest(
+            quantity("--floor", floor, Dimension.TEMPERATURE),
+            rest == null ? 0 : quantity("--rest", rest, Dimension.TIME));
   }
 
   private double startSecond(String text, TimeAxis axis) {

@@ -4,6 +4,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import ovenproof.contract.MeasurementJson;
 import ovenproof.core.measure.Measurement;
+import ovenproof.core.safety.CoreSafety;
+import ovenproof.core.safety.CoreWords;
 import ovenproof.core.trace.Channel;
 import ovenproof.core.trace.Layout;
 import ovenproof.core.trace.Question;
@@ -36,7 +38,17 @@ public final class TraceJson {
       ArrayNode notes = node.putArray("notes");
       session.notes().forEach(notes::add);
       node.put("story", session.story());
+      session.core().ifPresent(judged -> node.set("core", core(judged, session)));
     }
+    return node;
+  }
+
+  private static ObjectNode core(CoreSafety judged, TraceSession session) {
+    ObjectNode node = JsonNodeFactory.instance.objectNode();
+    node.put("state", judged.state().words());
+    node.put("why", judged.why());
+    node.put("source", CoreWords.source(session.criterion()).strip());
+    node.put("caution", CoreWords.CAUTION);
     return node;
   }
 

@@ -4,12 +4,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.measure.Measurement;
 import ovenproof.core.measure.Subject;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.Unit;
+import ovenproof.core.safety.CoreSafety;
+import ovenproof.core.safety.CoreWords;
+import ovenproof.core.safety.Criterion;
 import ovenproof.core.safety.SafetyMeasures;
 import ovenproof.core.thermal.HeatBalance;
 import ovenproof.core.thermal.HeatingModel;
@@ -19,6 +23,7 @@ import ovenproof.core.trace.Channel;
 import ovenproof.core.trace.Duty;
 import ovenproof.core.trace.FoodContact;
 import ovenproof.core.trace.HeatCurve;
+import ovenproof.core.trace.ProbeAccuracy;
 import ovenproof.core.trace.RunSearch;
 import ovenproof.core.trace.Segment;
 import ovenproof.core.trace.SteadyState;
@@ -36,9 +41,22 @@ import ovenproof.core.trace.TraceMeasures;
  * @param curve the centre, prepared
  * @param startSecond heat on, from the first row
  * @param notes how channels, setting and start were chosen
+ * @param criterion what the food's core is held against, null when nobody asks
  */
 public record TraceSession(
-    TraceFile file, TraceInput input, HeatCurve curve, double startSecond, List<String> notes) {
+    TraceFile file,
+    TraceInput input,
+    HeatCurve curve,
+    double startSecond,
+    List<String> notes,
+    @Nullable Criterion criterion) {
+
+  /** What needs no temperature. */
+  private static final Set<String> OF_POWER =
+      Set.of("energy", "energy-cook", "power-standby", "mains-mean");
+
+  /** What only a run of a campaign has: events, and a nominal voltage. */
+  private static final Set<String> OF_CAMPAIGNS = Set.of("clock-offset", "preheat-nominal");
 
   private static final Set<String> WITHOUT_TIME = Set.of("highest", "core-highest");
 
@@ -51,17 +69,24 @@ public record TraceSession(
   /** A record of years holds more heat-ups than anybody reads the times of. */
   private static final int MOST_NAMED_STARTS = 20;
 
-  /** What a person said about the run. */
+  /**
+   * What a person said about the run.
+   *
+   * @param core what the food's core is held against, null when nobody asks
+   * @param probeKelvin standard uncertainty of the probes, null when nobody knows it
+   */
   public record Choice(
       @Nullable Double settingCelsius,
       @Nullable Double ambientCelsius,
       Map<String, String> places,
-      @Nullable Double startSecond) {
+      @Nullable Double startSecond,
+      @Nullable Criterion core,
+      @Nullable Double probeKelvin) {
     public Choice {
       places = Map.copyOf(places);
     }
 
-    public static final Choice NONE = new Choice(null, null, Map.of(), null);
+    public static final Choice NONE = new Choice(null, null, Map.of(), null, null, null);
   }
 
   /**
@@ -205,16 +230,11 @@ public record TraceSession(
         TraceInput.of(centre)
             .withSetting(setting)
             .withAmbient(ambient)
-            .withPoints(window.points(choice.places))
-            .withCores(
-                window.all(c -> c.isMeasuredTemperature() && c.role() == Channel.Role.CORE).stream()
-                    .map(FoodContact::of)
-                    .filter(t -> t.size() > 0)
-                    .toList())
+            .withCores(window.cores())
             .withPower(
                 window.first(
                     c -> c.dimension() == Dimension.POWER && c.role() == Channel.Role.MEASURED))
-            .withEnergy(window.first(c -> c.dimension() == Dimension.ENERGY))
+            .withEnergy(window.energy(notes))
             .withMains(window.first(TraceSession::isMains))
             .withDuty(
                 window.first(
@@ -223,8 +243,31 @@ public record TraceSession(
                             || c.role() == Channel.Role.SWITCH && !isOtherSwitch(c)))
             .withSubject(subject)
             .withEvidence(List.of(name));
+    HeatCurve curve = HeatCurve.of(input.centre());
+    CavityPoints points = CavityPoints.among(window.points(choice), choice.places.keySet(), curve);
+    notes.addAll(points.notes());
     return new TraceSession(
-        file, input, HeatCurve.of(input.centre()), window.start, List.copyOf(notes));
+        file,
+        food(input.withPoints(points.traces()).withCores(both(input.cores(), points)), choice),
+        curve,
+        window.start,
+        List.copyOf(notes),
+        choice.core);
+  }
+
+  private static List<Trace> both(List<Trace> needles, CavityPoints found) {
+    List<Trace> all = new ArrayList<>(needles);
+    all.addAll(found.cores());
+    return all;
+  }
+
+  private static TraceInput food(TraceInput input, Choice choice) {
+    Double known = choice.probeKelvin;
+    TraceInput asked =
+        known == null ? input : input.withProbe(new ProbeAccuracy("probe:stated", known, 0, null));
+    return choice.core instanceof Criterion.FloorWithRest floor
+        ? asked.withCoreTarget(floor.floorCelsius()).withRest(floor.restSeconds())
+        : asked;
   }
 
   /** Cuts channels to the run. */
@@ -233,12 +276,53 @@ public record TraceSession(
       return file.trace(channel, segment).window(start, end);
     }
 
-    /** The places a spread is taken over, under the names a person gave them. */
-    List<Trace> points(Map<String, String> places) {
+    /** Where a spread may be taken over, under the names a person gave the places. */
+    List<CavityPoints.Point> points(Choice choice) {
       return file.channels().stream()
           .filter(c -> c.isMeasuredTemperature() && c.state() == Channel.State.GOOD)
           .filter(c -> c.role() == Channel.Role.MEASURED || c.role() == Channel.Role.CENTRE)
-          .map(c -> named(cut(c), places.getOrDefault(c.name(), c.name())))
+          .map(
+              c ->
+                  new CavityPoints.Point(
+                      c, named(cut(c), choice.places.getOrDefault(c.name(), c.name()))))
+          .toList();
+    }
+
+    /** A counter without a written unit that misses the power by a thousand counts another one. */
+    @Nullable Trace energy(List<String> notes) {
+      Channel channel =
+          file.channels().stream()
+              .filter(c -> c.dimension() == Dimension.ENERGY)
+              .findFirst()
+              .orElse(null);
+      Trace power =
+          first(c -> c.dimension() == Dimension.POWER && c.role() == Channel.Role.MEASURED);
+      if (channel == null) {
+        return null;
+      }
+      Trace counter = cut(channel);
+      double factor =
+          power == null || !channel.unitAsWritten().isEmpty()
+              ? 1
+              : EnergyUnit.factor(counter.present(), power.present());
+      if (factor == 1) {
+        return counter;
+      }
+      notes.add(
+          "“"
+              + channel.name()
+              + "” has no unit; its rise fits the power when it counts "
+              + (factor > 1 ? "kWh" : "Wh")
+              + ".");
+      return counter.withValues(
+          java.util.Arrays.stream(counter.values()).map(v -> v * factor).toArray());
+    }
+
+    /** Needles, from when they are in the food. */
+    List<Trace> cores() {
+      return all(c -> c.isMeasuredTemperature() && c.role() == Channel.Role.CORE).stream()
+          .map(FoodContact::of)
+          .filter(t -> t.size() > 0)
           .toList();
     }
 
@@ -359,19 +443,56 @@ public record TraceSession(
     List<TraceMeasure> measures = new ArrayList<>(TraceMeasures.all());
     measures.addAll(ThermalMeasures.all());
     measures.addAll(SafetyMeasures.all());
+    boolean warm = !curve.isEmpty();
     boolean timed = file.time().form() != ovenproof.core.trace.TimeAxis.Form.NONE;
     List<Measurement> results = new ArrayList<>();
     for (TraceMeasure measure : measures) {
-      boolean possible = timed || WITHOUT_TIME.contains(measure.description().id());
-      results.add(
-          possible
-              ? measure.measure(input, curve)
-              : Measurement.missing(
-                  measure.description(),
-                  input.subject(),
-                  "the file holds no times; give the distance of its rows with --interval"));
+      String id = measure.description().id();
+      boolean possible = timed || WITHOUT_TIME.contains(id);
+      if (!warm && !OF_POWER.contains(id)) {
+        results.add(missing(measure, "no temperature was logged"));
+      } else if (!possible) {
+        results.add(
+            missing(
+                measure, "the file holds no times; give the distance of its rows with --interval"));
+      } else {
+        results.add(measure.measure(input, curve));
+      }
     }
     return results;
+  }
+
+  private Measurement missing(TraceMeasure measure, String why) {
+    return Measurement.missing(measure.description(), input.subject(), why);
+  }
+
+  /** Whether a file like this could ever carry a measure; where not, its lack is no news. */
+  public boolean couldMeasure(String id) {
+    return !OF_CAMPAIGNS.contains(id)
+        && (!curve.isEmpty() || OF_POWER.contains(id))
+        && (!input.cores().isEmpty() || criterion != null || !isOfFood(id));
+  }
+
+  private static boolean isOfFood(String id) {
+    return id.startsWith("core") || id.equals(SafetyMeasures.LETHALITY.id());
+  }
+
+  /** Whether the core met what was asked of it; empty when nobody asked. */
+  public Optional<CoreSafety> core() {
+    double expanded = input.probe().expandedKelvin();
+    return Optional.ofNullable(criterion)
+        .map(
+            wanted ->
+                CoreSafety.judge(
+                    wanted,
+                    input.cores(),
+                    expanded > 0 ? expanded : Double.NaN,
+                    CoreSafety.Record.FINISHED));
+  }
+
+  /** The same for a person, with where the floor is published; empty when nobody asked. */
+  public String coreWords() {
+    return core().map(judged -> CoreWords.of(judged, criterion)).orElse("");
   }
 
   public HeatingModel.Outcome model() {

@@ -126,7 +126,8 @@ public final class SafetyMeasures {
           ? result
               .withComponents(
                   List.of(Component.shared(input.probe().name(), (nominal - seconds) / 2)))
-              .withNote(String.format(Locale.ROOT, "F70 %.2f min", seconds / 60))
+              .withNote(
+                  String.format(Locale.ROOT, seconds < 600 ? "%.2f min" : "%.0f min", seconds / 60))
           : result.withNote(UNKNOWN_ERROR);
     }
   }

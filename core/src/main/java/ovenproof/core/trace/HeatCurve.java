@@ -38,6 +38,9 @@ public record HeatCurve(
 
   private static final double SMOOTHED_SECONDS = 15;
 
+  /** What rises less was hot already, or is no oven. */
+  private static final double LEAST_RISE_KELVIN = 20;
+
   /** Below this noise smoothing would only round the corners. */
   private static final double NOISE_WORTH_SMOOTHING_KELVIN = 0.02;
 
@@ -123,6 +126,14 @@ public record HeatCurve(
       }
     }
     return Double.isInfinite(smallest) ? 0 : smallest;
+  }
+
+  /** Why there is no heat-up to measure; null when the curve rises from where it began. */
+  static @Nullable String notHeated(HeatCurve curve, SteadyState steady) {
+    double rise = steady.meanCelsius() - curve.clean.values()[0];
+    return rise < LEAST_RISE_KELVIN
+        ? "the curve rises by less than 20 K: no heat-up from cold in the window"
+        : null;
   }
 
   public boolean isEmpty() {

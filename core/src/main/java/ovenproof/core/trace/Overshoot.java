@@ -35,6 +35,10 @@ public final class Overshoot implements TraceMeasure {
       return TraceMeasures.missing(
           DESCRIPTION, input, "no steady part to compare with: " + curve.whyNotSteady());
     }
+    String cold = HeatCurve.notHeated(curve, steady);
+    if (cold != null) {
+      return TraceMeasures.missing(DESCRIPTION, input, cold);
+    }
     double until = Math.min(LOOK_SECONDS, steady.endSecond());
     double top = Highest.of(curve.smooth().window(0, until));
     if (!Double.isFinite(top)) {

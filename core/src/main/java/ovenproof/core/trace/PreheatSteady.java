@@ -22,6 +22,9 @@ public final class PreheatSteady implements TraceMeasure {
               "common practice")
           .revised(2);
 
+  /** Known no better than this and than half of itself, it is not known. */
+  private static final double LARGEST_U_SECONDS = 300;
+
   @Override
   public MeasureDescription description() {
     return DESCRIPTION;
@@ -35,6 +38,14 @@ public final class PreheatSteady implements TraceMeasure {
     SteadyState steady = curve.steady();
     if (steady == null) {
       return TraceMeasures.missing(DESCRIPTION, input, curve.whyNotSteady());
+    }
+    String cold = HeatCurve.notHeated(curve, steady);
+    if (cold != null) {
+      return TraceMeasures.missing(DESCRIPTION, input, cold);
+    }
+    if (steady.settledU() > Math.max(LARGEST_U_SECONDS, steady.settledSecond() / 2)) {
+      return TraceMeasures.missing(
+          DESCRIPTION, input, "the means of its cycles scatter too much to tell since when");
     }
     return TraceMeasures.value(
         DESCRIPTION,

@@ -13,6 +13,9 @@ public final class RunSearch {
   private static final double SMALLEST_RISE_KELVIN = 50;
   private static final double LEAD_KELVIN = 3;
 
+  /** A fall that is made up sooner, and within half of what was held before, is a door. */
+  private static final double LONGEST_DOOR_SECONDS = 300;
+
   private RunSearch() {}
 
   /**
@@ -37,11 +40,16 @@ public final class RunSearch {
     int low = 0;
     int high = 0;
     boolean rising = false;
+    double fell = Double.NEGATIVE_INFINITY;
+    double began = 0;
     for (int i = 0; i < v.length; i++) {
       if (!rising) {
         low = v[i] < v[low] ? i : low;
         if (v[i] >= v[low] + rise) {
-          starts.add(t[lead(v, low, i)]);
+          if (t[i] - fell > Math.min(LONGEST_DOOR_SECONDS, (fell - began) / 2)) {
+            began = t[lead(v, low, i)];
+            starts.add(began);
+          }
           rising = true;
           high = i;
         }
@@ -49,6 +57,7 @@ public final class RunSearch {
         high = v[i] > v[high] ? i : high;
         if (v[i] <= v[high] - rise) {
           rising = false;
+          fell = t[i];
           low = i;
         }
       }

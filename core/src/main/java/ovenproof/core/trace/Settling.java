@@ -31,11 +31,11 @@ public final class Settling implements TraceMeasure {
     if (steady == null) {
       return TraceMeasures.missing(DESCRIPTION, input, curve.whyNotSteady());
     }
-    double rise = steady.meanCelsius() - curve.clean().values()[0];
-    if (rise < 20) {
-      return TraceMeasures.missing(
-          DESCRIPTION, input, "the curve rises by less than 20 K: no cold start in the window");
+    String cold = HeatCurve.notHeated(curve, steady);
+    if (cold != null) {
+      return TraceMeasures.missing(DESCRIPTION, input, cold);
     }
+    double rise = steady.meanCelsius() - curve.clean().values()[0];
     double period = curve.cycles().size() > 0 ? curve.cycles().medianPeriodSeconds() : 60;
     MovingMean mean = MovingMean.of(curve, period, steady.endSecond());
     BandEntry entry = new BandEntry(mean, SHARE * rise);

@@ -12,6 +12,11 @@ public final class StartAboveRoom implements TraceMeasure {
   /** Within this of the room a start is cold (<em>common practice</em>). */
   public static final double COLD_KELVIN = 3;
 
+  private static final double LEAST_RISE_KELVIN = 20;
+
+  /** A record of ten minutes in which nothing gets warm is not one of heating. */
+  private static final double LONG_SECONDS = 600;
+
   public static final MeasureDescription DESCRIPTION =
       TraceMeasures.describe(
               "start-above-room",
@@ -36,6 +41,10 @@ public final class StartAboveRoom implements TraceMeasure {
     }
     if (curve.isEmpty()) {
       return TraceMeasures.missing(DESCRIPTION, input, "the centre has no readings");
+    }
+    boolean isLong = curve.clean().lastSecond() > LONG_SECONDS;
+    if (isLong && Highest.of(curve.clean()) < room + LEAST_RISE_KELVIN) {
+      return TraceMeasures.missing(DESCRIPTION, input, "nothing was heated");
     }
     double above = curve.clean().values()[0] - room;
     // Later readings are warmer already; elements and walls are cold and shine on no probe.
