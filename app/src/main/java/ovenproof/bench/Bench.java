@@ -17,7 +17,6 @@ import ovenproof.web.FormKey;
 /** What the pages of the bench share: finding what a request names, and reading its fields. */
 final class Bench {
   static final List<String> ENDINGS = ovenproof.campaign.Event.STOP_CAUSES;
-  private static final Set<String> PICTURES = Set.of("jpg", "jpeg", "png", "webp", "heic", "heif");
   private static final Set<String> SHOWN = Set.of("jpg", "jpeg", "png", "webp");
 
   private Bench() {}
@@ -44,7 +43,7 @@ final class Bench {
   }
 
   static boolean isPicture(String path) {
-    return PICTURES.contains(ending(path));
+    return ovenproof.evidence.photo.PhotoFile.isNamedLikeOne(path);
   }
 
   /** Whether browsers show it. */

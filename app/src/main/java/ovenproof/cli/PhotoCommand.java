@@ -26,6 +26,7 @@ import ovenproof.input.OutsideException;
 import ovenproof.input.Place;
 import ovenproof.input.Problem;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -45,11 +46,15 @@ import tools.jackson.databind.node.JsonNodeFactory;
     description = {
       "Shade and evenness of the food in photographs.",
       "A 24-patch chart anywhere in the frame is found and used; the pieces are found and numbered"
-          + " row by row. Colours are CIELAB under D50."
+          + " row by row. Colours are CIELAB under D50.",
+      "With --campaign: sorts photographs to the runs of a campaign."
     })
 final class PhotoCommand implements Callable<Integer> {
 
-  @Parameters(paramLabel = "FILE", arity = "1..*", description = "JPEG, PNG, WebP or HEIC.")
+  @Parameters(
+      paramLabel = "FILE",
+      arity = "1..*",
+      description = "JPEG, PNG, WebP or HEIC, or a folder of them.")
   private List<Path> files = List.of();
 
   @Option(
@@ -79,10 +84,16 @@ final class PhotoCommand implements Callable<Integer> {
   @Option(names = "--json", description = "Print everything as JSON.")
   private boolean json;
 
+  @Mixin private PhotoSort sort = new PhotoSort();
+
   @Spec private @Nullable CommandSpec spec;
 
   @Override
   public Integer call() {
+    files = PhotoSort.pictures(files);
+    if (sort.isWanted()) {
+      return sort.run(files, json, out(), err());
+    }
     ShadeSettings settings = ShadeSettings.withDefaults().withTarget(target());
     PhotoAnalyser analyser = analyser(settings);
     ArrayNode documents = JsonNodeFactory.instance.arrayNode();
@@ -134,7 +145,7 @@ final class PhotoCommand implements Callable<Integer> {
     return report;
   }
 
-  private static byte[] bytes(Path path) {
+  static byte[] bytes(Path path) {
     if (!Files.isRegularFile(path)) {
       String found = Files.isDirectory(path) ? "a folder" : "no such file";
       throw new InputException(Problem.error(Place.of(path.toString()), found, "a photograph", ""));

@@ -358,7 +358,7 @@ final class CampaignTables {
         .row();
   }
 
-  private Map<String, String> photo(Photo p) {
+  Map<String, String> photo(Photo p) {
     String boxes = p.boxes().stream().map(CampaignTables::box).collect(Collectors.joining(" "));
     String outlines =
         p.outlines().stream().map(CampaignTables::outline).collect(Collectors.joining(" "));

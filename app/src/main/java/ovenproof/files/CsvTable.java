@@ -31,7 +31,7 @@ final class CsvTable {
   }
 
   /** Semicolon if the header has more of them than commas. */
-  private static char separator(String text) {
+  static char separator(String text) {
     String header =
         text.lines().filter(l -> !l.isBlank() && !l.startsWith("#")).findFirst().orElse("");
     long commas = header.chars().filter(c -> c == ',').count();

@@ -9,7 +9,6 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
@@ -19,7 +18,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.multipart.MultipartFile;
-import ovenproof.bench.RunNames;
+import ovenproof.bench.PhotoProposals;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Photo;
 import ovenproof.campaign.Run;
@@ -33,10 +32,8 @@ import ovenproof.desk.Keys;
 import ovenproof.desk.NewEntry;
 import ovenproof.evidence.photo.PhotoFile;
 import ovenproof.evidence.photo.PhotoSorting;
-import ovenproof.evidence.photo.RunLabel;
 import ovenproof.evidence.photo.RunLabels;
 import ovenproof.input.InputException;
-import ovenproof.method.TestPlan;
 import ovenproof.tracepage.Incoming.Dropped;
 import ovenproof.tracepage.PhotoLooks.PhotoLook;
 import ovenproof.web.FormProblems;
@@ -53,7 +50,6 @@ class DropController {
   /** Photographs on one page: more than a tray's worth, and small enough to load at once. */
   private static final int PHOTOS_AT_ONCE = 40;
 
-  private static final int MOST_CANDIDATES = 4;
   private static final int TRIES = 16;
   private static final int BETWEEN_TRIES_MILLIS = 50;
 
@@ -191,29 +187,15 @@ class DropController {
             .atZone(zone)
             .toInstant();
     Instant to = from.plusMillis((long) (1000 * seconds[seconds.length - 1]));
-    return times(c).stream()
-        .filter(r -> !r.start().isAfter(to) && !r.end().isBefore(from))
-        .map(r -> RunChoice.of(c, c.run(r.run()).orElseThrow()))
-        .limit(12)
-        .toList();
-  }
-
-  private static List<PhotoSorting.RunTime> times(Campaign c) {
-    return c.runs().stream()
-        .filter(r -> r.started() != null)
-        .map(
-            r -> {
-              Instant start = Objects.requireNonNull(r.started());
-              double last =
-                  c.eventsOf(r.id()).stream().mapToDouble(e -> e.elapsedSeconds()).max().orElse(0);
-              return new PhotoSorting.RunTime(
-                  r.id(), start, start.plusMillis((long) (1000 * last)));
-            })
-        .toList();
+    return new PhotoProposals(c)
+        .times().stream()
+            .filter(r -> !r.start().isAfter(to) && !r.end().isBefore(from))
+            .map(r -> RunChoice.of(c, c.run(r.run()).orElseThrow()))
+            .limit(12)
+            .toList();
   }
 
   private List<PhotoRow> photoRows(Campaign c, List<Dropped> all, List<Dropped> photos) {
-    // All are sorted together: labelled ones tell how far the camera's clock is off.
     List<PhotoLook> seen = photos.stream().map(f -> seen(c, f)).toList();
     List<PhotoSorting.Shot> shots = new ArrayList<>();
     for (int i = 0; i < photos.size(); i++) {
@@ -221,13 +203,10 @@ class DropController {
       shots.add(
           new PhotoSorting.Shot(photos.get(i).name(), look.sha256(), look.taken(), look.labels()));
     }
-    List<PhotoSorting.Sorted> sorted = PhotoSorting.sort(shots, times(c));
-    RunNames names = new RunNames(c);
+    List<PhotoProposals.Proposal> proposals = new PhotoProposals(c).of(shots);
     List<PhotoRow> rows = new ArrayList<>();
     for (int i = 0; i < Math.min(PHOTOS_AT_ONCE, photos.size()); i++) {
-      Proposal proposal = proposal(names.read(photos.get(i).name()), sorted.get(i));
-      String known = known(c, seen.get(i).sha256());
-      boolean again = sorted.get(i).certainty() == PhotoSorting.Certainty.DUPLICATE;
+      PhotoProposals.Proposal proposal = proposals.get(i);
       rows.add(
           new PhotoRow(
               all.indexOf(photos.get(i)),
@@ -235,51 +214,11 @@ class DropController {
               proposal.run(),
               proposal.batch(),
               proposal.face(),
-              known.isEmpty() ? proposal.why() + asked(proposal, sorted.get(i)) : known,
+              proposal.why(),
               seen.get(i).trouble(),
-              known.isEmpty() && !again && seen.get(i).trouble().isEmpty()));
+              proposal.isNew() && seen.get(i).trouble().isEmpty()));
     }
     return rows;
-  }
-
-  /**
-   * The run that is proposed for a photograph; empty when nothing says it, or two things differ.
-   */
-  private record Proposal(String run, int batch, String face, String why) {}
-
-  /** Its name first; a printed label may contradict it, the time it was taken may not. */
-  private static Proposal proposal(RunNames.Named named, PhotoSorting.Sorted seen) {
-    String byName = named.run();
-    String bySight = seen.run();
-    Integer labelBatch = seen.label().map(RunLabel::batch).orElse(named.batch());
-    int batch = labelBatch == null ? 1 : labelBatch;
-    String labelFace = seen.label().map(RunLabel::face).orElse(named.face());
-    String face = Objects.requireNonNullElse(labelFace, "");
-    if (seen.certainty() == PhotoSorting.Certainty.DUPLICATE || byName == null) {
-      return new Proposal(Objects.requireNonNullElse(bySight, ""), batch, face, seen.why());
-    }
-    boolean labelled = seen.certainty() == PhotoSorting.Certainty.LABEL && bySight != null;
-    if (labelled && !byName.equals(bySight)) {
-      return new Proposal(
-          "", batch, face, "Its name says " + byName + ", the label in it says " + bySight + ".");
-    }
-    return new Proposal(byName, batch, face, "Its name says the run.");
-  }
-
-  /** The runs to choose from, likeliest first. */
-  private static String asked(Proposal proposal, PhotoSorting.Sorted seen) {
-    List<String> likely = seen.candidates().stream().limit(MOST_CANDIDATES).toList();
-    return proposal.run().isEmpty() && !likely.isEmpty()
-        ? ": " + String.join(" or ", likely) + "?"
-        : "";
-  }
-
-  private static String known(Campaign c, String sha256) {
-    return c.evidence().stream()
-        .filter(e -> e.sha256().equals(sha256))
-        .findFirst()
-        .map(e -> "in the campaign already, as " + e.path())
-        .orElse("");
   }
 
   private PhotoLook seen(Campaign c, Dropped file) {
@@ -291,20 +230,11 @@ class DropController {
     String sha256 = PhotoFile.fingerprint(bytes);
     try {
       PhotoFile photo = PhotoFile.open(bytes, file.name());
-      Instant taken = taken(photo, c.info().zone());
+      Instant taken = PhotoProposals.taken(photo, c.info().zone());
       return new PhotoLook(sha256, taken, RunLabels.read(photo.picture()), "");
     } catch (InputException unreadable) {
       return new PhotoLook(sha256, null, List.of(), String.valueOf(unreadable.getMessage()));
     }
-  }
-
-  private static @Nullable Instant taken(PhotoFile photo, ZoneId zone) {
-    var at = photo.metadata().takenAt();
-    if (at == null) {
-      return null;
-    }
-    var offset = photo.metadata().offset();
-    return offset == null ? at.atZone(zone).toInstant() : at.toInstant(offset);
   }
 
   private static List<String> faces(Campaign c) {
@@ -422,7 +352,7 @@ class DropController {
               path,
               run.id(),
               batch(typed.getOrDefault("batch-" + i, "")),
-              face(c, run, typed.getOrDefault("face-" + i, "")),
+              new PhotoProposals(c).face(run, typed.getOrDefault("face-" + i, "")),
               seen(c, file).taken(),
               null,
               List.of(),
@@ -447,16 +377,6 @@ class DropController {
 
   private static int batch(String typed) {
     return typed.strip().matches("[1-9]\\d?") ? Integer.parseInt(typed.strip()) : 1;
-  }
-
-  private static @Nullable String face(Campaign c, Run run, String face) {
-    return c.method()
-        .test(run.test())
-        .map(TestPlan::photos)
-        .map(TestPlan.PhotoPlan::faces)
-        .filter(f -> !f.isEmpty())
-        .map(f -> f.contains(face) ? face : f.get(0))
-        .orElse(face.isEmpty() ? null : face);
   }
 
   @PostMapping("/c/{cid}/drop/forget")

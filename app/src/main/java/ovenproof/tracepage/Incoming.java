@@ -22,7 +22,6 @@ import ovenproof.input.Problem;
  * evidence, not in it; what nobody keeps is gone a day later.
  */
 public final class Incoming {
-  private static final Set<String> PICTURES = Set.of("jpg", "jpeg", "png", "webp", "heic", "heif");
   private static final Set<String> LOGS =
       Set.of(
           "csv", "tsv", "tab", "lvm", "ndjson", "xml", "yaml", "yml", "txt", "log", "dat", "xlsx",
@@ -39,7 +38,7 @@ public final class Incoming {
   /** A dropped file. */
   public record Dropped(Path place, String name, long bytes) {
     public boolean picture() {
-      return PICTURES.contains(ending(name));
+      return ovenproof.evidence.photo.PhotoFile.isNamedLikeOne(name);
     }
   }
 

@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** What the verbs print is what their schemas say, key by key. */
 class JsonSchemasTest {
 
-  private static Schema schema(String name) throws IOException {
+  static Schema schema(String name) throws IOException {
     Path here = Path.of("").toAbsolutePath();
     Path root = Files.exists(here.resolve("docs/files.md")) ? here : here.getParent();
     return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)

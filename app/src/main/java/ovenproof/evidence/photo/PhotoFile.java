@@ -76,6 +76,11 @@ public record PhotoFile(
     return new PhotoDecoding(readable, file, format, leastLongSide).open();
   }
 
+  /** Whether a file's name ends like that of a photograph that can be read. */
+  public static boolean isNamedLikeOne(String name) {
+    return PhotoFormat.isNamedLikeOne(name);
+  }
+
   /** SHA-256 of the bytes in lower-case hex (FIPS 180-4), as evidence is named by. */
   public static String fingerprint(byte[] bytes) {
     try {

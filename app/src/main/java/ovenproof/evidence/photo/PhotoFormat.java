@@ -32,6 +32,14 @@ public enum PhotoFormat {
     return extension.isEmpty() || extensions.contains(extension);
   }
 
+  /** Whether a file's name ends like that of a photograph. */
+  static boolean isNamedLikeOne(String name) {
+    String lower = name.toLowerCase(Locale.ROOT);
+    return java.util.Arrays.stream(values())
+        .flatMap(f -> f.extensions.stream())
+        .anyMatch(e -> lower.endsWith("." + e));
+  }
+
   /** What a file is that cannot be read, as far as its first bytes tell; for a message. */
   static String nameOfOther(byte[] bytes) {
     if (starts(bytes, 0, 'G', 'I', 'F', '8')) {

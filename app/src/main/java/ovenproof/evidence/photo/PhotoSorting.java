@@ -3,6 +3,7 @@ package ovenproof.evidence.photo;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +19,9 @@ public final class PhotoSorting {
   private static final Duration BEFORE_END = Duration.ofMinutes(2);
 
   private static final Duration AFTER_END = Duration.ofMinutes(15);
+
+  /** A photograph is noted so soon before or after it is taken. */
+  private static final Duration NOTED = Duration.ofMinutes(1);
 
   /** When photographs are usually taken after a run's end: food steams before, dries later. */
   private static final Duration USUAL = Duration.ofMinutes(5);
@@ -41,8 +45,52 @@ public final class PhotoSorting {
    */
   public record Shot(String file, String sha256, @Nullable Instant takenAt, List<String> labels) {}
 
-  /** A run with its time. */
-  public record RunTime(String run, Instant start, Instant end) {}
+  /**
+   * A run with its times.
+   *
+   * @param end when its food came out for the last time
+   * @param batches when the food of each batch came out; empty when nobody noted it
+   * @param photographed when somebody noted that a photograph was taken
+   */
+  public record RunTime(
+      String run, Instant start, Instant end, List<BatchEnd> batches, List<Instant> photographed) {
+    public RunTime {
+      batches = List.copyOf(batches);
+      photographed = List.copyOf(photographed);
+    }
+
+    /** A run of one batch. */
+    public RunTime(String run, Instant start, Instant end) {
+      this(run, start, end, List.of(), List.of());
+    }
+
+    private boolean isNoted(Instant at) {
+      return photographed.stream()
+          .anyMatch(p -> Duration.between(p, at).abs().compareTo(NOTED) <= 0);
+    }
+
+    private boolean isAtEnd(Instant at) {
+      return within(at, end) || batches.stream().anyMatch(b -> within(at, b.at()));
+    }
+
+    private static boolean within(Instant at, Instant end) {
+      return !at.isBefore(end.minus(BEFORE_END)) && !at.isAfter(end.plus(AFTER_END));
+    }
+
+    /** The batch that came out last before the photograph; null when it is not known. */
+    private @Nullable Integer batchAt(@Nullable Instant at) {
+      return at == null
+          ? null
+          : batches.stream()
+              .filter(b -> within(at, b.at()))
+              .max(Comparator.comparing(BatchEnd::at))
+              .map(BatchEnd::batch)
+              .orElse(null);
+    }
+  }
+
+  /** When the food of a batch came out. */
+  public record BatchEnd(int batch, Instant at) {}
 
   /** How sure the place is. */
   public enum Certainty {
@@ -60,11 +108,17 @@ public final class PhotoSorting {
    * Where a photograph belongs.
    *
    * @param run null when it has to be asked
+   * @param batch told by the time alone; null when it does not tell one
    * @param candidates runs to choose from when asking, likeliest first
    * @param why in words
    */
   public record Sorted(
-      Shot shot, Certainty certainty, @Nullable String run, List<String> candidates, String why) {
+      Shot shot,
+      Certainty certainty,
+      @Nullable String run,
+      @Nullable Integer batch,
+      List<String> candidates,
+      String why) {
     /** Batch and face, when a label in the frame says them of this run. */
     public java.util.Optional<RunLabel> label() {
       return shot.labels().stream()
@@ -126,7 +180,7 @@ public final class PhotoSorting {
 
   private static Sorted duplicate(Shot shot, Shot first) {
     return new Sorted(
-        shot, Certainty.DUPLICATE, null, List.of(), "the same picture as " + first.file());
+        shot, Certainty.DUPLICATE, null, null, List.of(), "the same picture as " + first.file());
   }
 
   private static Sorted place(Shot shot, List<RunTime> runs) {
@@ -146,14 +200,22 @@ public final class PhotoSorting {
     if (at == null) {
       return ask(shot, runs, "no label in the frame and no time in the file");
     }
-    List<RunTime> near = runs.stream().filter(r -> isAtEnd(at, r)).toList();
+    List<RunTime> noted = runs.stream().filter(r -> r.isNoted(at)).toList();
+    if (noted.size() == 1) {
+      return byTime(shot, noted.get(0), "taken when a photograph of this run was noted");
+    }
+    List<RunTime> near = runs.stream().filter(r -> r.isAtEnd(at)).toList();
     if (near.size() == 1) {
-      return new Sorted(
-          shot, Certainty.TIME, near.get(0).run(), List.of(), "taken at the end of this run");
+      return byTime(shot, near.get(0), "taken at the end of this run");
     }
     return near.isEmpty()
         ? ask(shot, byDistance(at, runs), "taken when no run was at its end")
         : ask(shot, byDistance(at, near), near.size() + " runs were at their end at that time");
+  }
+
+  private static Sorted byTime(Shot shot, RunTime run, String why) {
+    Integer batch = run.batchAt(shot.takenAt());
+    return new Sorted(shot, Certainty.TIME, run.run(), batch, List.of(), why);
   }
 
   private static Sorted byLabel(Shot shot, RunTime run) {
@@ -170,25 +232,22 @@ public final class PhotoSorting {
               + hours(Duration.between(run.end(), at))
               + " after its end: perhaps of another run or a redo");
     }
-    return new Sorted(shot, Certainty.LABEL, run.run(), List.of(), "its label is in the frame");
+    return new Sorted(
+        shot, Certainty.LABEL, run.run(), run.batchAt(at), List.of(), "its label is in the frame");
   }
 
   private static String hours(Duration time) {
     return time.toHours() < 48 ? time.toHours() + " h" : time.toDays() + " days";
   }
 
-  private static boolean isAtEnd(Instant at, RunTime run) {
-    return !at.isBefore(run.end().minus(BEFORE_END)) && !at.isAfter(run.end().plus(AFTER_END));
-  }
-
   private static List<RunTime> byDistance(Instant at, List<RunTime> runs) {
     return runs.stream()
-        .sorted(java.util.Comparator.comparing(r -> Duration.between(r.end(), at).abs()))
+        .sorted(Comparator.comparing(r -> Duration.between(r.end(), at).abs()))
         .toList();
   }
 
   private static Sorted ask(Shot shot, List<RunTime> candidates, String why) {
     return new Sorted(
-        shot, Certainty.ASK, null, candidates.stream().map(RunTime::run).toList(), why);
+        shot, Certainty.ASK, null, null, candidates.stream().map(RunTime::run).toList(), why);
   }
 }

@@ -102,6 +102,44 @@ class PhotoSortingTest {
     assertThat(PhotoSorting.clockAhead(three, RUNS)).isZero();
   }
 
+  /** Three batches out of one oven: each photograph is of the batch that came out before it. */
+  @Test
+  void theTimeTellsTheBatch() {
+    Instant end = TEN.plus(Duration.ofMinutes(60));
+    RunTime batches =
+        new RunTime(
+            "toast-alder-1",
+            TEN,
+            end,
+            List.of(
+                new PhotoSorting.BatchEnd(1, TEN.plus(Duration.ofMinutes(20))),
+                new PhotoSorting.BatchEnd(2, TEN.plus(Duration.ofMinutes(28))),
+                new PhotoSorting.BatchEnd(3, end)),
+            List.of());
+    List<Shot> shots = List.of(shot("a.jpg", 24), shot("b.jpg", 31), shot("c.jpg", 62));
+    assertThat(PhotoSorting.sort(shots, List.of(batches)))
+        .extracting(Sorted::batch)
+        .containsExactly(1, 2, 3);
+  }
+
+  /** Two ovens end together; somebody noted the photograph of one of them. */
+  @Test
+  void aNotedPhotographTellsWhichOfTwoRunsItIs() {
+    RunTime alder = RUNS.get(0);
+    RunTime birch =
+        new RunTime(
+            "toast-birch-1",
+            alder.start(),
+            alder.end(),
+            List.of(),
+            List.of(TEN.plus(Duration.ofMinutes(24))));
+    List<RunTime> both = List.of(alder, birch);
+    assertThat(PhotoSorting.sort(List.of(shot("a.jpg", 24)), both).get(0).run())
+        .isEqualTo("toast-birch-1");
+    assertThat(PhotoSorting.sort(List.of(shot("b.jpg", 30)), both).get(0).certainty())
+        .isEqualTo(Certainty.ASK);
+  }
+
   @Test
   void withoutLabelAndTimeAPersonIsAsked() {
     Sorted sorted = only(shot("a.jpg", null));
