@@ -65,7 +65,9 @@ final class BackupCommand implements Callable<Integer> {
                 + written.evidence()
                 + " evidence files ("
                 + written.bytes() / 1_000_000
-                + " MB), every fingerprint as it was taken in: "
+                + " MB), every fingerprint as it was taken in, "
+                + written.published()
+                + " published files: "
                 + written.place());
       }
     }
@@ -78,6 +80,7 @@ final class BackupCommand implements Callable<Integer> {
     ObjectNode rows = document.putObject("rows");
     written.rows().forEach(rows::put);
     document.put("evidence", written.evidence()).put("bytes", written.bytes());
+    document.put("published", written.published());
     return document;
   }
 }

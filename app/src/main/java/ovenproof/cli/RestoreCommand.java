@@ -55,6 +55,7 @@ final class RestoreCommand implements Callable<Integer> {
         ObjectNode rows = document.putObject("rows");
         restored.rows().forEach(rows::put);
         document.put("evidence", restored.evidence());
+        document.put("published", restored.published());
         Json.print(out, document);
       } else {
         out.println(
@@ -66,7 +67,9 @@ final class RestoreCommand implements Callable<Integer> {
                 + restored.rows().getOrDefault("entry", 0L)
                 + " entries, "
                 + restored.evidence()
-                + " evidence files; read back, every fingerprint the same: "
+                + " evidence files, "
+                + restored.published()
+                + " published files; read back, every fingerprint the same: "
                 + folder);
       }
     }

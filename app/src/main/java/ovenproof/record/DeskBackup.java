@@ -25,9 +25,10 @@ import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
- * Writes a whole desk as one bag: every row of its database as of one moment, and the evidence that
- * those rows name. Safe while the desk is served: evidence is on the disk before a row names it and
- * never changes, so whatever the rows of that moment name is there.
+ * Writes a whole desk as one bag: every row of its database as of one moment, the evidence that
+ * those rows name, and what was published with its frozen editions. Safe while the desk is served:
+ * evidence is on the disk before a row names it and never changes, so whatever the rows of that
+ * moment name is there.
  *
  * <p>The bag is the same for SQLite and PostgreSQL; moving between them is backup and restore.
  */
@@ -49,8 +50,10 @@ public final class DeskBackup {
    * @param rows by table
    * @param evidence number of evidence files
    * @param bytes of evidence
+   * @param published number of files of sites and kits
    */
-  public record Written(Path place, Map<String, Long> rows, int evidence, long bytes) {
+  public record Written(
+      Path place, Map<String, Long> rows, int evidence, long bytes, int published) {
     public Written {
       rows = new TreeMap<>(rows);
     }
@@ -93,16 +96,19 @@ public final class DeskBackup {
     }
     Map<String, String> known = new LinkedHashMap<>();
     long bytes = evidence(location, bag, tables.evidence, known);
+    int published = PublishedFolders.copy(location, bag);
     ObjectNode desk = JsonNodeFactory.instance.objectNode();
     desk.put("format", 1).put("tables", version).put("at", at.toString());
     ObjectNode rows = desk.putObject("rows");
     tables.rows.forEach(rows::put);
     Files.writeString(bag.resolve(DESK), PRETTY.writeValueAsString(desk) + "\n");
     Map<String, String> info = new LinkedHashMap<>();
-    info.put("External-Description", "Backup of a desk: all rows, and the evidence they name");
+    info.put(
+        "External-Description",
+        "Backup of a desk: all rows, the evidence they name, what was published");
     info.put("Bagging-Date", at.atZone(ZoneOffset.UTC).toLocalDate().toString());
     BagSeal.close(bag, info, known);
-    return new Written(place, tables.rows, tables.evidence.size(), bytes);
+    return new Written(place, tables.rows, tables.evidence.size(), bytes, published);
   }
 
   /** Writes each table as JSON lines and notes which evidence is named. */

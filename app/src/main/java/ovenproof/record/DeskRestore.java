@@ -36,8 +36,9 @@ public final class DeskRestore {
    * What was restored.
    *
    * @param at the moment of the backup, as written in it
+   * @param published number of files of sites and kits
    */
-  public record Restored(String at, Map<String, Long> rows, int evidence) {
+  public record Restored(String at, Map<String, Long> rows, int evidence, int published) {
     public Restored {
       rows = new TreeMap<>(rows);
     }
@@ -58,12 +59,17 @@ public final class DeskRestore {
       JsonNode desk = description(bag);
       List<String> tables = tables(bag, desk);
       Map<String, String> evidence = evidence(bag);
+      int published;
       try (Desk open = Desk.open(location, clock)) {
+        PublishedFolders.refuseTaken(location);
         put(open, bag, evidence);
+        published = PublishedFolders.restore(bag, location);
         DeskRows.write(open, new Lines(bag, tables));
+      } catch (IOException e) {
+        throw new OutsideException("could not put back what was published: " + e, e);
       }
       Map<String, Long> rows = compare(bag, location);
-      return new Restored(desk.path("at").asString(""), rows, evidence.size());
+      return new Restored(desk.path("at").asString(""), rows, evidence.size(), published);
     }
   }
 
