@@ -273,6 +273,7 @@ public final class EvidencePack {
         continue;
       }
       byte[] original = edition.evidence().bytes(file, LARGEST);
+      refuseContainers(file, original);
       byte[] clean = clean(original, names);
       String name =
           spaced(file, names) ? "files/file-" + (renamed.size() + 1) + ending(file) : file;
@@ -296,6 +297,18 @@ public final class EvidencePack {
   private static String ending(String file) {
     int dot = file.lastIndexOf('.');
     return dot > file.lastIndexOf('/') ? file.substring(dot) : "";
+  }
+
+  /** HEIC, AVIF and films hold place and owner in boxes that are not taken apart here. */
+  private static void refuseContainers(String file, byte[] bytes) {
+    if (PictureMetadata.isContainer(bytes)) {
+      throw new InputException(
+          Problem.error(
+              Place.of(file),
+              "a HEIC picture or a film, out of which place and names cannot be taken",
+              "JPEG, PNG or WebP in what is handed out",
+              "export it as JPEG and name that in the table"));
+    }
   }
 
   private static byte[] clean(byte[] bytes, Anonymous names) {

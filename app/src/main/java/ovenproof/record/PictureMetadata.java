@@ -11,11 +11,27 @@ import java.util.Set;
 final class PictureMetadata {
   private static final Set<String> PNG_TEXT = Set.of("tEXt", "zTXt", "iTXt", "eXIf", "tIME");
 
+  /** Chunks of a WebP picture that are pixels or say what pixels mean. */
+  private static final Set<String> WEBP_PICTURE =
+      Set.of("VP8 ", "VP8L", "VP8X", "ALPH", "ICCP", "ANIM", "ANMF");
+
+  /** EXIF and XMP in the flags of VP8X. */
+  private static final int WEBP_TEXT_FLAGS = 0x0c;
+
+  private static final int START_OF_SCAN = 0xda;
+  private static final int END_OF_IMAGE = 0xd9;
+  private static final int COMMENT = 0xfe;
+
   private PictureMetadata() {}
 
   /** Whether the bytes are a picture of which the metadata can be taken out. */
   static boolean isPicture(byte[] bytes) {
-    return isJpeg(bytes) || isPng(bytes);
+    return isJpeg(bytes) || isPng(bytes) || isWebp(bytes);
+  }
+
+  /** ISO/IEC 14496-12: HEIC, AVIF and films begin so. */
+  static boolean isContainer(byte[] bytes) {
+    return says(bytes, 4, "ftyp");
   }
 
   private static boolean isJpeg(byte[] b) {
@@ -26,10 +42,20 @@ final class PictureMetadata {
     return b.length > 8 && (b[0] & 255) == 0x89 && b[1] == 'P' && b[2] == 'N' && b[3] == 'G';
   }
 
-  /** JPEG (ISO/IEC 10918-1, B.1.1) and PNG (ISO/IEC 15948, 11.3); anything else as it is. */
+  private static boolean isWebp(byte[] b) {
+    return b.length > 12 && says(b, 0, "RIFF") && says(b, 8, "WEBP");
+  }
+
+  /**
+   * JPEG (ISO/IEC 10918-1, B.1.1), PNG (ISO/IEC 15948, 11.3) and WebP (RFC 9649, 2.7); anything
+   * else as it is.
+   */
   static byte[] without(byte[] bytes) {
     if (isJpeg(bytes)) {
       return jpeg(bytes);
+    }
+    if (isWebp(bytes)) {
+      return webp(bytes);
     }
     return isPng(bytes) ? png(bytes) : bytes;
   }
@@ -44,38 +70,87 @@ final class PictureMetadata {
         at++;
         continue;
       }
-      if (marker == 0xda || marker == 0xd9) {
+      if (marker == END_OF_IMAGE) {
         break;
       }
-      int length = (b[at + 2] & 255) << 8 | b[at + 3] & 255;
-      int end = Math.min(b.length, at + 2 + Math.max(2, length));
-      boolean exif = marker == 0xe1;
-      // JFIF, colour profile and Adobe's colour transform change what the pixels mean: they stay.
-      boolean said = marker == 0xfe || marker > 0xe2 && marker <= 0xef && marker != 0xee || exif;
-      if (exif) {
+      int end = Math.min(b.length, at + 2 + Math.max(2, (int) number(b, at + 2, 2, false)));
+      if (marker == START_OF_SCAN) {
+        end = endOfScan(b, end);
+      }
+      if (marker == 0xe1) {
         int turned = orientation(b, at + 4, end);
         if (turned > 1) {
           out.writeBytes(orientationOnly(turned));
         }
-      }
-      if (!said) {
+      } else if (isPartOfThePicture(b, at, marker)) {
         out.write(b, at, end - at);
       }
       at = end;
     }
-    int last = endOfImage(b, at);
-    out.write(b, at, last - at);
+    // What stands after the end of the image is no part of it: previews, films, second pictures.
+    out.write(b, at, Math.min(2, b.length - at));
     return out.toByteArray();
   }
 
-  /** What stands after the end of the image is no part of it. */
-  private static int endOfImage(byte[] b, int from) {
-    for (int i = b.length - 2; i >= from; i--) {
-      if ((b[i] & 255) == 0xff && (b[i + 1] & 255) == 0xd9) {
-        return i + 2;
+  /** JFIF, colour profile and Adobe's colour transform change what the pixels mean: they stay. */
+  private static boolean isPartOfThePicture(byte[] b, int at, int marker) {
+    return switch (marker) {
+      case 0xe0 -> says(b, at + 4, "JFIF\0") && hasNoThumbnail(b, at);
+      case 0xe2 -> says(b, at + 4, "ICC_PROFILE\0");
+      case 0xee -> says(b, at + 4, "Adobe");
+      default -> marker != COMMENT && (marker < 0xe0 || marker > 0xef);
+    };
+  }
+
+  /** JFIF 1.02: width and height of a small picture of uncompressed pixels are bytes 12 and 13. */
+  private static boolean hasNoThumbnail(byte[] b, int at) {
+    return at + 18 <= b.length && b[at + 16] == 0 && b[at + 17] == 0;
+  }
+
+  private static boolean says(byte[] b, int at, String word) {
+    return at + word.length() <= b.length
+        && new String(b, at, word.length(), StandardCharsets.ISO_8859_1).equals(word);
+  }
+
+  /** The marker after a scan's data, in which FF is followed by 00 or a restart marker. */
+  private static int endOfScan(byte[] b, int from) {
+    for (int i = from; i + 1 < b.length; i++) {
+      int next = b[i + 1] & 255;
+      if ((b[i] & 255) == 0xff && next != 0 && next != 0xff && (next < 0xd0 || next > 0xd7)) {
+        return i;
       }
     }
     return b.length;
+  }
+
+  /** RIFF (WebP): chunks of text are left out, and the header no longer promises them. */
+  private static byte[] webp(byte[] b) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream(b.length);
+    out.write(b, 0, 12);
+    for (int at = 12; at + 8 <= b.length; ) {
+      long size = number(b, at + 4, 4, true);
+      long end = at + 8 + size + (size & 1);
+      if (end > b.length) {
+        break;
+      }
+      String type = new String(b, at, 4, StandardCharsets.ISO_8859_1);
+      if (WEBP_PICTURE.contains(type)) {
+        int start = out.size();
+        out.write(b, at, (int) (end - at));
+        if (type.equals("VP8X")) {
+          byte[] so = out.toByteArray();
+          so[start + 8] &= ~WEBP_TEXT_FLAGS;
+          out.reset();
+          out.writeBytes(so);
+        }
+      }
+      at = (int) end;
+    }
+    byte[] clean = out.toByteArray();
+    for (int i = 0; i < 4; i++) {
+      clean[4 + i] = (byte) (clean.length - 8 >> 8 * i);
+    }
+    return clean;
   }
 
   /** Orientation (tag 0x0112) of the first directory, or 1. */
