@@ -28,6 +28,7 @@ import ovenproof.desk.Desk;
 import ovenproof.desk.EntryKind;
 import ovenproof.desk.NewEntry;
 import ovenproof.desk.StoredEntry;
+import ovenproof.measure.HandCore;
 import ovenproof.method.MeasureUse;
 import ovenproof.method.TestPlan;
 import ovenproof.web.FormProblems;
@@ -155,6 +156,23 @@ class RunController {
     return Math.max(0, Duration.between(started, form.stamp.at()).toMillis() / 1000.0);
   }
 
+  /** A reading that the method asks for, and what kind of value it is. */
+  private record Typed(String measure, Dimension dimension) {}
+
+  private static Typed typed(TestPlan test, String reading) {
+    for (MeasureUse use : test.measures()) {
+      if (HandCore.isRead(use) && HandCore.restOf(use).equals(reading)) {
+        return new Typed(reading, Dimension.TIME);
+      }
+      if (HandCore.isRead(use) && use.ofOrId().equals(reading)) {
+        return new Typed(reading, Dimension.TEMPERATURE);
+      }
+    }
+    MeasureUse use = test.measure(reading).orElseThrow(() -> Bench.unknown("reading"));
+    Unit unit = use.unit() == null ? Unit.ONE : use.unit();
+    return new Typed(use.ofOrId(), unit.dimension());
+  }
+
   @PostMapping("/c/{cid}/runs/{id}/readings")
   @MayUse(Audience.OWNER)
   String reading(
@@ -164,13 +182,9 @@ class RunController {
       Model model,
       HttpServletRequest request) {
     Form form = new Form(cid, id, typed, request);
-    MeasureUse use =
-        form.test
-            .measure(typed.getOrDefault("reading", ""))
-            .orElseThrow(() -> Bench.unknown("reading"));
-    Unit unit = use.unit() == null ? Unit.ONE : use.unit();
+    Typed asked = typed(form.test, typed.getOrDefault("reading", ""));
     Optional<Quantity> value =
-        form.problems.quantity("value", typed.get("value"), unit.dimension());
+        form.problems.quantity("value", typed.get("value"), asked.dimension());
     Optional<Quantity> when = form.optional("read-at", Dimension.TIME);
     if (form.problems.any() || value.isEmpty()) {
       return form.again(model::addAttribute);
@@ -178,7 +192,7 @@ class RunController {
     Reading reading =
         new Reading(
             id,
-            use.ofOrId(),
+            asked.measure(),
             form.batch(),
             Bench.said(typed, "read-piece"),
             null,

@@ -27,6 +27,8 @@ import ovenproof.core.quantity.Quantity;
 import ovenproof.desk.Desk;
 import ovenproof.desk.StoredEntry;
 import ovenproof.home.RunState;
+import ovenproof.measure.CoreCriterion;
+import ovenproof.measure.HandCore;
 import ovenproof.measure.MeasureRegistry;
 import ovenproof.method.MeasureUse;
 import ovenproof.method.TestPlan;
@@ -207,17 +209,21 @@ final class RunPage {
             : List.of());
     model.put("instruments", choices(c.instruments().stream().map(i -> i.id()).toList()));
     model.put("lots", choices(c.lots().stream().map(Campaign.Lot::id).toList()));
-    model.put(
-        "readings",
-        test.measures().stream()
-            .filter(m -> m.take().equals("reading"))
-            .map(
-                m ->
-                    new Choice(
-                        m.id(), name(m) + (m.unit() == null ? "" : ", " + m.unit().symbol())))
-            .toList());
+    model.put("readings", test.measures().stream().flatMap(this::readings).toList());
     model.put("marks", test.marks().stream().map(m -> new Choice(m.id(), m.name())).toList());
     model.put("sample", sample(test));
+    model.put("core", CoreCriterion.of(test).flatMap(a -> a.handWords(c, test, run)).orElse(""));
+  }
+
+  /** What is typed for a measure; a core by hand thermometer needs its rest as well. */
+  private Stream<Choice> readings(MeasureUse m) {
+    if (HandCore.isRead(m)) {
+      return Stream.of(
+          new Choice(m.ofOrId(), name(m) + ", °C, with its place"),
+          new Choice(HandCore.restOf(m), name(m) + ": rest, min"));
+    }
+    String unit = m.unit() == null ? "" : ", " + m.unit().symbol();
+    return m.take().equals("reading") ? Stream.of(new Choice(m.id(), name(m) + unit)) : Stream.of();
   }
 
   private static List<Choice> choices(List<String> words) {

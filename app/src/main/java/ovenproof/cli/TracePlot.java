@@ -14,6 +14,7 @@ import ovenproof.chart.LineChart.Style;
 import ovenproof.chart.Scale;
 import ovenproof.core.quantity.Unit;
 import ovenproof.core.thermal.HeatingModel;
+import ovenproof.core.trace.Gap;
 import ovenproof.core.trace.Trace;
 import ovenproof.evidence.trace.TraceSession;
 import ovenproof.publish.figure.Figures;
@@ -83,7 +84,8 @@ final class TracePlot {
     return series;
   }
 
-  private static Series series(Trace trace, String name, Style style) {
+  private static Series series(Trace logged, String name, Style style) {
+    Trace trace = Gap.broken(logged.present());
     return new Series(
         name, style, Arrays.stream(trace.seconds()).map(s -> s / 60).toArray(), trace.values());
   }
@@ -126,7 +128,9 @@ final class TracePlot {
             .filter(Double::isFinite)
             .toArray();
     double high = Arrays.stream(values).max().orElse(1);
-    double low = Math.min(0, Arrays.stream(values).min().orElse(0));
+    double lowest = Math.min(0, Arrays.stream(values).min().orElse(0));
+    // A meter's noise about zero is none of the picture's business.
+    double low = power && lowest > -0.05 * high ? 0 : lowest;
     Double setting = session.input().settingCelsius();
     HeatingModel fitted = model;
     if (!power) {

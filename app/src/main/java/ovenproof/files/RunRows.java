@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Deviation;
@@ -21,6 +22,7 @@ import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.Quantity;
 import ovenproof.core.quantity.Unit;
 import ovenproof.input.Written;
+import ovenproof.measure.HandCore;
 import ovenproof.measure.MeasureRegistry;
 import ovenproof.method.MeasureUse;
 import ovenproof.method.Method;
@@ -280,17 +282,26 @@ final class RunRows {
   private List<String> readings(TestPlan test) {
     return test.measures().stream()
         .filter(this::isReading)
-        .map(MeasureUse::ofOrId)
+        .flatMap(
+            use ->
+                HandCore.isRead(use)
+                    ? Stream.of(use.ofOrId(), HandCore.restOf(use))
+                    : Stream.of(use.ofOrId()))
         .distinct()
         .toList();
   }
 
   private boolean isReading(MeasureUse use) {
-    return registry.find(use.take()).filter(d -> d.evidence() == EvidenceKind.READING).isPresent();
+    return HandCore.isRead(use)
+        || registry.find(use.take()).filter(d -> d.evidence() == EvidenceKind.READING).isPresent();
   }
 
   /** The dimension of a reading: its use's unit, or that of the registered measure. */
   private Optional<Dimension> dimension(TestPlan test, String reading) {
+    if (test.measures().stream()
+        .anyMatch(use -> HandCore.isRead(use) && HandCore.restOf(use).equals(reading))) {
+      return Optional.of(Dimension.TIME);
+    }
     return test.measures().stream()
         .filter(this::isReading)
         .filter(use -> use.ofOrId().equals(reading))

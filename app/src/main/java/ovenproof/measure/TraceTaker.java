@@ -18,6 +18,7 @@ import ovenproof.core.measure.Measurement;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.QuantityFormatException;
 import ovenproof.core.quantity.QuantityParser;
+import ovenproof.core.safety.HandThermometer;
 import ovenproof.core.trace.ClockOffset;
 import ovenproof.core.trace.FoodContact;
 import ovenproof.core.trace.Happening;
@@ -79,6 +80,11 @@ final class TraceTaker implements Taker {
         bindings.stream()
                 .anyMatch(b -> core ? b.place().startsWith("core") : b.place().equals(place))
             || OF_POWER.contains(measure.id());
+    Optional<HandThermometer> read =
+        !there && HandCore.isRead(use) ? HandCore.of(run, use) : Optional.empty();
+    if (read.isPresent()) {
+      return List.of(HandCore.measurement(run, use, read.get()));
+    }
     if (!there) {
       String what = core ? "no core probe" : "no trace of the place \"" + place + "\"";
       return List.of(Measurement.missing(measure, run.subject(), what + " is bound to this run"));

@@ -157,7 +157,26 @@ final class ValueTreeReader {
       gates.add(gate(map));
     }
     Keys.unique(test.maps("gates"));
+    checkOneCoreCriterion(gates);
     return gates;
+  }
+
+  /** A floor with its rest or an equivalent time: both at once would let the easier one speak. */
+  private void checkOneCoreCriterion(List<Gate> gates) {
+    List<String> taken =
+        gates.stream()
+            .filter(g -> g.reason() == Gate.Reason.SAFETY)
+            .flatMap(g -> measures.stream().filter(m -> m.id().equals(g.measure())))
+            .map(MeasureUse::take)
+            .toList();
+    boolean floor = taken.contains("core-held") || taken.contains("core-highest");
+    if (floor && taken.contains("lethality")) {
+      problems.error(
+          test.place(),
+          "a floor and a lethality for the same core",
+          "one criterion of safety, the floor with its rest or the equivalent time",
+          "delete one of the two gates");
+    }
   }
 
   private Gate gate(YamlMap map) {

@@ -20,6 +20,7 @@ import ovenproof.core.quantity.Unit;
 import ovenproof.core.safety.SafetyMeasures;
 import ovenproof.core.thermal.HeatingModel;
 import ovenproof.core.thermal.ThermalMeasures;
+import ovenproof.core.trace.Gap;
 import ovenproof.core.trace.HeatCurve;
 import ovenproof.core.trace.SteadyState;
 import ovenproof.core.trace.Trace;
@@ -163,10 +164,11 @@ public record HeatPicture(
       return null;
     }
     return switch (m.id()) {
-      case "preheat-first", "preheat-band", "preheat-steady", "settling" -> at(curve, value);
+      case "preheat-first", "preheat-band", "preheat-steady", "settling", "preheat-nominal" ->
+          at(curve, value);
       case "overshoot" -> highest(curve.smooth().part(0, 1800));
       case "highest" -> highest(curve.clean());
-      case "core-highest", "lethality" -> cores(input);
+      case "core-highest", "core-held", "lethality" -> cores(input);
       case "cycle-amplitude" -> peak(curve, 0.25);
       case "cycle-period" -> peak(curve, 0.6);
       case "energy" -> at(curve, curve.clean().lastSecond());
@@ -269,7 +271,8 @@ public record HeatPicture(
     return Scale.around(new double[] {low, high * 1.04}, 5);
   }
 
-  private static Series series(Trace trace, String name, Style style) {
+  private static Series series(Trace logged, String name, Style style) {
+    Trace trace = Gap.broken(logged.present());
     double[] minutes = trace.seconds().clone();
     for (int i = 0; i < minutes.length; i++) {
       minutes[i] /= 60;

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
@@ -26,6 +27,7 @@ import ovenproof.desk.Desk;
 import ovenproof.input.InputException;
 import ovenproof.input.Place;
 import ovenproof.input.Problem;
+import ovenproof.measure.CoreCriterion;
 import ovenproof.measure.RunTraces;
 import ovenproof.measure.RunTraces.Placed;
 import ovenproof.method.TestPlan;
@@ -72,6 +74,7 @@ class RunTraceController {
       List<Source> sources,
       List<String> warnings,
       @Nullable HeatPicture picture,
+      String core,
       List<Placed> placed) {}
 
   @GetMapping("/c/{cid}/runs/{id}/trace")
@@ -96,6 +99,7 @@ class RunTraceController {
     model.addAttribute("picture", picture);
     model.addAttribute("svg", picture == null ? "" : picture.chart().svg());
     model.addAttribute("story", picture == null ? "" : picture.story());
+    model.addAttribute("core", heat.core());
     model.addAttribute("prediction", picture == null ? null : Prediction.of(picture, at));
     model.addAttribute("here", "/c/" + cid + "/runs/" + id + "/trace");
     return "tracepage/run";
@@ -217,7 +221,33 @@ class RunTraceController {
             .distinct()
             .toList();
     return new RunHeat(
-        run, product, test, place, places, sources, traces.warnings(), picture, placed);
+        run,
+        product,
+        test,
+        place,
+        places,
+        sources,
+        traces.warnings(),
+        picture,
+        core(c, run, test, traces, places),
+        placed);
+  }
+
+  /** Whether the food met what the method asks of its core; empty when it asks for nothing. */
+  private static String core(
+      Campaign c, Run run, TestPlan test, RunTraces traces, List<String> places) {
+    Optional<CoreCriterion> asked = CoreCriterion.of(test);
+    Optional<TraceInput> food =
+        places.stream()
+            .filter(p -> p.startsWith("core"))
+            .findFirst()
+            .flatMap(needle -> traces.input(run, needle));
+    return asked
+        .flatMap(
+            a ->
+                food.map(input -> a.words(input, c.eventsOf(run.id())))
+                    .or(() -> a.handWords(c, test, run)))
+        .orElse("");
   }
 
   /** Where temperatures were logged, the middle of the cavity first, then the food. */

@@ -55,6 +55,26 @@ final class Answers {
     return new Answer.Missing(reasons.isEmpty() ? noRun(product, test) : joined(reasons));
   }
 
+  /**
+   * The same for a limit that must hold in every run: a run without a value may have any, and does
+   * not drop out beside others that have one.
+   */
+  Answer ofEvery(String product, TestPlan test, String use) {
+    Answer answer = of(product, test, use);
+    if (!(answer instanceof Answer.Measured known)) {
+      return answer;
+    }
+    List<Observation> all = new ArrayList<>(known.observations());
+    for (Measured.Value value : this.measured.counted(test.id(), use, product)) {
+      if (value.value().isMissing()) {
+        String run = value.run() == null ? value.product() : value.run();
+        all.add(
+            new Observation(run, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, List.of()));
+      }
+    }
+    return new Answer.Measured(all);
+  }
+
   private Optional<NotRun> notRun(String product, TestPlan test) {
     String scored = test.scoredVariant().id();
     return campaign.notRun().stream()

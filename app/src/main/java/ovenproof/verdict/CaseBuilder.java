@@ -40,6 +40,7 @@ final class CaseBuilder {
   private final List<String> warnings = new ArrayList<>();
   private final Map<String, Variable> variables = new LinkedHashMap<>();
   private final Map<String, String> unscorable = new LinkedHashMap<>();
+  private final Map<String, InEveryRun> everyRun = new LinkedHashMap<>();
   private final List<Gate> gates = new ArrayList<>();
 
   CaseBuilder(Campaign campaign, Measured measured) {
@@ -171,6 +172,20 @@ final class CaseBuilder {
     return key;
   }
 
+  /** A safety veto asks every run; its own variable, so that no score sees what it sees. */
+  private String inEveryRun(TestPlan test, String use) {
+    String key = CaseKeys.variable(test.id(), use);
+    if (test.measure(use).isEmpty()) {
+      return key;
+    }
+    String every = key + "@every";
+    variables.put(every, Variable.exact(every));
+    everyRun.put(every, new InEveryRun(test, use));
+    return every;
+  }
+
+  private record InEveryRun(TestPlan test, String use) {}
+
   private Variable variable(
       String key, TestPlan test, MeasureUse use, @Nullable Criterion criterion) {
     String name = use.name() == null ? use.id() : use.name();
@@ -229,7 +244,9 @@ final class CaseBuilder {
         },
         safety ? Gate.Reason.SAFETY : Gate.Reason.QUALITY,
         safety ? Gate.Runs.EVERY : Gate.Runs.MEAN,
-        variable(test, gate.measure(), null),
+        safety && gate.kind() == ovenproof.method.Gate.Kind.VETO
+            ? inEveryRun(test, gate.measure())
+            : variable(test, gate.measure(), null),
         atLeast == null ? Double.NEGATIVE_INFINITY : atLeast.contract(),
         atMost == null ? Double.POSITIVE_INFINITY : atMost.contract(),
         ceiling == null ? ValueCurve.BEST : ceiling,
@@ -257,6 +274,8 @@ final class CaseBuilder {
         }
       }
     }
+    everyRun.forEach(
+        (key, asked) -> own.put(key, answers.ofEvery(product.id(), asked.test, asked.use)));
     unscorable.forEach((key, reason) -> own.put(key, new Answer.Missing(reason)));
     return new Candidate(product.id(), product.name(), own, 0);
   }

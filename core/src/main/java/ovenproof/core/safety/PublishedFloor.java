@@ -36,6 +36,8 @@ public record PublishedFloor(
           us("fish and shellfish", 145, 62.8, 0),
           us("leftovers", 165, 73.9, 0),
           us("casseroles", 165, 73.9, 0),
+          us("fully cooked ham, packed in an inspected plant, reheated", 140, 60, 0),
+          us("fully cooked ham, other, reheated", 165, 73.9, 0),
           uk(60, 2700),
           uk(65, 600),
           uk(70, 120),

@@ -73,20 +73,7 @@ final class GateCheck {
     boolean highMeets = gate.meets(high);
     String value = low == high ? number(low) : number(low) + " to " + number(high);
     if (safetyVeto(gate)) {
-      boolean fails = !lowMeets && !highMeets;
-      return new GateFinding(
-          gate,
-          fails ? State.FIRED : State.NOT_SHOWN,
-          Hangs.CLEAR,
-          fails ? 0 : Double.NaN,
-          fails ? 0 : Double.NaN,
-          value
-              + unit(gate)
-              + " against "
-              + limit(gate)
-              + (fails
-                  ? ""
-                  : ", without a known uncertainty: state the instrument's or the reading's"));
+      return bounded(gate, low, high, value);
     }
     State state = lowMeets != highMeets ? State.UNKNOWN : lowMeets ? State.PASSED : State.FIRED;
     return new GateFinding(
@@ -96,6 +83,29 @@ final class GateCheck {
         lowMeets && highMeets ? 1 : 0,
         lowMeets || highMeets ? 1 : 0,
         value + unit(gate) + " against " + limit(gate) + ", uncertainty unknown");
+  }
+
+  /**
+   * Bounds hold their uncertainty already: both kept is passed, neither is failed. A bare value has
+   * none, and shows nothing unless it fails.
+   */
+  private static GateFinding bounded(Gate gate, double low, double high, String value) {
+    boolean fails = !gate.meets(low) && !gate.meets(high);
+    boolean passes = low < high && gate.meets(low) && gate.meets(high);
+    State state = passes ? State.PASSED : fails ? State.FIRED : State.NOT_SHOWN;
+    double probability = passes ? 1 : fails ? 0 : Double.NaN;
+    String why = value + unit(gate) + " against " + limit(gate);
+    String missing =
+        low == high
+            ? ", without a known uncertainty: state the instrument's or the reading's"
+            : ", the uncertainty lies between";
+    return new GateFinding(
+        gate,
+        state,
+        Hangs.CLEAR,
+        probability,
+        probability,
+        state == State.NOT_SHOWN ? why + missing : why);
   }
 
   private static GateFinding found(Gate gate, double low, double high, CombinedUncertainty u) {

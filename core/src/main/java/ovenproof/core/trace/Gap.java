@@ -36,4 +36,26 @@ public record Gap(double startSecond, double endSecond) {
     }
     return gaps;
   }
+
+  /** The trace with a missing value inside each gap, so that a drawn line breaks there. */
+  public static Trace broken(Trace trace) {
+    List<Gap> gaps = in(trace.seconds(), trace.medianStepSeconds());
+    if (gaps.isEmpty()) {
+      return trace;
+    }
+    double[] t = new double[trace.size() + gaps.size()];
+    double[] v = new double[t.length];
+    int n = 0;
+    int next = 0;
+    for (int i = 0; i < trace.size(); i++) {
+      if (next < gaps.size() && trace.seconds()[i] >= gaps.get(next).endSecond()) {
+        Gap gap = gaps.get(next++);
+        t[n] = (gap.startSecond() + gap.endSecond()) / 2;
+        v[n++] = Double.NaN;
+      }
+      t[n] = trace.seconds()[i];
+      v[n++] = trace.values()[i];
+    }
+    return new Trace(trace.channel(), t, v, trace.unit());
+  }
 }
