@@ -180,9 +180,20 @@ class BenchController {
   String begin(
       @PathVariable String cid,
       @RequestParam Map<String, String> typed,
+      Model model,
       HttpServletRequest request) {
     Workbench.Sheet sheet = workbench.sheet(cid);
     Campaign c = sheet.campaign();
+    String replicate = typed.getOrDefault("replicate", "").strip();
+    if (!replicate.isEmpty() && !replicate.matches("[1-9]\\d?")) {
+      FormProblems problems = new FormProblems();
+      problems.add("replicate", "Found “" + replicate + "”, expected a number from 1 to 99.");
+      bench(cid, "", "", "", Map.of(), model);
+      model.addAttribute("problems", problems.byField());
+      model.addAttribute("typed", typed);
+      model.addAttribute("planned", "typed");
+      return "bench/bench";
+    }
     String product =
         c.product(typed.getOrDefault("product", ""))
             .orElseThrow(() -> Bench.unknown("product"))
@@ -194,14 +205,13 @@ class BenchController {
       throw Bench.unknown("variant");
     }
     Run.Kind kind = "TRIAL".equals(typed.get("kind")) ? Run.Kind.TRIAL : Run.Kind.COUNTED;
-    String replicate = typed.getOrDefault("replicate", "");
     Begun begun =
         new Begun(
             product,
             test,
             variant,
             kind,
-            replicate.matches("[1-9]\\d?") ? Integer.valueOf(replicate) : null,
+            replicate.isEmpty() ? null : Integer.valueOf(replicate),
             specimen(c, product, Bench.said(typed, "specimen")),
             Bench.said(typed, "session"),
             Bench.said(typed, "bench"),

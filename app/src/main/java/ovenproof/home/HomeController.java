@@ -139,11 +139,7 @@ class HomeController {
     FormProblems problems = new FormProblems();
     String oven = problems.need("oven", typed.get("oven"), "a name");
     String dial = problems.need("dial", typed.get("dial"), "degrees, or the word on the dial");
-    if (dial.matches("[\\d.,]+")) {
-      problems.add(
-          "dial",
-          dial + " what? Add °C or °F, or the word on the dial, such as “shade " + dial + "”.");
-    }
+    problems.dial("dial", dial);
     String[] chosen = typed.getOrDefault("test", "").split("/", 2);
     if (chosen.length < 2 || !Starters.names().contains(chosen[0])) {
       problems.add("test", "Choose one of the tests.");

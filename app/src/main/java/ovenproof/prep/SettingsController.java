@@ -223,12 +223,7 @@ class SettingsController {
     if (LABELS.keySet().stream().allMatch(f -> said(typed, f) == null)) {
       problems.add("mode", "Nothing here yet. Expected the mode, a preset or what the dial says.");
     }
-    String dial = typed.getOrDefault("dial", "").strip();
-    if (dial.matches("[\\d.,]+")) {
-      problems.add(
-          "dial",
-          dial + " what? Add °C or °F, or the word on the dial, such as “shade " + dial + "”.");
-    }
+    problems.dial("dial", typed.get("dial"));
     if (!problems.any()) {
       SettingCard card = card(product, test, variant, typed);
       Optional<FieldDocument.Conflict> conflict =

@@ -5,6 +5,7 @@ import java.time.format.DateTimeParseException;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.Quantity;
@@ -14,6 +15,7 @@ import ovenproof.core.quantity.QuantityParser;
 /** What is wrong with a form, by field; collects all of it. */
 public final class FormProblems {
   private static final int LONGEST = 2000;
+  private static final Pattern DEGREES = Pattern.compile("[\\d.,]\\S*\\s*(°\\s*[CFcf]?|[CFK])");
   private final Map<String, String> byField = new LinkedHashMap<>();
 
   public Map<String, String> byField() {
@@ -65,6 +67,22 @@ public final class FormProblems {
       add(field, "Found “" + text + "”, expected a day such as 2026-03-02.");
       return Optional.empty();
     }
+  }
+
+  /**
+   * What stands on a dial: degrees with their unit, or a word of its own. Whatever begins like a
+   * number and names degrees must be one: “2o0 °C” is a slip of the hand, not a word on a dial.
+   */
+  public String dial(String field, @Nullable String typed) {
+    String dial = typed == null ? "" : typed.strip();
+    if (dial.matches("[\\d.,]+")) {
+      add(
+          field,
+          dial + " what? Add °C or °F, or the word on the dial, such as “shade " + dial + "”.");
+    } else if (DEGREES.matcher(dial).matches()) {
+      quantity(field, dial, Dimension.TEMPERATURE);
+    }
+    return dial;
   }
 
   private static String sentence(QuantityFormatException wrong) {

@@ -46,8 +46,12 @@ class FrameController {
     Object status = request.getAttribute("jakarta.servlet.error.status_code");
     boolean forbidden = Integer.valueOf(403).equals(status);
     boolean large = Integer.valueOf(413).equals(status);
+    boolean absent = Integer.valueOf(404).equals(status);
     model.addAttribute(
-        "title", large ? "Too much at once" : forbidden ? "Not accepted" : "That did not work");
+        "title",
+        large
+            ? "Too much at once"
+            : forbidden ? "Not accepted" : absent ? "No such page" : "That did not work");
     model.addAttribute(
         "sentences",
         java.util.List.of(
@@ -56,20 +60,27 @@ class FrameController {
                 : forbidden
                     ? "The page was too old, or the request came from elsewhere. Nothing was"
                         + " changed."
-                    : "The server answered with " + status + ". Nothing was changed."));
+                    : absent
+                        ? "Nothing is at this address of the desk."
+                        : "The server answered with " + status + ". Nothing was changed."));
     model.addAttribute(
         "next",
         large
             ? "Send fewer files at a time, or export a long log in parts; whole campaigns go in by"
                 + " their folder."
-            : "Go back: your browser keeps what you typed. Reload the page, then send it again.");
+            : absent
+                ? "Check the address, or begin at Home."
+                : "Go back: your browser keeps what you typed. Reload the page, then send it"
+                    + " again.");
     return "web/problem";
   }
 
   /** A body within the limit of bytes was refused for the number of its parts. */
   private static String tooMuch(HttpServletRequest request) {
     long bytes = request.getContentLengthLong();
-    return bytes >= 0 && bytes <= UploadLimit.MOST_BYTES
+    String type = String.valueOf(request.getContentType());
+    boolean files = type.startsWith("multipart/");
+    return !files || (bytes >= 0 && bytes <= UploadLimit.MOST_BYTES)
         ? "A form may bring "
             + ServerConfiguration.PARTS
             + " files and fields at once; this one brought more, or too long a text. Nothing of it"

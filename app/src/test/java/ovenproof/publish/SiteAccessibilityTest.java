@@ -2,7 +2,6 @@ package ovenproof.publish;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
@@ -38,10 +37,6 @@ class SiteAccessibilityTest {
           "corrections.html",
           "editions/1/index.html");
 
-  /** Rules whose outcome depends on width or colours. */
-  private static final List<String> OF_THE_LAYOUT =
-      List.of("color-contrast", "target-size", "scrollable-region-focusable");
-
   @TempDir Path folder;
 
   @Test
@@ -55,7 +50,7 @@ class SiteAccessibilityTest {
         Browser browser = playwright.chromium().launch(options())) {
       BrowserContext context = browser.newContext();
       Page page = context.newPage();
-      String axe = axe();
+      String axe = Chromium.axe();
       page.setContent("<html lang=en><title>planted</title><main><img src=x></main></html>");
       page.evaluate(axe);
       List<String> planted = new ArrayList<>();
@@ -100,29 +95,12 @@ class SiteAccessibilityTest {
     }
   }
 
-  /** Only violations travel back: what axe passed would be most of the time. */
   private static void check(Page page, String where, boolean whole, List<String> found) {
-    Object violations = page.evaluate(RUN, whole ? List.of() : OF_THE_LAYOUT);
-    ((List<?>) violations).forEach(v -> found.add(where + ": " + v));
+    Chromium.violations(page, whole ? List.of() : Chromium.RULES_OF_THE_LAYOUT)
+        .forEach(v -> found.add(where + ": " + v));
     Object wider = page.evaluate("document.documentElement.scrollWidth - innerWidth");
     if (((Number) wider).intValue() > 0) {
       found.add(where + ": the page is " + wider + " px wider than the screen");
-    }
-  }
-
-  private static final String RUN =
-      "async rules => {"
-          + " const only = rules.length ? { runOnly: { type: 'rule', values: rules } } : {};"
-          + " const r = await axe.run(document, { resultTypes: ['violations'], ...only });"
-          + " return r.violations.map(v => v.id + ' ' + v.nodes[0].html); }";
-
-  private static String axe() {
-    try (java.io.InputStream script = AxeBuilder.class.getResourceAsStream("/axe.min.js")) {
-      return new String(
-          java.util.Objects.requireNonNull(script).readAllBytes(),
-          java.nio.charset.StandardCharsets.UTF_8);
-    } catch (java.io.IOException e) {
-      throw new java.io.UncheckedIOException(e);
     }
   }
 
