@@ -1,6 +1,7 @@
 package ovenproof.record;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
@@ -8,6 +9,8 @@ import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import ovenproof.desk.DeskLocation;
 import ovenproof.input.InputException;
@@ -24,7 +27,9 @@ final class PublishedFolders {
   static final String PUBLISHED = "data/published/";
 
   /** How often a folder is copied anew when it was replaced meanwhile. */
-  private static final int TRIES = 5;
+  private static final int TRIES = 8;
+
+  private static final long MOMENT_MILLIS = 25;
 
   private PublishedFolders() {}
 
@@ -41,12 +46,28 @@ final class PublishedFolders {
   static int copy(DeskLocation location, Path bag) throws IOException {
     int files = 0;
     for (Path campaign : inside(all(location))) {
-      for (Path folder : inside(campaign)) {
+      for (Path folder : seenTwice(campaign)) {
         Path target = bag.resolve(PUBLISHED + campaign.getFileName() + "/" + folder.getFileName());
         files += copyWhole(folder, target);
       }
     }
     return files;
+  }
+
+  /** While a folder is replaced it is not there for a moment: whoever looks twice sees it. */
+  private static Set<Path> seenTwice(Path campaign) throws IOException {
+    Set<Path> folders = new TreeSet<>(inside(campaign));
+    pause(1);
+    folders.addAll(inside(campaign));
+    return folders;
+  }
+
+  private static void pause(int moments) {
+    try {
+      Thread.sleep(moments * MOMENT_MILLIS);
+    } catch (InterruptedException stopping) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   /** Folders in a folder; drafts, which begin with a dot, and links are left out. */
@@ -63,24 +84,22 @@ final class PublishedFolders {
   }
 
   private static int copyWhole(Path folder, Path target) throws IOException {
-    for (int i = 1; ; i++) {
+    for (int i = 1; i <= TRIES; i++) {
       Object before = identity(folder);
       try {
         int files = copyFiles(folder, target);
         if (Objects.equals(before, identity(folder))) {
           return files;
         }
-      } catch (NoSuchFileException | java.io.UncheckedIOException replaced) {
-        if (i == TRIES) {
-          throw new OutsideException("could not copy " + folder + ": it keeps changing", replaced);
-        }
-      }
-      if (i == TRIES) {
-        throw new OutsideException(
-            "could not copy " + folder + ": it keeps changing", new IOException("replaced"));
+      } catch (NoSuchFileException | UncheckedIOException replaced) {
+        // It was replaced while it was copied: the new one is copied below.
+        pause(i);
       }
       delete(target);
     }
+    throw new OutsideException(
+        "could not copy " + folder + ": it was replaced " + TRIES + " times meanwhile",
+        new IOException("replaced"));
   }
 
   /** Changes when another folder takes the place; null where the file system knows none. */

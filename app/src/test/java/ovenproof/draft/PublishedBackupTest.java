@@ -127,7 +127,7 @@ class PublishedBackupTest {
         state(campaign.resolve(".site-draft"), i);
         Files.move(campaign.resolve("site"), campaign.resolve(".site-old-" + i));
         Files.move(campaign.resolve(".site-draft"), campaign.resolve("site"));
-        Thread.sleep(60);
+        Thread.sleep(400);
       }
     } catch (Exception e) {
       throw new IllegalStateException(e);
