@@ -13,6 +13,7 @@ import ovenproof.core.colour.Lab;
 import ovenproof.core.photo.Outline;
 import ovenproof.core.photo.PhotoAnalysis;
 import ovenproof.core.photo.Picture;
+import ovenproof.core.photo.PixelBox;
 import ovenproof.core.photo.PixelPoint;
 import ovenproof.core.photo.ShadeMap;
 import ovenproof.core.photo.ShadeSettings;
@@ -25,6 +26,10 @@ import ovenproof.core.photo.ShadeSettings;
 public final class PhotoOverlay {
 
   private static final int LONG_SIDE = 1600;
+
+  /** Share of a piece's width or height that its label may take. */
+  private static final double MOST_COVERED = 0.6;
+
   private static final Color LINE = new Color(0x00, 0x72, 0xb2);
   private static final Color HALO = new Color(255, 255, 255, 220);
   private static final Color PALE = new Color(0x56, 0xb4, 0xe9);
@@ -68,12 +73,7 @@ public final class PhotoOverlay {
       stroke(piece.shade().outline(), 2.5f);
     }
     for (PhotoAnalysis.Piece piece : analysis.pieces()) {
-      Lab mean = piece.shade().mean();
-      String text =
-          mean == null
-              ? piece.id()
-              : String.format(Locale.ROOT, "%s  L* %.0f", piece.id(), mean.lightness());
-      label(text, piece.shade().outline().centroid());
+      name(piece);
     }
     g.dispose();
   }
@@ -96,8 +96,40 @@ public final class PhotoOverlay {
     g.draw(path);
   }
 
+  /**
+   * Number and lightness in the middle of a piece that has room for them, the number alone in a
+   * smaller one, and above a piece that it would cover.
+   */
+  private void name(PhotoAnalysis.Piece piece) {
+    Lab mean = piece.shade().mean();
+    Outline outline = piece.shade().outline();
+    PixelBox box = outline.box();
+    double room = MOST_COVERED * box.width() * scale;
+    String full =
+        mean == null
+            ? piece.id()
+            : String.format(Locale.ROOT, "%s  L* %.0f", piece.id(), mean.lightness());
+    String text = width(full) <= room ? full : piece.id();
+    boolean fits = width(text) <= room && 2 * fontSize() <= MOST_COVERED * box.height() * scale;
+    label(
+        text,
+        fits
+            ? outline.centroid()
+            : new PixelPoint(
+                box.left() + box.width() / 2.0, box.top() - (fontSize() / 2.0 + 5) / scale));
+  }
+
+  private int fontSize() {
+    return Math.max(11, image.getWidth() / 80);
+  }
+
+  private int width(String text) {
+    g.setFont(new Font(Font.SANS_SERIF, Font.BOLD, fontSize()));
+    return g.getFontMetrics().stringWidth(text) + 10;
+  }
+
   private void label(String text, PixelPoint at) {
-    int size = Math.max(11, image.getWidth() / 80);
+    int size = fontSize();
     g.setFont(new Font(Font.SANS_SERIF, Font.BOLD, size));
     int width = g.getFontMetrics().stringWidth(text);
     int x =

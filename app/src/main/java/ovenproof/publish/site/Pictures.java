@@ -73,6 +73,7 @@ final class Pictures {
           made.height(),
           Objects.requireNonNullElse(photo.face(), ""),
           Objects.requireNonNullElse(photo.batch(), 1),
+          made.calibrated(),
           sentence(photo) + (made.calibrated() ? ", calibrated" : ""));
     } catch (IOException | InputException | OutsideException e) {
       synchronized (unreadable) {

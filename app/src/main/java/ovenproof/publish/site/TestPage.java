@@ -49,6 +49,7 @@ final class TestPage {
     parts.add(scores());
     parts.add(measurements());
     parts.add(pictures());
+    parts.add(new BatchStrip(view, test, path).part());
     parts.add(new CavityPart(view, test).part());
     parts.add(traces());
     parts.add(how());

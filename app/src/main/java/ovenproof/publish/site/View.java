@@ -26,9 +26,17 @@ record View(
    * A published picture.
    *
    * @param path from the site's root
+   * @param calibrated whether the same surface has the same colour on every such picture
    * @param sentence what it shows, for those who do not see it
    */
-  record Picture(String path, int width, int height, String face, int batch, String sentence) {}
+  record Picture(
+      String path,
+      int width,
+      int height,
+      String face,
+      int batch,
+      boolean calibrated,
+      String sentence) {}
 
   /** A chart as SVG with its caption. */
   record Drawing(String svg, String caption) {}
