@@ -1,6 +1,7 @@
 package ovenproof.core.thermal;
 
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.trace.HeatCurve;
@@ -70,8 +71,21 @@ public record HeatingModel(
   public record Outcome(@Nullable HeatingModel model, String why) {}
 
   /** A fit depends on the curve and on what tells where the elements switched off. */
+  /** Compared by plain code: what a record brings is put together at its first use, slowly. */
   private record FitKey(@Nullable Trace power, @Nullable Trace duty)
-      implements SharedWork.Key<Outcome> {}
+      implements SharedWork.Key<Outcome> {
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return other instanceof FitKey k
+          && Objects.equals(k.power, power)
+          && Objects.equals(k.duty, duty);
+    }
+
+    @Override
+    public int hashCode() {
+      return 31 * Objects.hashCode(power) + Objects.hashCode(duty);
+    }
+  }
 
   /** Fits the heat-up of the input's centre; once for each curve. */
   public static Outcome fit(TraceInput input, HeatCurve curve) {

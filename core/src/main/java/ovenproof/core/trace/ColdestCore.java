@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Several probes in one food: what holds for the coldest of them.
@@ -23,7 +24,18 @@ public record ColdestCore(List<HeatCurve> probes) {
   }
 
   /** What all measures of one run's food share. */
-  private record Asked(List<Trace> cores) implements SharedWork.Key<ColdestCore> {}
+  /** Compared by plain code: what a record brings is put together at its first use, slowly. */
+  private record Asked(List<Trace> cores) implements SharedWork.Key<ColdestCore> {
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return other instanceof Asked a && a.cores.equals(cores);
+    }
+
+    @Override
+    public int hashCode() {
+      return cores.hashCode();
+    }
+  }
 
   /** The probes of a run, prepared once for all its measures. */
   public static ColdestCore of(TraceInput input, HeatCurve curve) {

@@ -70,6 +70,18 @@ final class EightBytes {
     return Math.min(i, to);
   }
 
+  /** First index from {@code from} on of a byte that is no ASCII; {@code to} when there is none. */
+  static int firstAbove127(byte[] bytes, int from, int to) {
+    int i = from;
+    while (i + 8 <= to && (at(bytes, i) & HIGHS) == 0) {
+      i += 8;
+    }
+    while (i < to && bytes[i] >= 0) {
+      i++;
+    }
+    return i;
+  }
+
   /** How many of the first bytes equal another. */
   static int count(byte[] bytes, int length, byte wanted) {
     long pattern = (wanted & 0xFF) * ONES;

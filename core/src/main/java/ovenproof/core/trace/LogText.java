@@ -4,6 +4,7 @@ import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
+import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -146,24 +147,35 @@ record LogText(
   }
 
   private static boolean isAscii(byte[] bytes) {
-    for (int i = 0; i < Math.min(bytes.length, LOOKED_AT); i++) {
-      if (bytes[i] < 0) {
-        return false;
-      }
-    }
-    return true;
+    int length = Math.min(bytes.length, LOOKED_AT);
+    return EightBytes.firstAbove127(bytes, 0, length) == length;
   }
 
+  /** Every character above 127 is looked at by itself; what lies between is passed over. */
   private static boolean isUtf8(byte[] bytes) {
     int length = Math.min(bytes.length, LOOKED_AT);
     while (length > 0 && length < bytes.length && (bytes[length] & 0xC0) == 0x80) {
       length--; // never cut a character in two
     }
+    CharsetDecoder decoder =
+        StandardCharsets.UTF_8.newDecoder().onMalformedInput(CodingErrorAction.REPORT);
+    int i = EightBytes.firstAbove127(bytes, 0, length);
+    while (i < length) {
+      int end = i + 1;
+      while (end < length && bytes[end] < 0) {
+        end++;
+      }
+      if (!decodes(decoder, bytes, i, end)) {
+        return false;
+      }
+      i = EightBytes.firstAbove127(bytes, end, length);
+    }
+    return true;
+  }
+
+  private static boolean decodes(CharsetDecoder decoder, byte[] bytes, int from, int to) {
     try {
-      StandardCharsets.UTF_8
-          .newDecoder()
-          .onMalformedInput(CodingErrorAction.REPORT)
-          .decode(ByteBuffer.wrap(bytes, 0, length));
+      decoder.decode(ByteBuffer.wrap(bytes, from, to - from));
       return true;
     } catch (CharacterCodingException e) {
       return false;

@@ -1,5 +1,7 @@
 package ovenproof.core.trace;
 
+import org.jspecify.annotations.Nullable;
+
 /** A mean over a moving window, stamped with the middle of the window. */
 final class MovingMean {
 
@@ -15,7 +17,20 @@ final class MovingMean {
   }
 
   /** What several measures ask of one curve. */
-  private record Asked(double width, double end) implements SharedWork.Key<MovingMean> {}
+  /** Compared by plain code: what a record brings is put together at its first use, slowly. */
+  private record Asked(double width, double end) implements SharedWork.Key<MovingMean> {
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return other instanceof Asked a
+          && Double.compare(a.width, width) == 0
+          && Double.compare(a.end, end) == 0;
+    }
+
+    @Override
+    public int hashCode() {
+      return 31 * Double.hashCode(width) + Double.hashCode(end);
+    }
+  }
 
   /** Means of the cleaned curve, computed once for all that ask for the same. */
   static MovingMean of(HeatCurve curve, double width, double end) {

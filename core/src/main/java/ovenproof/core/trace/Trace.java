@@ -1,6 +1,7 @@
 package ovenproof.core.trace;
 
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 import ovenproof.core.quantity.Unit;
 
 /**
@@ -22,6 +23,21 @@ public record Trace(String channel, double[] seconds, double[] values, Unit unit
               + " and "
               + values.length);
     }
+  }
+
+  /** The same arrays under one name and unit; plain code, as traces are keys of what is shared. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof Trace t
+        && t.seconds == seconds
+        && t.values == values
+        && t.unit == unit
+        && t.channel.equals(channel);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * System.identityHashCode(values) + channel.hashCode();
   }
 
   public int size() {
