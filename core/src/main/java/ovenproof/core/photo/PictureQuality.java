@@ -9,7 +9,9 @@ final class PictureQuality {
 
   private static final double CLIPPED_SHARE = 0.01;
   private static final int STEP = 3;
+  private static final int SAMPLES = 20_000;
   private static final int ROW_STEP = 16;
+  private static final int LEAST_ROWS = 180;
   private static final int EDGE_REACH = 6;
   private static final int LEAST_EDGE = 40;
   private static final int LEAST_EDGES = 200;
@@ -26,6 +28,10 @@ final class PictureQuality {
     if (isOneColour()) {
       warnings.add("the whole frame is one colour: was the lens covered?");
       return;
+    }
+    if (isWithoutColour()) {
+      warnings.add(
+          "a picture without colour: L* alone says something, a*, b* and differences of shade do not");
     }
     if (picture.longSide() < LEAST_SIDE) {
       warnings.add(
@@ -44,13 +50,25 @@ final class PictureQuality {
 
   private boolean isOneColour() {
     int first = picture.pixels()[0];
-    int step = Math.max(1, picture.pixels().length / 20_000);
+    int step = Math.max(1, picture.pixels().length / SAMPLES);
     for (int i = 0; i < picture.pixels().length; i += step) {
       int p = picture.pixels()[i];
       for (int shift = 0; shift <= 16; shift += 8) {
         if (Math.abs((p >> shift & 0xff) - (first >> shift & 0xff)) > 12) {
           return false;
         }
+      }
+    }
+    return true;
+  }
+
+  private boolean isWithoutColour() {
+    int step = Math.max(1, picture.pixels().length / SAMPLES);
+    for (int i = 0; i < picture.pixels().length; i += step) {
+      int p = picture.pixels()[i];
+      int green = p >> 8 & 0xff;
+      if (Math.abs((p >> 16 & 0xff) - green) > 2 || Math.abs((p & 0xff) - green) > 2) {
+        return false;
       }
     }
     return true;
@@ -95,16 +113,14 @@ final class PictureQuality {
   private double sharpness() {
     double[] ratios = new double[4096];
     int n = 0;
-    for (int y = ROW_STEP / 2; y < picture.height() && n < ratios.length; y += ROW_STEP) {
+    // A small picture has as many rows looked at as a large one, or its edges are too few to judge.
+    int step = Math.max(2, Math.min(ROW_STEP, picture.height() / LEAST_ROWS));
+    for (int y = step / 2; y < picture.height() && n < ratios.length; y += step) {
       for (int x = EDGE_REACH; x < picture.width() - EDGE_REACH && n < ratios.length; x++) {
-        int rise = Math.abs(green(x + EDGE_REACH, y) - green(x - EDGE_REACH, y));
-        if (rise >= LEAST_EDGE) {
-          int steepest = 0;
-          for (int k = -EDGE_REACH; k < EDGE_REACH; k++) {
-            steepest = Math.max(steepest, Math.abs(green(x + k + 1, y) - green(x + k, y)));
-          }
-          ratios[n++] = Math.min(1, steepest / (double) rise);
-          x += 2 * EDGE_REACH;
+        if (rise(x, y) >= LEAST_EDGE) {
+          int middle = middle(x, y);
+          ratios[n++] = Math.min(1, steepest(middle, y) / (double) rise(middle, y));
+          x = middle + EDGE_REACH;
         }
       }
     }
@@ -114,6 +130,27 @@ final class PictureQuality {
     double[] sorted = Arrays.copyOf(ratios, n);
     Arrays.sort(sorted);
     return sorted[n / 2];
+  }
+
+  private int rise(int x, int y) {
+    return Math.abs(green(x + EDGE_REACH, y) - green(x - EDGE_REACH, y));
+  }
+
+  /** Where the window holds the whole edge of which it has met the beginning. */
+  private int middle(int x, int y) {
+    int best = x;
+    for (int i = x; i <= x + 2 * EDGE_REACH && i < picture.width() - EDGE_REACH; i++) {
+      best = rise(i, y) > rise(best, y) ? i : best;
+    }
+    return best;
+  }
+
+  private int steepest(int x, int y) {
+    int steepest = 0;
+    for (int k = -EDGE_REACH; k < EDGE_REACH; k++) {
+      steepest = Math.max(steepest, Math.abs(green(x + k + 1, y) - green(x + k, y)));
+    }
+    return steepest;
   }
 
   private int green(int x, int y) {
