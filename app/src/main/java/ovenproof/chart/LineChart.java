@@ -28,6 +28,9 @@ public record LineChart(
   private static final double BELOW = 30;
   private static final int MOST_POINTS = 900;
 
+  /** A word nearer to the one before it goes below that. */
+  private static final double LEAST_APART_PERCENT = 12;
+
   public LineChart {
     if (height < 120) {
       throw new IllegalArgumentException("height is at least 120, found " + height);
@@ -176,6 +179,7 @@ public record LineChart(
   }
 
   private void spans(Svg svg) {
+    double before = Double.NEGATIVE_INFINITY;
     for (Span span : spans) {
       double from = x.scale().percent(span.from());
       double width = Math.max(0.3, x.scale().percent(span.to()) - from);
@@ -198,9 +202,10 @@ public record LineChart(
           "x",
           Svg.percent(from),
           "y",
-          TOP - 6,
+          from - before < LEAST_APART_PERCENT ? TOP + 9 : TOP - 6,
           "text-anchor",
           DotPlot.anchor(from));
+      before = span.label().isEmpty() ? before : from;
     }
   }
 
@@ -235,8 +240,7 @@ public record LineChart(
     names.sort(Comparator.comparingDouble(Name::at));
     // What levels say stands at the right end as well.
     double[] taken = levels.stream().mapToDouble(l -> vertical(l.at()) - 6).toArray();
-    draw(svg, names.stream().filter(Name::before).toList(), new double[0]);
-    draw(svg, names.stream().filter(n -> !n.before()).toList(), taken);
+    draw(svg, names, taken);
   }
 
   private void draw(Svg svg, List<Name> names, double[] taken) {

@@ -238,7 +238,7 @@ public record HeatPicture(
       }
     }
     series.add(series(curve.clean(), "", Style.HEAT));
-    input.cores().forEach(core -> series.add(series(core.present(), "core", Style.CORE)));
+    input.cores().forEach(core -> series.add(series(core, core.channel(), Style.CORE)));
     HeatingModel fitted = model.model();
     if (fitted != null) {
       series.add(modelled(fitted));

@@ -24,6 +24,7 @@ import ovenproof.core.quantity.Unit;
 import ovenproof.core.trace.Trace;
 import ovenproof.core.trace.TraceInput;
 import ovenproof.desk.Desk;
+import ovenproof.evidence.trace.TraceSession;
 import ovenproof.input.InputException;
 import ovenproof.input.Place;
 import ovenproof.input.Problem;
@@ -39,6 +40,9 @@ import ovenproof.web.Workbench;
 @Controller
 class RunTraceController {
   private static final int KEPT = 24;
+
+  /** Runs of the same product that are searched for a model. */
+  private static final int MOST_OTHER_RUNS = 6;
 
   /** Events that are drawn; the others are in the run's own list. */
   private static final List<Event.Type> DRAWN =
@@ -74,6 +78,7 @@ class RunTraceController {
       List<Source> sources,
       List<String> warnings,
       @Nullable HeatPicture picture,
+      String story,
       String core,
       List<Placed> placed) {}
 
@@ -98,8 +103,14 @@ class RunTraceController {
     model.addAttribute("warnings", heat.warnings());
     model.addAttribute("picture", picture);
     model.addAttribute("svg", picture == null ? "" : picture.chart().svg());
-    model.addAttribute("story", picture == null ? "" : picture.story());
+    model.addAttribute("story", heat.story());
     model.addAttribute("core", heat.core());
+    model.addAttribute(
+        "yardstick",
+        picture == null
+            ? ""
+            : Yardstick.words(
+                workbench.sheet(cid).campaign(), heat.run().product(), picture.input()));
     model.addAttribute("prediction", picture == null ? null : Prediction.of(picture, at));
     model.addAttribute("here", "/c/" + cid + "/runs/" + id + "/trace");
     return "tracepage/run";
@@ -229,8 +240,39 @@ class RunTraceController {
         sources,
         traces.warnings(),
         picture,
+        story(c, run, traces, picture),
         core(c, run, test, traces, places),
         placed);
+  }
+
+  /**
+   * Where this run's heat-up is too short for a model, another run of the product may carry one.
+   */
+  private static String story(
+      Campaign c, Run run, RunTraces traces, @Nullable HeatPicture picture) {
+    if (picture == null) {
+      return "";
+    }
+    Double setting = picture.input().settingCelsius();
+    String own = picture.story();
+    boolean enough = picture.model().model() != null || setting == null;
+    boolean reached = setting != null && picture.curve().hasReached(setting);
+    if (enough || reached) {
+      return own;
+    }
+    return c.countedRuns().stream()
+        .filter(r -> r.product().equals(run.product()) && !r.test().equals(run.test()))
+        .limit(MOST_OTHER_RUNS)
+        .flatMap(
+            other ->
+                traces
+                    .input(other, "centre")
+                    .map(input -> TraceSession.reach(input, setting))
+                    .filter(words -> !words.isEmpty())
+                    .map(words -> own + " By the model of its run " + other.id() + ": " + words)
+                    .stream())
+        .findFirst()
+        .orElse(own);
   }
 
   /** Whether the food met what the method asks of its core; empty when it asks for nothing. */

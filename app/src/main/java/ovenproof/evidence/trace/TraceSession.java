@@ -507,9 +507,16 @@ public record TraceSession(
   /** The same for a run that was put together from several files. */
   public static String story(TraceInput input, HeatCurve curve) {
     Double setting = input.settingCelsius();
-    if (setting == null || curve.isEmpty()) {
-      return "";
-    }
+    return setting == null || curve.isEmpty() ? "" : reachStory(input, curve, setting).paragraph();
+  }
+
+  /** What one run's model says of reaching a setting; empty when it carries none. */
+  public static String reach(TraceInput input, double settingCelsius) {
+    HeatCurve curve = HeatCurve.of(input.centre());
+    return curve.isEmpty() ? "" : reachStory(input, curve, settingCelsius).reach();
+  }
+
+  private static ReachStory reachStory(TraceInput input, HeatCurve curve, double setting) {
     HeatingModel.Outcome outcome = HeatingModel.fit(input, curve);
     SteadyState steady = curve.steady();
     double highest = Double.NEGATIVE_INFINITY;
@@ -517,14 +524,14 @@ public record TraceSession(
       highest = Math.max(highest, v);
     }
     return new ReachStory(
-            setting,
-            highest,
-            curve.clean().lastSecond(),
-            steady == null ? Double.NaN : steady.meanCelsius(),
-            outcome.model(),
-            outcome.why(),
-            HeatBalance.of(input, curve).orElse(null),
-            Math.hypot(input.probe().calibrationKelvin(), input.probe().placementKelvin()))
-        .paragraph();
+        setting,
+        highest,
+        curve.clean().lastSecond(),
+        steady == null ? Double.NaN : steady.meanCelsius(),
+        outcome.model(),
+        outcome.why(),
+        HeatBalance.of(input, curve).orElse(null),
+        ThermalMeasures.ceiling(input, curve),
+        Math.hypot(input.probe().calibrationKelvin(), input.probe().placementKelvin()));
   }
 }

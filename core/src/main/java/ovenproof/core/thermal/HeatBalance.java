@@ -70,8 +70,4 @@ public record HeatBalance(
   public double powerToHoldWatt(double celsius) {
     return lossWattPerKelvin() * (celsius - ambientCelsius);
   }
-
-  public double powerPerLitre(double litres) {
-    return powerWatt / litres;
-  }
 }

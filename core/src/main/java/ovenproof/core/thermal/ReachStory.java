@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import ovenproof.core.measure.Measurement;
 
 /**
  * Why the flatbread stayed pale: one paragraph in which every figure comes from the record or the
@@ -16,6 +17,8 @@ import org.jspecify.annotations.Nullable;
  * @param model null when the record does not carry one
  * @param why reason of the missing model
  * @param balance null when no power was logged
+ * @param ceiling the ceiling temperature, from the hold where the heat-up carries no model; null
+ *     for none
  * @param probeKelvin standard uncertainty of the probe
  */
 public record ReachStory(
@@ -26,6 +29,7 @@ public record ReachStory(
     @Nullable HeatingModel model,
     String why,
     @Nullable HeatBalance balance,
+    @Nullable Measurement ceiling,
     double probeKelvin) {
 
   /** Change of browning per kelvin at the crust near 160 °C: about 4 % (Zanoni et al. 1995). */
@@ -39,6 +43,8 @@ public record ReachStory(
     if (model != null) {
       sentences.add(ceiling(model));
       sentences.addAll(power());
+    } else if (ceiling != null && ceiling.value() != null) {
+      sentences.add(fromHold(ceiling));
     } else if (!why.isEmpty()) {
       sentences.add("How hot it could get is not shown by this record: " + why + ".");
     }
@@ -47,6 +53,16 @@ public record ReachStory(
     if (shortfall >= 3) {
       sentences.add(browning(shortfall));
     }
+    return String.join(" ", sentences);
+  }
+
+  /** How hot it could get, the setting's time and power; empty without a model. */
+  public String reach() {
+    if (model == null) {
+      return "";
+    }
+    List<String> sentences = new ArrayList<>(List.of(ceiling(model)));
+    sentences.addAll(power());
     return String.join(" ", sentences);
   }
 
@@ -76,6 +92,26 @@ public record ReachStory(
         + (Double.isFinite(time.highSeconds())
             ? text(" (%.0f to %.0f).", time.lowSeconds() / 60, time.highSeconds() / 60)
             : text(" (at least %.0f, perhaps never).", time.lowSeconds() / 60));
+  }
+
+  /** The hold alone tells it more coarsely. */
+  private String fromHold(Measurement top) {
+    double celsius = top.value() == null ? Double.NaN : top.value();
+    double half = 1.6448536 * (top.uncertainty() == null ? 0 : top.uncertainty());
+    String reach =
+        highestCelsius >= settingCelsius
+            ? ""
+            : celsius - half > settingCelsius
+                ? ": the setting is within its reach, given time"
+                : celsius + half < settingCelsius
+                    ? ": the setting is out of its reach, and waiting longer does not help"
+                    : ", with the setting in between: whether more time would do is not shown";
+    return text(
+            "By the power that holding takes it would level off at about %.0f °C with the elements"
+                + " on for ever (90 %% interval %.0f to %.0f)",
+            celsius, celsius - half, celsius + half)
+        + reach
+        + ".";
   }
 
   private List<String> power() {

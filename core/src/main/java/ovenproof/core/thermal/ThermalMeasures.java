@@ -53,7 +53,8 @@ public final class ThermalMeasures {
         id, name, unit, help, formula, source, EvidenceKind.TRACE, List.of(), 1);
   }
 
-  static Measurement ceiling(TraceInput input, HeatCurve curve) {
+  /** The ceiling, from the heat-up or else from the hold; missing with the reason. */
+  public static Measurement ceiling(TraceInput input, HeatCurve curve) {
     return new Ceiling().measure(input, curve);
   }
 

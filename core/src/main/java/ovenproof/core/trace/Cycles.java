@@ -27,7 +27,12 @@ record Cycles(List<Cycle> list) {
    * @param endSecond next peak
    */
   record Cycle(
-      double startSecond, double troughSecond, double endSecond, double peak, double trough) {
+      double startSecond,
+      double troughSecond,
+      double endSecond,
+      double peak,
+      double trough,
+      double endPeak) {
 
     double periodSeconds() {
       return endSecond - startSecond;
@@ -75,7 +80,13 @@ record Cycles(List<Cycle> list) {
       Turn peak = peaks.get(i);
       Turn trough = troughs.get(i);
       cycles.add(
-          new Cycle(peak.second, trough.second, peaks.get(i + 1).second, peak.value, trough.value));
+          new Cycle(
+              peak.second,
+              trough.second,
+              peaks.get(i + 1).second,
+              peak.value,
+              trough.value,
+              peaks.get(i + 1).value));
     }
     return cycles;
   }
@@ -107,11 +118,14 @@ record Cycles(List<Cycle> list) {
     }
     double period = medianPeriodSeconds();
     double amplitude = medianAmplitude();
+    double middle = Medians.of(list.stream().mapToDouble(c -> (c.peak + c.trough) / 2).toArray());
     List<Cycle> best = List.of();
     List<Cycle> current = new ArrayList<>();
     for (Cycle cycle : list) {
+      // Switched off, the air still has bumps on its way down: they peak below the hold's middle.
       if (cycle.periodSeconds() > LARGEST_SHARE * period
-          || cycle.amplitude() > LARGEST_SHARE * amplitude) {
+          || cycle.amplitude() > LARGEST_SHARE * amplitude
+          || cycle.endPeak() < middle) {
         current = new ArrayList<>();
       } else {
         current.add(cycle);

@@ -136,6 +136,11 @@ public record HeatCurve(
         : null;
   }
 
+  /** Whether the smoothed curve is ever at a temperature. */
+  public boolean hasReached(double celsius) {
+    return Highest.of(smooth) >= celsius;
+  }
+
   public boolean isEmpty() {
     return clean.size() == 0;
   }

@@ -14,6 +14,8 @@ public final class StartAboveRoom implements TraceMeasure {
 
   private static final double LEAST_RISE_KELVIN = 20;
 
+  private static final double FIRST_SECONDS = 60;
+
   /** A record of ten minutes in which nothing gets warm is not one of heating. */
   private static final double LONG_SECONDS = 600;
 
@@ -24,7 +26,7 @@ public final class StartAboveRoom implements TraceMeasure {
               Unit.KELVIN,
               "How much warmer than the room the cavity was at the start. Within 3 K it was cold;"
                   + " more is a hot start, whatever the clock says.",
-              "first reading − room",
+              "lowest of the first minute − room",
               "common practice")
           .revised(2);
 
@@ -46,7 +48,7 @@ public final class StartAboveRoom implements TraceMeasure {
     if (isLong && Highest.of(curve.clean()) < room + LEAST_RISE_KELVIN) {
       return TraceMeasures.missing(DESCRIPTION, input, "nothing was heated");
     }
-    double above = curve.clean().values()[0] - room;
+    double above = lowest(curve.smooth()) - room;
     // Later readings are warmer already; elements and walls are cold and shine on no probe.
     double noise = Math.hypot(curve.noiseKelvin(), curve.resolutionKelvin() / Math.sqrt(12));
     return TraceMeasures.value(
@@ -59,5 +61,15 @@ public final class StartAboveRoom implements TraceMeasure {
                 Component.run(Math.hypot(noise, input.probe().placementKelvin()))),
             DESCRIPTION.formula())
         .withNote(above <= COLD_KELVIN ? "a cold start" : "a hot start");
+  }
+
+  /** A cold cavity only gets warmer; a probe that was hung in a moment ago falls to it first. */
+  private static double lowest(Trace trace) {
+    double first = trace.seconds()[0];
+    double low = trace.values()[0];
+    for (int i = 1; i < trace.size() && trace.seconds()[i] - first <= FIRST_SECONDS; i++) {
+      low = Math.min(low, trace.values()[i]);
+    }
+    return low;
   }
 }
