@@ -58,10 +58,11 @@ public record ReachStory(
 
   /** How hot it could get, the setting's time and power; empty without a model. */
   public String reach() {
-    if (model == null) {
+    HeatingModel fitted = model;
+    if (fitted == null) {
       return "";
     }
-    List<String> sentences = new ArrayList<>(List.of(ceiling(model)));
+    List<String> sentences = new ArrayList<>(List.of(ceiling(fitted)));
     sentences.addAll(power());
     return String.join(" ", sentences);
   }
@@ -96,8 +97,10 @@ public record ReachStory(
 
   /** The hold alone tells it more coarsely. */
   private String fromHold(Measurement top) {
-    double celsius = top.value() == null ? Double.NaN : top.value();
-    double half = 1.6448536 * (top.uncertainty() == null ? 0 : top.uncertainty());
+    Double value = top.value();
+    Double u = top.uncertainty();
+    double celsius = value == null ? Double.NaN : value;
+    double half = u == null ? 0 : 1.6448536 * u;
     String reach =
         highestCelsius >= settingCelsius
             ? ""

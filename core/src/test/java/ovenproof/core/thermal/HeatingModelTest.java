@@ -49,6 +49,22 @@ class HeatingModelTest {
     assertThat(model.timeTo(74, 0).seconds()).isCloseTo(1189.7052, within(1.0));
   }
 
+  /**
+   * Lumped capacitance in textbooks, a second taken for a minute: Incropera et al., Fundamentals of
+   * Heat and Mass Transfer, Example 5.1 (25 °C into 200 °C, τ 1 s: 199 °C after 5.2 s) and Cengel,
+   * Heat and Mass Transfer, Example 4-1 (b 0.462 1/s: 99 % of the step after 10 s). The books'
+   * results from memory; the digits beyond theirs computed from the closed form.
+   */
+  @ParameterizedTest
+  @CsvSource({"200, 25, 60, 199, 309.887, 5.2", "100, 0, 129.524, 99, 596.479, 10"})
+  void textbookBodiesGetThereWhenTheBooksSay(
+      double around, double start, double tau, double wanted, double seconds, double book) {
+    HeatingModel model =
+        fit(curve(8 * tau, 2, t -> around - (around - start) * Math.exp(-t / tau)));
+    assertThat(model.timeTo(wanted, 0).seconds()).isCloseTo(seconds, within(0.5));
+    assertThat(model.timeTo(wanted, 0).seconds() / 60).isCloseTo(book, within(0.06));
+  }
+
   @Test
   void settingAboveTheCeilingIsNeverReached() {
     HeatingModel model = fit(curve(3000, 5, t -> 219 - 198 * Math.exp(-t / 700)));

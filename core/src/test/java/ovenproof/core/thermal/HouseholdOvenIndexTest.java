@@ -25,6 +25,13 @@ class HouseholdOvenIndexTest {
     assertThat(HouseholdOvenIndex.index(kilowattHour, litre)).isEqualTo(index);
   }
 
+  /** Published fiches of the EU product register (1302342, 1078583, one of two cavities). */
+  @ParameterizedTest
+  @CsvSource({"0.78, 65, 95.1", "0.76, 40, 105.6", "0.80, 70, 95.2"})
+  void publishedFichesComeOut(double kilowattHour, double litre, double index) {
+    assertThat(HouseholdOvenIndex.index(kilowattHour, litre)).isEqualTo(index);
+  }
+
   /**
    * Useful heat in the wetted brick is about 0.08 kWh: a small cavity on the standard uses an
    * eighth.
