@@ -255,11 +255,10 @@ class RunTraceController {
     }
     Double setting = picture.input().settingCelsius();
     String own = picture.story();
-    boolean enough = picture.model().model() != null || setting == null;
-    boolean reached = setting != null && picture.curve().hasReached(setting);
-    if (enough || reached) {
+    if (setting == null || picture.model().model() != null || picture.curve().hasReached(setting)) {
       return own;
     }
+    double wanted = setting;
     return c.countedRuns().stream()
         .filter(r -> r.product().equals(run.product()) && !r.test().equals(run.test()))
         .limit(MOST_OTHER_RUNS)
@@ -267,7 +266,7 @@ class RunTraceController {
             other ->
                 traces
                     .input(other, "centre")
-                    .map(input -> TraceSession.reach(input, setting))
+                    .map(input -> TraceSession.reach(input, wanted))
                     .filter(words -> !words.isEmpty())
                     .map(words -> own + " By the model of its run " + other.id() + ": " + words)
                     .stream())
