@@ -15,10 +15,7 @@ import ovenproof.campaign.InquiryStep;
 import ovenproof.evidence.EvidenceSource;
 import ovenproof.input.InputException;
 import ovenproof.input.OutsideException;
-import ovenproof.input.Problems;
-import ovenproof.measure.MeasureRegistry;
 import ovenproof.method.Method;
-import ovenproof.method.MethodReader;
 
 /**
  * One workspace. Loads and saves the same immutable campaign as a folder does; every change is one
@@ -34,7 +31,7 @@ public final class Desk implements AutoCloseable {
   private final AttachmentRows attachments;
   private final EntryLog log;
   private final Jobs jobs;
-  private final MethodReader methods;
+  private final KnownMethods methods;
   private final DeskLock lock;
 
   private Desk(DeskLocation location, Clock clock, DeskLock lock, Database database) {
@@ -48,7 +45,7 @@ public final class Desk implements AutoCloseable {
     this.attachments = new AttachmentRows(database, campaigns, clock);
     this.log = new EntryLog(database);
     this.jobs = new Jobs(database, clock);
-    this.methods = new MethodReader(MeasureRegistry.all().measures());
+    this.methods = new KnownMethods();
   }
 
   /**
@@ -235,10 +232,7 @@ public final class Desk implements AutoCloseable {
    * @throws InputException with every problem
    */
   public Method method(String text) {
-    Problems problems = new Problems();
-    Optional<Method> method = methods.read("method.yaml", text, problems);
-    problems.throwIfErrors();
-    return method.orElseThrow(() -> new InputException(problems.all()));
+    return methods.of(text);
   }
 
   // ---------- entries ----------

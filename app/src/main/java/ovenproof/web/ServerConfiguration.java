@@ -6,6 +6,8 @@ import jakarta.servlet.http.HttpServletRequest;
 import java.net.InetAddress;
 import java.nio.charset.StandardCharsets;
 import java.util.EnumSet;
+import java.util.stream.Stream;
+import org.apache.catalina.Context;
 import org.apache.catalina.connector.Connector;
 import org.apache.coyote.http11.AbstractHttp11Protocol;
 import org.springframework.boot.tomcat.servlet.TomcatServletWebServerFactory;
@@ -45,6 +47,7 @@ class ServerConfiguration {
     tomcat.setAddress(InetAddress.getLoopbackAddress());
     tomcat.setBaseDirectory(desk.location().folder().resolve("tomcat").toFile());
     tomcat.addConnectorCustomizers(ServerConfiguration::limit);
+    tomcat.addContextCustomizers(ServerConfiguration::withoutJarsOfFiles);
     tomcat.addErrorPages(new ErrorPage("/error"));
     tomcat.setRegisterDefaultServlet(false);
     tomcat.getSettings().getSession().getCookie().setSameSite(SameSite.STRICT);
@@ -52,6 +55,16 @@ class ServerConfiguration {
     compression.setEnabled(true);
     tomcat.setCompression(compression);
     return tomcat;
+  }
+
+  /**
+   * The server would look through every name in the program's jar for files to serve by itself; the
+   * pages' files are served by their own route. The listener that asks for it has no public name.
+   */
+  private static void withoutJarsOfFiles(Context context) {
+    Stream.of(context.findLifecycleListeners())
+        .filter(l -> l.getClass().getSimpleName().equals("StaticResourceConfigurer"))
+        .forEach(context::removeLifecycleListener);
   }
 
   private static void limit(Connector connector) {
