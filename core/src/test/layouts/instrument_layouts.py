@@ -197,3 +197,16 @@ write("kilowatts.csv", lines_of("time,P_kW,E_kWh,U_V,I_A,PF\n", lambda i: f"{dt(
 write("blank-between-times.csv", lines_of("Time;;Oven\n", lambda i: f"{hms(i)};;{A[i]}"), channels=[temp("Oven", A, "centre")], **TOD)
 write("index-restarts.csv", lines_of("n,T1,T2\n", lambda i: f"{i % 12},{A[i]},{B[i]}"), step=1, questions=["interval"], time="none", channels=AB)
 write("question-header.csv", lines_of('Timestamp,What does the probe say?,Email\n', lambda i: f"{stamp(i,'%m/%d/%Y %H:%M:%S',60)},{A[i]},"), step=60, channels=[temp("What does the probe say?", A)], **DT)
+
+# Meters whose columns name no unit: what they add up to tells it, else it is asked.
+W = lambda i: 1760 if i < 20 else 2
+kwh = [0.0]
+for i in range(1, n): kwh.append(kwh[-1] + (W(i)+W(i-1))/2*5/3.6e6)
+E0 = 123.456
+write("counter-high.csv", lines_of("Time,Voltage,Current,Active Power,Total Energy\n", lambda i: f"{hms(i)},229.5,{W(i)/229.5:.3f},{W(i)},{E0+kwh[i]:.5f}"), channels=[ch("Voltage","voltage","V","measured",229.5,229.5), ch("Current","current","A","measured",round(W(0)/229.5,3),round(W(n-1)/229.5,3)), ch("Active Power","power","W","measured",1760,2), ch("Total Energy","energy","kWh","measured",E0,round(E0+kwh[-1],5))], **TOD)
+write("counter-watt-hours.csv", lines_of("Time,Power,Energy\n", lambda i: f"{hms(i)},{W(i)},{kwh[i]*1000:.2f}"), channels=[ch("Power","power","W","measured",1760,2), ch("Energy","energy","kWh","measured",0,round(kwh[-1]*1000,2)/1000)], **TOD)
+write("counter-alone.csv", lines_of("Time,Energy\n", lambda i: f"{hms(i)},{E0+kwh[i]:.5f}"), questions=["energy-unit"], channels=[ch("Energy","energy","kWh","measured",E0,round(E0+kwh[-1],5))], **TOD)
+write("kilowatts-unsaid.csv", lines_of("Time,Volts,Amps,Power\n", lambda i: f"{hms(i)},229.5,{W(i)/229.5:.3f},{W(i)/1000}"), channels=[ch("Volts","voltage","V","measured",229.5,229.5), ch("Amps","current","A","measured",round(W(0)/229.5,3),round(W(n-1)/229.5,3)), ch("Power","power","W","measured",1760,2)], **TOD)
+write("power-small.csv", lines_of("Time,Oven (C),Power\n", lambda i: f"{hms(i)},{A[i]},{100 if i<20 else 35}"), questions=["power-unit"], channels=[temp("Oven", A, "centre"), ch("Power","ratio","%","duty",100,35)], **TOD)
+write("power-kilo-alone.csv", lines_of("Time,Oven (C),Power\n", lambda i: f"{hms(i)},{A[i]},{W(i)/1000}"), questions=["power-unit"], channels=[temp("Oven", A, "centre"), ch("Power","power","W","measured",1760,2)], **TOD)
+write("milliamperes-unsaid.csv", lines_of("Time,Voltage,Current\n", lambda i: f"{hms(i)},229.5,{W(i)/0.2295:.0f}"), channels=[ch("Voltage","voltage","V","measured",229.5,229.5), ch("Current","current","A","measured",round(W(0)/0.2295)/1000,round(W(n-1)/0.2295)/1000)], **TOD)

@@ -116,6 +116,9 @@ final class ChannelBuilder {
     String name = "";
     double scale = 1;
 
+    /** Whether only its neighbours can tell the unit. */
+    boolean openUnit;
+
     Draft(int column, HeaderText header, double[] values) {
       this.column = column;
       this.header = header;
@@ -147,6 +150,7 @@ final class ChannelBuilder {
     drafts.removeIf(this::isEmptyRemark);
     each(drafts, this::takeOutSentinels);
     temperatureUnits(drafts);
+    meterUnits(drafts);
     each(drafts, this::convert);
     hotRooms(drafts);
     judge(drafts);
@@ -385,7 +389,8 @@ final class ChannelBuilder {
           d,
           Role.MEASURED,
           Dimension.ENERGY,
-          h.words().contains("wh") || stats.high > 50 ? Unit.WATT_HOUR : Unit.KILOWATT_HOUR);
+          h.words().contains("wh") ? Unit.WATT_HOUR : Unit.KILOWATT_HOUR);
+      d.openUnit = !h.words().contains("wh") && !h.words().contains("kwh");
       d.note("energy by its name");
     } else if (h.says(HeaderText.POWER)) {
       typePower(d, stats);
@@ -393,6 +398,10 @@ final class ChannelBuilder {
       as(d, Role.MEASURED, Dimension.VOLTAGE, Unit.VOLT);
     } else if (h.says(HeaderText.CURRENT)) {
       as(d, Role.MEASURED, Dimension.CURRENT, Unit.AMPERE);
+      d.unit = MeterUnit.ofCurrent(stats.high);
+      if (d.unit.scale() < 1) {
+        d.note("mA: in A it would be more than a socket gives");
+      }
     } else if (h.says(HeaderText.FREQUENCY)) {
       as(d, Role.MEASURED, Dimension.FREQUENCY, Unit.HERTZ);
     } else if (h.says(HeaderText.MASS)) {
@@ -502,16 +511,10 @@ final class ChannelBuilder {
   }
 
   private static void typePower(Draft d, Stats stats) {
-    if (stats.high <= 1.0001 && stats.low >= 0) {
+    boolean watts = d.header.words().contains("watt") || d.header.words().contains("watts");
+    if (stats.high <= 100.0001 && stats.low >= 0 && !watts) {
       as(d, Role.DUTY, Dimension.RATIO, Unit.PERCENT);
-      d.scale = 100;
-      d.note("shares of full power, kept in %");
-    } else if (stats.high <= 100.0001
-        && stats.low >= 0
-        && !d.header.words().contains("watt")
-        && !d.header.words().contains("watts")) {
-      as(d, Role.DUTY, Dimension.RATIO, Unit.PERCENT);
-      d.note("never above 100: taken as per cent of full power");
+      d.openUnit = true;
     } else {
       as(d, Role.MEASURED, Dimension.POWER, Unit.WATT);
       d.note("power by its name, taken in W");
@@ -716,6 +719,63 @@ final class ChannelBuilder {
             new Question("temperature-unit", guess.question(), guess.readings(), guess.why()));
       }
     }
+  }
+
+  /** Powers first: what they add up to tells the unit of a counter. */
+  private void meterUnits(List<Draft> drafts) {
+    double[] volts = of(drafts, Dimension.VOLTAGE);
+    double[] amperes = of(drafts, Dimension.CURRENT);
+    for (Draft d : drafts) {
+      if (d.openUnit && d.dimension == Dimension.RATIO && d.stats().n > 0) {
+        MeterUnit found = MeterUnit.ofPower(d.stats().high, d.values, volts, amperes);
+        if (found.unit() == Unit.PERCENT) {
+          d.scale = d.stats().high <= 1.0001 ? 100 : 1;
+        } else {
+          as(d, Role.MEASURED, Dimension.POWER, found.unit());
+        }
+        settle(d, found, "power-unit");
+      }
+    }
+    double[] watts = of(drafts, Dimension.POWER);
+    for (Draft d : drafts) {
+      if (d.openUnit && d.dimension == Dimension.ENERGY && d.stats().n > 1) {
+        double[] power = watts == null ? product(volts, amperes) : watts;
+        MeterUnit found = MeterUnit.ofEnergy(seconds, d.values, power);
+        d.unit = new UnitText(found.unit(), 1);
+        settle(d, found, "energy-unit");
+      }
+    }
+  }
+
+  private void settle(Draft d, MeterUnit found, String question) {
+    d.note(found.why());
+    if (!found.sure()) {
+      certainty *= 0.85;
+      String text = "What is the unit of “" + d.header.name() + "”?";
+      questions.add(new Question(question, text, found.readings(), found.why()));
+    }
+  }
+
+  /** Readings of the first such column in its contract unit; null when there is none. */
+  private static double @Nullable [] of(List<Draft> drafts, Dimension dimension) {
+    for (Draft d : drafts) {
+      if (d.dimension == dimension && d.unit != null && d.role == Role.MEASURED) {
+        double factor = d.scale * d.unit.contract(1);
+        return Arrays.stream(d.values).map(v -> v * factor).toArray();
+      }
+    }
+    return null;
+  }
+
+  private static double @Nullable [] product(double @Nullable [] a, double @Nullable [] b) {
+    if (a == null || b == null) {
+      return null;
+    }
+    double[] product = new double[a.length];
+    for (int i = 0; i < a.length; i++) {
+      product[i] = a[i] * b[i];
+    }
+    return product;
   }
 
   private static boolean sameUnit(List<Draft> drafts) {
