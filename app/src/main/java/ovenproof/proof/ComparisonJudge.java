@@ -213,6 +213,13 @@ final class ComparisonJudge {
         == Finding.SUPPORTED;
   }
 
+  /** Degrees of a difference are kelvin. */
+  static @Nullable Unit differenceOf(@Nullable Unit unit) {
+    return unit == Unit.CELSIUS
+        ? Unit.KELVIN
+        : unit == Unit.FAHRENHEIT ? Unit.FAHRENHEIT_DIFFERENCE : unit;
+  }
+
   private Outcome againstField(
       Figure use, List<Figure> field, Direction wanted, String against, Separation separation) {
     if (Wording.is(against, "average|field average|mean")) {

@@ -112,6 +112,26 @@ final class ComparisonReader implements ClaimReader {
     }
   }
 
+  /** "A fifth more than": twenty percent, but "half as much as" is a factor. */
+  private static NumberPhrase share(SentenceClaims sentence, NumberPhrase number) {
+    boolean ordinal =
+        number.scale() == Scale.ORDINAL
+            && Wording.is(Wording.before(sentence.text(), number.start()), "(?is).*\\b(?:an?|one)\\s+$");
+    if (ordinal) {
+      return number.as(100 / number.low(), 5, Unit.PERCENT, Scale.NONE);
+    }
+    boolean fraction =
+        number.low() < 1
+            && number.unit() == null
+            && number.scale() == Scale.NONE
+            && Wording.is(number.text(), "(?is).*\\b(?:half|third|quarter|fifth|sixth|tenth)s?\\b.*")
+            && Wording.is(
+                Wording.after(sentence.text(), number.end()), "(?is)^\\s*(?!as\\b)\\p{L}+.*");
+    return fraction
+        ? number.as(number.low() * 100, 5, Unit.PERCENT, Scale.NONE)
+        : number;
+  }
+
   private void readAsAs(SentenceClaims sentence) {
     Matcher matcher = AS_AS.matcher(sentence.text());
     while (matcher.find()) {
@@ -199,7 +219,8 @@ final class ComparisonReader implements ClaimReader {
       boolean less) {
     Optional<NumberPhrase> before = ComparedFigures.numberBefore(sentence, start);
     Optional<NumberPhrase> by =
-        before.isPresent() ? before : ComparedFigures.byAfter(sentence, compared.end());
+        (before.isPresent() ? before : ComparedFigures.byAfter(sentence, compared.end()))
+            .map(n -> share(sentence, n));
     int from = before.map(NumberPhrase::start).orElse(start);
     int to = before.isEmpty() && by.isPresent() ? by.get().end() : compared.end();
     if (!sentence.isFree(from, to)) {

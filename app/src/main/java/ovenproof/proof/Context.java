@@ -13,7 +13,7 @@ import ovenproof.proof.Mentions.TestMention;
 final class Context {
   private static final Pattern COMPARED =
       Pattern.compile(
-          "(?is).*\\b(than|behind|beat|beats|ahead of|unlike|like|compared with|compared to|next to|similar to|below|above|clear of|as|against|apart from|aside from|except(?: for)?|excluding|leaving out|leaving aside|not counting|other than|but for|besides|without|ignoring)\\s+(?:the\\s+)?$");
+          "(?is).*\\b(than|behind|beat|beats|ahead of|that of|those of|times|twice|unlike|like|compared with|compared to|next to|similar to|below|above|clear of|as|against|apart from|aside from|except(?: for)?|excluding|leaving out|leaving aside|not counting|other than|but for|besides|without|ignoring)\\s+(?:the\\s+)?$");
   private static final Pattern ASIDE =
       Pattern.compile(
           "(?is)^\\s*(?:['’]s)?\\s*(?:(?:and|but|with|at|in|by|after|taking|needing|because|from|on|for)\\b.*|,.*)");
@@ -39,6 +39,7 @@ final class Context {
   private final List<String> pair;
   private final @Nullable String topic;
   private final boolean stale;
+  private final boolean sole;
 
   Context(
       Sentence sentence,
@@ -53,6 +54,7 @@ final class Context {
     this.pair = said.pair();
     this.topic = said.topic();
     this.stale = said.isStale();
+    this.sole = said.isSole();
     this.others = said.others();
     this.inherited = said.product();
     this.testsAbove = said.testsAbove();
@@ -124,7 +126,12 @@ final class Context {
         last != null
             && (clauses.at(last.start()) == clause
                 || sentence.text().substring(last.end(), offset).strip().split("\\s+").length <= 3);
-    return here || firm && named().isEmpty();
+    boolean it =
+        sole
+            && named().isEmpty()
+            && !mentions.isEmpty()
+            && Wording.is(sentence.text(), "(?is)[\\s*•-]*(?:it|its)\\b.*");
+    return here || it || firm && named().isEmpty();
   }
 
   /** Whether a heading or the paragraph's first words name the product. */
@@ -196,11 +203,33 @@ final class Context {
         String between = sentence.text().substring(end, mention.start());
         boolean ownNumber =
             Wording.is(sentence.text().substring(mention.end()), OWN_NUMBER)
-                && lastBefore(end) != null;
+                && lastBefore(end) != null
+                && startsWithName()
+                && !isRepeated();
         return BELONGS.matcher(between).matches() && !ownNumber ? mention.product() : null;
       }
     }
     return null;
+  }
+
+  /** "… for the Plover … for the Rowan": two names or more that follow their numbers alike. */
+  private boolean isRepeated() {
+    return mentions.stream()
+            .filter(
+                m ->
+                    Wording.is(
+                        Wording.before(sentence.text(), m.start()),
+                        "(?is).*(?:\\d|[a-z])(?:teen|ty|ve|ne|wo|ee|ur|ix|en|ht)?[^.,;]{0,14}\\bfor\\s+(?:the\\s+)?$"))
+            .count()
+        >= 2;
+  }
+
+  /** "Thirteen minutes for the Plover, fifteen for the Rowan" names after its numbers. */
+  private boolean startsWithName() {
+    int first = mentions.get(0).start();
+    return TokenCursor.tokens(sentence.text()).stream()
+        .filter(t -> t.start() < first)
+        .noneMatch(t -> Character.isDigit(t.text().charAt(0)) || NumberWords.isNumberWord(t.lower()));
   }
 
   /** The nearest name before, but not one that is only compared with: "beat Alder, with 7.3". */

@@ -34,6 +34,7 @@ final class ContextTracker {
   private @Nullable String paragraphProduct;
   private boolean firmParagraph;
   private boolean paragraphNames;
+  private boolean soleBefore;
   private Set<String> lastJoint = Set.of();
   private Set<String> lastNamed = Set.of();
   private List<String> lastPair = List.of();
@@ -85,13 +86,15 @@ final class ContextTracker {
             sameParagraph ? lastStems : Map.of(),
             lastPair,
             topic,
-            !paragraphNames);
+            !paragraphNames,
+            sameParagraph && soleBefore);
     List<ProductMention> ofPair = PairWords.resolved(sentence.text(), named, lastPair, carried);
     List<ProductMention> resolved = resolved(sentence.text(), named, ofPair, carried);
     if (named.isEmpty() && !ofPair.isEmpty()) {
       lastProduct = ofPair.get(0).product();
     }
     paragraphNames |= !resolved.isEmpty();
+    soleBefore = single(named) != null && single(named).equals(subject(sentence.text(), named));
     remember(sentence, named, resolved, tests, cues);
     return new Context(sentence, resolved, tests, cues, said);
   }
@@ -245,8 +248,13 @@ final class ContextTracker {
     return all;
   }
 
+  /** A sentence that lists every test speaks of none. */
+  private static final int LISTING = 4;
+
   private void rememberTests(List<TestMention> tests, Set<String> cues) {
-    if (!tests.isEmpty()) {
+    if (testsOf(tests).size() >= LISTING) {
+      sentencesSinceTests++;
+    } else if (!tests.isEmpty()) {
       lastTests = testsOf(tests);
       paragraphTests = lastTests;
       sentencesSinceTests = 0;

@@ -69,7 +69,7 @@ final class Elliptic {
                   ? pair(text, number, carrying)
                   : price(text, number)
                       ? number.as(number.low(), number.step(), null, Scale.MONEY)
-                      : heat(text, number) || fahrenheit(text, number)
+                      : heat(text, number) || core(text, number) || fahrenheit(text, number)
                           ? number.as(number.low(), number.step(), null, Scale.DEGREES)
                           : carrying != null && carries(text, number, carrying)
                               ? carried(number, carrying)
@@ -100,6 +100,20 @@ final class Elliptic {
         && number.low() >= 100
         && number.low() <= 600
         && Wording.is(Wording.after(text, number.end()), "(?is)^[^.;\\d]{0,30}\\bfahrenheit\\b.*");
+  }
+
+  /** "Cook it to seventy-four in the middle", "seventy is plenty for poultry". */
+  private static boolean core(String text, NumberPhrase number) {
+    return number.unit() == null
+        && number.scale() == Scale.NONE
+        && number.low() >= 50
+        && number.low() <= 100
+        && (Wording.is(
+                Wording.before(text, number.start()),
+                "(?is).*\\b(?:cook|cooked|cooks|roast|roasted|heat|bring|take|brought|taken)\\b[^.;,]{0,20}\\bto\\s+$")
+            || Wording.is(
+                Wording.after(text, number.end()),
+                "(?is)^\\s*(?:in the (?:middle|centre|center|core)|at the core|inside|is (?:plenty|enough|safe|fine)[^.;]{0,25}\\b(?:poultry|turkey|chicken|meat)|in the thickest)\\b.*"));
   }
 
   /** "It gets to two hundred and twenty": nothing else that is reached has such a size. */

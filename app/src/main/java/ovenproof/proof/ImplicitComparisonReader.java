@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 import ovenproof.core.quantity.Dimension;
 import ovenproof.core.quantity.Rounding;
 import ovenproof.core.quantity.Unit;
@@ -47,6 +48,7 @@ final class ImplicitComparisonReader implements ClaimReader {
   @Override
   public void read(SentenceClaims sentence) {
     readTimesOf(sentence);
+    readTimesAsLong(sentence);
     readVersus(sentence);
     readImplicit(sentence);
     readEarly(sentence);
@@ -67,6 +69,75 @@ final class ImplicitComparisonReader implements ClaimReader {
             .ifPresent(m -> timesOf(sentence, number, m));
       }
     }
+  }
+
+  private static final Pattern AS_LONG =
+      Pattern.compile(
+          "(?is)^\\s*as\\s+(?<word>long|much|many|fast|quick|slow|hot|heavy|big|large|loud|expensive|dear)\\b(?!\\s+(?:\\p{L}+\\s+){0,3}?as\\b).*");
+
+  /** "The Alder needs twice as long": as the product that was spoken of before. */
+  private void readTimesAsLong(SentenceClaims sentence) {
+    for (NumberPhrase number : sentence.freeNumbers()) {
+      boolean factor =
+          number.scale() == Scale.TIMES
+              || number.low() < 1 && number.unit() == null && number.scale() == Scale.NONE;
+      Matcher matcher = AS_LONG.matcher(Wording.after(sentence.text(), number.end()));
+      Figure spoken = sentence.spokenOf();
+      String subject = ComparedProducts.subject(sentence, number.start());
+      if (factor && matcher.matches() && subject != null) {
+        List<String> pair = ComparedProducts.pair(sentence, number.start());
+        String other = pair.stream().filter(p -> !p.equals(subject)).findFirst().orElse(null);
+        if (other != null) {
+          timesAsLong(sentence, number, number.end() + matcher.end("word"), subject, other, spoken);
+        }
+      }
+    }
+  }
+
+  private void timesAsLong(
+      SentenceClaims sentence,
+      NumberPhrase number,
+      int end,
+      String subject,
+      String other,
+      @Nullable Figure spoken) {
+    String word = sentence.text().substring(number.end(), end).strip().replaceFirst("(?i)^as\\s+", "");
+    Adjective adjective = Vocabulary.adjective(Stems.of(word));
+    if (adjective == null) {
+      adjective = ComparedFigures.byVerb(Wording.before(sentence.text(), number.start()));
+    }
+    Adjective meant = adjective;
+    Optional<Figure> use =
+        spoken != null && (meant == null || meant.takes().contains(spoken.take()))
+            ? search.field(spoken).stream().filter(f -> f.product().equals(subject)).findFirst()
+            : meant == null
+                ? Optional.empty()
+                : search
+                    .uses(
+                        sentence.context().at(number.start(), end),
+                        meant,
+                        Stems.of(word),
+                        subject)
+                    .stream()
+                    .findFirst();
+    if (use.isEmpty() || meant == null) {
+      return;
+    }
+    Outcome outcome =
+        judge.outcome(
+            use.get(),
+            new Compared(subject, other, end, figures.name(other)),
+            number.low() < 1 ? ComparisonJudge.turned(meant.direction()) : meant.direction(),
+            Optional.of(number));
+    sentence.add(
+        number.start(),
+        end,
+        Kind.COMPARISON,
+        outcome.finding(),
+        sentence.text().substring(number.start(), end).strip(),
+        outcome.expected(),
+        outcome.evidence(),
+        outcome.why());
   }
 
   private void timesOf(SentenceClaims sentence, NumberPhrase number, ProductMention other) {
@@ -153,6 +224,9 @@ final class ImplicitComparisonReader implements ClaimReader {
     List<ProductMention> names = sentence.context().mentions();
     for (NumberPhrase number : sentence.freeNumbers()) {
       String after = Wording.after(sentence.text(), number.end());
+      if (number.hedge() == Hedge.UNDER && within(sentence, number)) {
+        continue;
+      }
       if (number.scale() == Scale.POINTS && Wording.is(after, "(?is)^\\s*of\\b.*")) {
         open(sentence, number.start(), number.end(), number.text());
       }
@@ -189,6 +263,52 @@ final class ImplicitComparisonReader implements ClaimReader {
         }
       }
     }
+  }
+
+  /** "It scores within half a point of the Siskin". */
+  private boolean within(SentenceClaims sentence, NumberPhrase number) {
+    String subject = ComparedProducts.subject(sentence, number.start());
+    Optional<ProductMention> other =
+        sentence.context().mentions().stream()
+            .filter(m -> m.start() >= number.end())
+            .findFirst()
+            .filter(
+                m ->
+                    Wording.is(
+                        sentence.text().substring(number.end(), m.start()),
+                        "(?is)\\s*of\\s+(?:the\\s+)?"));
+    Adjective adjective =
+        ComparedFigures.byUnit(number, Wording.before(sentence.text(), number.start()));
+    if (subject == null || other.isEmpty() || adjective == null) {
+      return false;
+    }
+    Focus focus = sentence.context().at(number.start(), number.end());
+    List<Figure> uses =
+        figuresCompared.uses(focus, adjective, "good", subject, Optional.of(number));
+    Optional<Figure> second =
+        uses.isEmpty()
+            ? Optional.empty()
+            : search.field(uses.get(0)).stream()
+                .filter(f -> f.product().equals(other.get().product()))
+                .findFirst();
+    if (second.isEmpty() || uses.get(0).value() == null || second.get().value() == null) {
+      return false;
+    }
+    double gap = Math.abs(Objects.requireNonNull(uses.get(0).value()) - Objects.requireNonNull(second.get().value()));
+    Unit unit = ComparisonJudge.differenceOf(number.unit());
+    Figure difference = uses.get(0).asDifference(gap, ComparisonJudge.differenceOf(uses.get(0).unit()));
+    double shown = Judge.rounded(Judge.inUnit(gap, difference, unit), Math.min(number.step(), 0.1));
+    String expected = judge.both(uses.get(0), second.get());
+    sentence.add(
+        number.start(),
+        other.get().end(),
+        Kind.COMPARISON,
+        shown <= number.low() + 1e-9 ? Finding.SUPPORTED : Finding.CONTRADICTED,
+        sentence.text().substring(number.start(), other.get().end()),
+        expected,
+        uses.get(0).evidence(),
+        uses.get(0).label() + ": " + expected);
+    return true;
   }
 
   private static final Pattern EARLY =

@@ -109,11 +109,14 @@ final class Judge {
 
   /** A range that states bounds or an interval must be it, or hold it. */
   private static Ruling interval(NumberPhrase said, double low, double high, String expected) {
-    boolean holds =
-        rounded(low, said.step()) >= said.low() - 1e-9
-            && rounded(high, said.step()) <= said.high() + 1e-9;
+    double left = rounded(low, said.step()) - said.low();
+    double right = said.high() - rounded(high, said.step());
+    boolean holds = left >= -1e-9 && right >= -1e-9;
+    boolean tight = Math.max(left, right) <= said.step() + 1e-9;
     return new Ruling(
-        holds ? Finding.SUPPORTED : Finding.CONTRADICTED, expected, "it lies at " + expected);
+        !holds ? Finding.CONTRADICTED : tight ? Finding.SUPPORTED : Finding.UNCLEAR,
+        expected,
+        "it lies at " + expected);
   }
 
   /** All runs must round inside; with a single value that value must. */

@@ -50,7 +50,8 @@ final class NumberKinds {
     if (number.scale() == Scale.OUT_OF_FOUR) {
       return f -> f.take().equals("rated");
     }
-    if (isScore(sentence, number)) {
+    if (isScore(sentence, number)
+        || number.unit() == null && number.scale() == Scale.NONE && number.high() <= 10) {
       return f -> f.isScore() || f.kind() == Figure.Kind.MARK;
     }
     if (number.scale() == Scale.MONEY) {

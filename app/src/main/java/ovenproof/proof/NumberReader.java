@@ -151,7 +151,7 @@ final class NumberReader implements ClaimReader {
     if (number.unit() == Unit.PERCENT
         && Wording.is(
             sentence.text(),
-            "(?is).*\\b(probabilit\\p{L}+|confiden\\p{L}+|chances?|certain\\p{L}*|odds)\\b.*")) {
+            "(?is).*\\b(probabilit\\p{L}+|intervals?|confiden\\p{L}+|chances?|certain\\p{L}*|odds)\\b.*")) {
       sentence.add(
           number,
           Kind.QUANTITY,

@@ -113,7 +113,11 @@ final class OnlyBeyondReader implements ClaimReader {
             && (adjective == null
                 || adjective.takes().contains(spoken.take())
                 || spoken.isScore() && adjective.takes().contains("score"));
-    if (fits) {
+    boolean quality =
+        spoken != null
+            && Wording.is(word, "better|worse")
+            && Vocabulary.isLessBetter(spoken.take());
+    if (fits || quality) {
       return search.field(java.util.Objects.requireNonNull(spoken)).stream()
           .filter(f -> f.product().equals(subject))
           .findFirst();
@@ -128,6 +132,9 @@ final class OnlyBeyondReader implements ClaimReader {
 
   private static Vocabulary.Direction direction(String word, Figure use) {
     @Nullable Adjective adjective = Vocabulary.adjective(Stems.of(word));
+    if (Vocabulary.isLessBetter(use.take()) && Wording.is(word, "better|worse")) {
+      return word.equals("better") ? Vocabulary.Direction.LOW : Vocabulary.Direction.HIGH;
+    }
     if (adjective != null && adjective.takes().contains(use.take())
         || adjective != null && use.isScore()) {
       return adjective.direction();

@@ -27,7 +27,7 @@ final class PairComparisonReader implements ClaimReader {
       Pattern.compile(
           "\\bthe\\s+(?<word>"
               + NO_COMPARATIVE
-              + "\\p{L}{2,}er|worse|(?<much>more|less)\\s+(?<long>\\p{L}+))(?:\\s+(?:one|oven|model|machine|\\p{L}+))?\\s+of\\s+(?:the|these|those)\\s+(?:two|pair|twins)\\b",
+              + "\\p{L}{2,}er|worse|(?<much>more|less)\\s+(?<long>\\p{L}+))(?:\\s+(?:one|oven|model|machine|\\p{L}+))?\\s+(?:of\\s+(?:the|these|those)\\s+(?:two|pair|twins)|of\\s+(?:them|both)|one)\\b",
           Pattern.CASE_INSENSITIVE);
 
   private static final Pattern PREDICATE =

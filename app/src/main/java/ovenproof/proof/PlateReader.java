@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 import ovenproof.core.quantity.Unit;
 import ovenproof.proof.Proof.Finding;
 import ovenproof.proof.Proof.Kind;
@@ -14,7 +15,12 @@ import ovenproof.proof.Proof.Kind;
 final class PlateReader implements ClaimReader {
   private static final Pattern AFTER =
       Pattern.compile(
-          "(?is)^\\s*(?<side>less|fewer|smaller|lower|below|under|short of|more|larger|higher|above|over)\\s+(?:than\\s+)?(?:(?:what|the one|that)\\s+)?(?:on\\s+)?(?:its|the|their)\\s+(?:own\\s+)?(?:name\\s?plate|plate|maker|manufacturer|box|label)\\b.*");
+          "(?is)^\\s*(?<side>less|fewer|smaller|lower|below|under|short of|more|larger|higher|above|over)\\s+(?:than\\s+)?(?:(?:what|the one|that)\\s+)?(?:on\\s+)?(?:its|the|their)\\s+(?:own\\s+)?(?:name\\s?plate|plate|maker|manufacturer|box|label|rating|claim|promise|brochure|spec|specification)\\b.*");
+
+  /** "Falls short by 3.7 litres", "misses its promise by 114 W". */
+  private static final Pattern SHORT_BY =
+      Pattern.compile(
+          "(?is).*\\b(?:falls? short|fell short|short|misses (?:its|the) \\p{L}+|missed (?:its|the) \\p{L}+|overstated|exaggerat\\p{L}+|overpromises)\\s+by\\s+(?:only\\s+|just\\s+|about\\s+)*$");
 
   private final Figures figures;
   private final FigureSearch search;
@@ -26,12 +32,31 @@ final class PlateReader implements ClaimReader {
 
   @Override
   public void read(SentenceClaims sentence) {
-    for (NumberPhrase number : sentence.freeNumbers()) {
+    @Nullable Unit unit = null;
+    for (NumberPhrase phrase : sentence.freeNumbers()) {
+      NumberPhrase number = goingOn(sentence, phrase, unit);
       Matcher matcher = AFTER.matcher(Wording.after(sentence.text(), number.end()));
       if (number.unit() != null && matcher.matches()) {
         claim(sentence, number, matcher.group("side").toLowerCase(Locale.ROOT));
+      } else if (number.unit() != null
+          && (phrase.unit() == null
+              || SHORT_BY.matcher(Wording.before(sentence.text(), number.start())).matches())) {
+        claim(sentence, number, "short of");
+        unit = number.unit();
       }
     }
+  }
+
+  /** "… falls short by 3.7 litres, the Whimbrel by only 0.8". */
+  private static NumberPhrase goingOn(
+      SentenceClaims sentence, NumberPhrase number, @Nullable Unit unit) {
+    boolean bare =
+        unit != null
+            && number.unit() == null
+            && Wording.is(
+                Wording.before(sentence.text(), number.start()),
+                "(?is).*\\bby\\s+(?:only\\s+|just\\s+|about\\s+)*$");
+    return bare ? number.as(number.low(), number.step(), unit, NumberPhrase.Scale.NONE) : number;
   }
 
   private void claim(SentenceClaims sentence, NumberPhrase number, String side) {

@@ -33,6 +33,7 @@ public final class Proofreader {
             new SafetyReader(),
             new StatedDifferenceReader(),
             new PriceChangeReader(figures),
+            new VerdictReader(figures),
             new PlateReader(figures, search),
             new QuantifierReader(figures, search),
             new LimitReader(figures),

@@ -155,12 +155,15 @@ final class QuantifierReader implements ClaimReader {
   private void predicate(SentenceClaims sentence, Matcher matcher) {
     Optional<NumberPhrase> limit =
         sentence.freeNumbers().stream()
-            .filter(n -> n.start() >= matcher.end() && NumberKinds.isCheckable(sentence, n))
+            .filter(n -> n.start() >= matcher.end() && NumberKinds.isCheckable(sentence, n) || isBareScore(sentence, n))
             .findFirst();
     if (limit.isEmpty() || limit.get().start() - matcher.end() > 80) {
       return;
     }
     NumberPhrase number = limit.get();
+    if (isOfSome(matcher)) {
+      return;
+    }
     String between = sentence.text().substring(matcher.end(), number.start());
     boolean reach = REACH.matcher(between.strip()).find();
     boolean method =
@@ -186,6 +189,26 @@ final class QuantifierReader implements ClaimReader {
     judge(
         sentence, matcher, number, count(field, number, reach), NEGATED.matcher(between).matches());
   }
+
+  /** "Every oven gets nine or more". */
+  private static boolean isBareScore(SentenceClaims sentence, NumberPhrase number) {
+    return number.unit() == null
+        && number.scale() == Scale.NONE
+        && number.hedge() != Hedge.PLAIN
+        && number.high() <= 10
+        && Wording.is(
+            Wording.before(sentence.text(), number.start()),
+            "(?is).*\\b(?:gets?|got|scores?|scored|reach(?:es|ed)?|earns?|earned|managed?|manages|ends? (?:up )?(?:on|at|with)|are|is|was|were|stays?|stayed|less|more|marks?)\\s+(?:\\p{L}+\\s+)?$");
+  }
+
+  /** "In all three it was …": a part of the field that was named before. */
+  private boolean isOfSome(Matcher matcher) {
+    Matcher count = SOME.matcher(matcher.group());
+    return matcher.group("all") != null && count.find() && number(count.group(1)) < size();
+  }
+
+  private static final Pattern SOME =
+      Pattern.compile("\\b(two|three|four|five|six|seven)\\b", Pattern.CASE_INSENSITIVE);
 
   private static final Pattern VERB =
       Pattern.compile(

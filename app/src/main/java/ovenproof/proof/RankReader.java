@@ -66,6 +66,9 @@ final class RankReader implements ClaimReader {
     }
     Matcher matcher = WORDS.matcher(sentence.text());
     while (matcher.find() && !sentence.isQuestion()) {
+      if (Wording.is(Wording.before(sentence.text(), matcher.start()), "(?is).*\\bwho\\s+$")) {
+        continue;
+      }
       words(sentence, matcher);
     }
     readLead(sentence);
@@ -250,8 +253,21 @@ final class RankReader implements ClaimReader {
     return id == null ? Optional.empty() : figures.verdict().product(id);
   }
 
+  /** "Larch and Rowan rank eighth and fifth": places in the order of the names. */
+  private Optional<ProductVerdict> listed(SentenceClaims sentence, int start) {
+    List<NumberPhrase> places =
+        sentence.numbers().stream().filter(n -> n.scale() == Scale.ORDINAL).toList();
+    int at = places.stream().map(NumberPhrase::start).toList().indexOf(start);
+    if (places.size() < 2 || at < 0) {
+      return Optional.empty();
+    }
+    List<String> names =
+        sentence.context().lists().inOrder(places.get(0).start(), places.size());
+    return names.isEmpty() ? Optional.empty() : figures.verdict().product(names.get(at));
+  }
+
   private void claim(SentenceClaims sentence, int start, int end, int place) {
-    Optional<ProductVerdict> product = product(sentence, start);
+    Optional<ProductVerdict> product = listed(sentence, start).or(() -> product(sentence, start));
     if (product.isEmpty() || product.get().rank() == null || !sentence.isFree(start, end)) {
       return;
     }

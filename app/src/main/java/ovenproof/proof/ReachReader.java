@@ -30,6 +30,10 @@ final class ReachReader implements ClaimReader {
       Pattern.compile(
           "(?is).*\\b(never|not|\\w+n['’]t|failed to|fails to|unable to|cannot|without|neither|nor|short of|no chance)\\b[^,;]*$");
 
+  private static final Pattern OUTSIDE =
+      Pattern.compile(
+          "(?is).*\\b(?:outside|outer|sides?|skin|surface|casing|case|housing|exterior|walls?|flank|touch)\\b[^.;]{0,40}$");
+
   private final Figures figures;
   private final FigureSearch search;
 
@@ -76,6 +80,9 @@ final class ReachReader implements ClaimReader {
     }
     List<Figure> any = search.best(focus, product, f -> f.unit() == Unit.CELSIUS && !f.isScore());
     boolean climb = number.hedge() == Hedge.OVER;
+    if (OUTSIDE.matcher(Wording.before(sentence.text(), number.start())).matches()) {
+      return;
+    }
     if (!climb && any.size() == 1 && any.get(0).take().equals("reading")) {
       return;
     }

@@ -69,10 +69,23 @@ final class RunOn {
     return cuts;
   }
 
+  /** Words that may end what was said before: "thirty seconds behind the Siskin takes …". */
+  private static final String LOOSE =
+      "behind|ahead|over|under|before|after|one|oven|model|about|up|on|off|out|best|worst";
+
+  private boolean isFollowedByVerb(String text, int at) {
+    Matcher named = name.matcher(text);
+    return named.find(at)
+        && Wording.is(
+            Wording.after(text, named.end()),
+            "(?is)^\\s+(?:takes?|took|needs?|needed|gets?|got|is|was|has|had|runs?|ran|costs?|uses?|used|lost|loses|wins?|won|comes?|came|scores?|scored|never|also|only|reaches|reached|makes?|made|does|did|keeps?|kept|leaves?|left|weighs|holds)\\b.*");
+  }
+
   /** Not "in the Alder", not "the Alder and the Hornbeam". */
   private boolean isSubject(String text, int from, int at) {
     String before = text.substring(Math.max(from, at - 40), at);
-    if (Wording.is(before, "(?is).*\\b(?:" + BOUND + ")\\s+$")) {
+    if (Wording.is(before, "(?is).*\\b(?:" + BOUND + ")\\s+$")
+        && !(Wording.is(before, "(?is).*\\b(?:" + LOOSE + ")\\s+$") && isFollowedByVerb(text, at))) {
       return false;
     }
     Matcher named = name.matcher(before);

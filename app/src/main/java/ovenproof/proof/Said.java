@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param others products that were named in the sentence before
  * @param pair the two that were last named together
  * @param topic product that "it" last stood for
+ * @param isSole whether the sentence before named just one
  * @param isStale whether the paragraph has named none so far
  */
 record Said(
@@ -26,4 +27,5 @@ record Said(
     Map<String, Double> stems,
     List<String> pair,
     @Nullable String topic,
-    boolean isStale) {}
+    boolean isStale,
+    boolean isSole) {}

@@ -90,10 +90,15 @@ final class SentenceClaims {
 
   /** "Who wins?", "which is the fastest?" states nothing. */
   boolean isQuestion() {
-    return text().strip().endsWith("?")
+    return (text().strip().endsWith("?") || text().strip().length() < 30 && isUnmarked())
         && Wording.is(
             text(),
             "(?is)[\\s\"'“‘*]*(?:so |and |but |now |okay )?(?:who|which|what|whose|is|was|are|does|do|did|can|could|will|would|should|how|why|want|need|looking for)\\b.*");
+  }
+
+  /** Speech that was written down without marks: "so who wins". */
+  private boolean isUnmarked() {
+    return Wording.is(text().strip(), "(?is)(?:so |and |but |now |okay )?(?:who|which|what)\\b[^.!,;:]*");
   }
 
   List<Claim> claims() {

@@ -49,9 +49,9 @@ final class StatedDifferenceReader implements ClaimReader {
     double gap = Math.abs(in(a, number.unit()) - in(b, number.unit()));
     double slack = (step(a, number.unit()) + step(b, number.unit())) / 2;
     boolean holds =
-        Judge.holds(number, gap, differenceOf(number.unit()))
+        Judge.holds(number, gap, ComparisonJudge.differenceOf(number.unit()))
             || Math.abs(gap - number.low()) <= slack + number.step() / 2 - 1e-9 && isRounded(a, b);
-    String expected = Judge.text(gap, differenceOf(number.unit()), Math.max(1, number.decimals()));
+    String expected = Judge.text(gap, ComparisonJudge.differenceOf(number.unit()), Math.max(1, number.decimals()));
     sentence.add(
         number.start(),
         number.end(),
@@ -112,11 +112,5 @@ final class StatedDifferenceReader implements ClaimReader {
 
   private static double step(NumberPhrase number, @Nullable Unit unit) {
     return number.unit() == unit ? number.step() : 0;
-  }
-
-  private static @Nullable Unit differenceOf(@Nullable Unit unit) {
-    return unit == Unit.CELSIUS
-        ? Unit.KELVIN
-        : unit == Unit.FAHRENHEIT ? Unit.FAHRENHEIT_DIFFERENCE : unit;
   }
 }

@@ -23,7 +23,7 @@ record SuperlativePhrase(
     int start, int end, String word, @Nullable String much, boolean isAmong, String noun) {
   private static final Pattern SUPERLATIVE =
       Pattern.compile(
-          "\\b(?<among>(?:among|amongst|one of) (?:the|our) )?(?:(?<bare>(?<=\\p{L}\\s)(?:most|least))(?=\\s*(?:[,.;:!?)—–]|$)|\\s+(?:of all|of any|of the|with|at)\\b)|(?<much>most|least)\\s+(?<long>\\p{L}+)|(?<short>\\p{L}{2,}est|best|worst))\\b(?<noun>(?:-\\p{L}+|\\s+\\p{L}+){0,2})",
+          "\\b(?<among>(?:among|amongst|one of) (?:the|our) )?(?:(?<bare>(?<=\\p{L}\\s)(?:most|least))(?=\\s*(?:[,.;:!?)—–]|$)|\\s+(?:of all|of any|of the|with|at)\\b)|(?<much>most|least)\\s+(?<long>\\p{L}+)|(?<short>(?!(?:hon|mod|int|inter|for|t|r|w|n|ch|l|p|qu|requ|gu|inv|sugg|prot|cont|dig|arr|manif|earn|harv|con|temp|prec|midw|southw|northw|retest|ev|bequ|att|det|inf|mol)est\\b)\\p{L}{2,}est|best|worst))\\b(?<noun>(?:-\\p{L}+|\\s+\\p{L}+){0,2})",
           Pattern.CASE_INSENSITIVE);
 
   /** Ways of speaking that compare nothing: "at best", "your best bet", "best to". */

@@ -75,10 +75,19 @@ final class SuperlativeReader implements ClaimReader {
   private static final Pattern SUBJECT =
       Pattern.compile("(?is).*\\b(\\p{L}+)\\s+(?:is|are|was|were)\\s+(?:the\\s+)?$");
 
+  /** "Our tasters liked the Hornbeam's turkey best". */
+  private static final Pattern LIKED =
+      Pattern.compile("(?is).*\\b(?:likes?|liked|loved?|loves|enjoyed|preferred)\\b[^.;]{0,40}$");
+
+  private static final String LIKING = Stems.of("liking");
+
   /** "The best controls": the mark that the noun names. */
   private Optional<String> mark(String text, SuperlativePhrase phrase) {
     if (!phrase.word().equals("best")) {
       return Optional.empty();
+    }
+    if (LIKED.matcher(Wording.before(text, phrase.start())).matches() && isMark(LIKING)) {
+      return Optional.of(LIKING);
     }
     Matcher subject = SUBJECT.matcher(Wording.before(text, phrase.start()));
     if (subject.matches() && isMark(Stems.of(subject.group(1)))) {
@@ -121,7 +130,7 @@ final class SuperlativeReader implements ClaimReader {
       return;
     }
     Direction plain = phrase.direction(Vocabulary.light(focus, adjective, stem));
-    boolean turned = phrase.isOfQuality() && LOW_IS_GOOD.contains(uses.get(0).take());
+    boolean turned = phrase.isOfQuality() && Vocabulary.isLessBetter(uses.get(0).take());
     Direction direction = turned ? ComparisonJudge.turned(plain) : plain;
     List<Place> places =
         uses.stream().map(use -> place(sentence, phrase, use, direction, limit)).toList();
@@ -151,25 +160,6 @@ final class SuperlativeReader implements ClaimReader {
         why);
   }
 
-  /** Measures of which less is better, for "best" and "worst". */
-  private static final Set<String> LOW_IS_GOOD =
-      Set.of(
-          "overshoot",
-          "offset",
-          "spread",
-          "energy",
-          "price",
-          "time-to-stop",
-          "preheat-first",
-          "signal-time",
-          "mass-loss",
-          "evenness-sd",
-          "lightness-mean:spread",
-          "lightness-mean:change",
-          "share-dark",
-          "shade-difference",
-          "reading");
-
   /** "It overshoots by 32 K, by far the worst": of what the number before speaks. */
   private Optional<Figure> measured(
       SentenceClaims sentence, SuperlativePhrase phrase, String product) {
@@ -183,7 +173,7 @@ final class SuperlativeReader implements ClaimReader {
                     sentence.context().at(n.start(), n.end()),
                     product,
                     NumberKinds.kindOf(sentence, n)))
-        .filter(best -> best.size() == 1 && LOW_IS_GOOD.contains(best.get(0).take()))
+        .filter(best -> best.size() == 1 && Vocabulary.isLessBetter(best.get(0).take()))
         .map(best -> best.get(0));
   }
 

@@ -64,6 +64,29 @@ final class Vocabulary {
     return words;
   }
 
+  /** Measures of which less is better, for "best" and "worst" said of a number. */
+  private static final Set<String> LESS_IS_BETTER =
+      Set.of(
+          "overshoot",
+          "offset",
+          "spread",
+          "energy",
+          "price",
+          "time-to-stop",
+          "preheat-first",
+          "signal-time",
+          "mass-loss",
+          "evenness-sd",
+          "lightness-mean:spread",
+          "lightness-mean:change",
+          "share-dark",
+          "shade-difference",
+          "reading");
+
+  static boolean isLessBetter(String take) {
+    return LESS_IS_BETTER.contains(take);
+  }
+
   /** Words for how even a thing is are said of its score too: "its evenness score". */
   static Set<String> nounsOf(String take) {
     Set<String> words = new HashSet<>(LEXICON.words(take));
