@@ -22,7 +22,7 @@ final class BatchReader implements ClaimReader {
           Pattern.CASE_INSENSITIVE);
   private static final Pattern SHIFT =
       Pattern.compile(
-          "\\b(darker|lighter|paler|browner|points?|change[sd]?|drift(?:s|ed)?|shift(?:s|ed)?|differ(?:s|ed|ence)?|apart|off|closer)\\b|L\\*",
+          "\\b(worse|better|darker|lighter|paler|browner|points?|change[sd]?|drift(?:s|ed)?|shift(?:s|ed)?|differ(?:s|ed|ence)?|apart|off|closer)\\b|L\\*",
           Pattern.CASE_INSENSITIVE);
 
   private final Figures figures;
@@ -38,8 +38,9 @@ final class BatchReader implements ClaimReader {
     if (!(named || before) || !SHIFT.matcher(sentence.text()).find() && !before) {
       return;
     }
+    boolean shift = SHIFT.matcher(sentence.text()).find();
     for (NumberPhrase number : sentence.freeNumbers()) {
-      if (isShade(number, named)) {
+      if (isShade(number, named || before && shift)) {
         claim(sentence, number);
       }
     }
@@ -53,8 +54,8 @@ final class BatchReader implements ClaimReader {
         || named
             && number.unit() == null
             && number.scale() == Scale.NONE
-            && number.decimals() == 0
-            && number.low() > 4;
+            && number.decimals() <= 1
+            && number.low() > (number.decimals() == 0 ? 4 : 10);
   }
 
   private void claim(SentenceClaims sentence, NumberPhrase number) {
@@ -95,6 +96,8 @@ final class BatchReader implements ClaimReader {
             && Wording.is(
                 Wording.before(sentence.text(), number.start()),
                 "(?is).*\\b(instead of|rather than|against|compared with|compared to|not)\\s+$");
+    sentence.speaksOf(
+        change, number.as(number.low(), number.step(), Unit.LIGHTNESS, NumberPhrase.Scale.NONE));
     sentence.add(
         number.start(),
         number.end(),

@@ -43,6 +43,7 @@ final class ComparisonReader implements ClaimReader {
   private final ComparedProducts products;
   private final ComparedFigures figuresCompared;
   private final ComparisonJudge judge;
+  private final FactorReader factors;
   private final ImplicitComparisonReader implicit;
   private final Figures figures;
 
@@ -51,6 +52,7 @@ final class ComparisonReader implements ClaimReader {
     this.products = new ComparedProducts(figures);
     this.figuresCompared = new ComparedFigures(search);
     this.judge = new ComparisonJudge(figures, search);
+    this.factors = new FactorReader(figures, search);
     this.implicit = new ImplicitComparisonReader(figures, search, figuresCompared, judge);
   }
 
@@ -60,6 +62,7 @@ final class ComparisonReader implements ClaimReader {
     readAsAs(sentence);
     readPoints(sentence);
     readBeat(sentence);
+    factors.read(sentence);
     implicit.read(sentence);
   }
 
@@ -116,7 +119,8 @@ final class ComparisonReader implements ClaimReader {
   private static NumberPhrase share(SentenceClaims sentence, NumberPhrase number) {
     boolean ordinal =
         number.scale() == Scale.ORDINAL
-            && Wording.is(Wording.before(sentence.text(), number.start()), "(?is).*\\b(?:an?|one)\\s+$");
+            && Wording.is(
+                Wording.before(sentence.text(), number.start()), "(?is).*\\b(?:an?|one)\\s+$");
     if (ordinal) {
       return number.as(100 / number.low(), 5, Unit.PERCENT, Scale.NONE);
     }
@@ -124,12 +128,11 @@ final class ComparisonReader implements ClaimReader {
         number.low() < 1
             && number.unit() == null
             && number.scale() == Scale.NONE
-            && Wording.is(number.text(), "(?is).*\\b(?:half|third|quarter|fifth|sixth|tenth)s?\\b.*")
+            && Wording.is(
+                number.text(), "(?is).*\\b(?:half|third|quarter|fifth|sixth|tenth)s?\\b.*")
             && Wording.is(
                 Wording.after(sentence.text(), number.end()), "(?is)^\\s*(?!as\\b)\\p{L}+.*");
-    return fraction
-        ? number.as(number.low() * 100, 5, Unit.PERCENT, Scale.NONE)
-        : number;
+    return fraction ? number.as(number.low() * 100, 5, Unit.PERCENT, Scale.NONE) : number;
   }
 
   private void readAsAs(SentenceClaims sentence) {
@@ -153,6 +156,9 @@ final class ComparisonReader implements ClaimReader {
         NumberPhrase half = times.get();
         sentence.replace(half, half.as(1 + half.low(), 0.1, null, Scale.TIMES));
       }
+      if (compared.isPresent() && !factor && adjective != null && times.isEmpty()) {
+        equal(sentence, matcher.start(), compared.get(), stem, adjective);
+      }
       if (compared.isPresent() && factor && adjective != null) {
         claim(
             sentence,
@@ -163,6 +169,59 @@ final class ComparisonReader implements ClaimReader {
             times.get().low() < 1 && !again);
       }
     }
+  }
+
+  private static final Pattern NEARLY =
+      Pattern.compile("(?is).*\\b(?:nearly|almost|about|roughly|just about)\\s+$");
+
+  private static final Pattern NOT =
+      Pattern.compile("(?is).*(?:\\b(?:not|nowhere near|never|hardly)|n['’]t)\\b[^,;.]{0,20}$");
+
+  /** "Uses as much as the Rowan": wrong where the two clearly differ, and not the better way. */
+  private void equal(
+      SentenceClaims sentence, int start, Compared compared, String stem, Adjective adjective) {
+    String before = Wording.before(sentence.text(), start);
+    String other = compared.other();
+    if (other == null || NOT.matcher(before).matches() || !sentence.isFree(start, compared.end())) {
+      return;
+    }
+    List<Figure> uses =
+        figuresCompared.uses(
+            sentence.context().at(start, compared.end()),
+            adjective,
+            stem,
+            compared.subject(),
+            Optional.empty());
+    if (uses.isEmpty()) {
+      return;
+    }
+    Direction direction = adjective.direction();
+    List<Outcome> behind =
+        uses.stream()
+            .map(
+                u ->
+                    judge.outcome(u, compared, ComparisonJudge.turned(direction), Optional.empty()))
+            .toList();
+    List<Outcome> ahead =
+        uses.stream().map(u -> judge.outcome(u, compared, direction, Optional.empty())).toList();
+    Outcome less = behind.get(0);
+    boolean allBehind =
+        behind.stream().allMatch(o -> o.finding() == Finding.SUPPORTED)
+            && !NEARLY.matcher(before).matches();
+    boolean someApart =
+        java.util.stream.Stream.concat(behind.stream(), ahead.stream())
+            .anyMatch(o -> o.finding() == Finding.SUPPORTED);
+    Finding finding =
+        allBehind ? Finding.CONTRADICTED : someApart ? Finding.UNCLEAR : Finding.SUPPORTED;
+    sentence.add(
+        start,
+        compared.end(),
+        Kind.COMPARISON,
+        finding,
+        sentence.text().substring(start, compared.end()).strip(),
+        less.expected(),
+        less.evidence(),
+        less.expected() == null ? less.why() : less.expected());
   }
 
   private void readPoints(SentenceClaims sentence) {
@@ -204,7 +263,11 @@ final class ComparisonReader implements ClaimReader {
             by.isPresent()
                 && by.get().unit() != null
                 && by.get().unit().dimension() == Dimension.TIME;
-        String word = time ? "fast" : "good";
+        boolean race =
+            Wording.is(
+                Wording.after(sentence.text(), compared.get().end()),
+                "(?is)^(?:\\s+\\p{L}+)?\\s+to\\s+(?:\\d|two|\\p{L}*\\s*temperature|heat).*");
+        String word = time || race ? "fast" : "good";
         claim(sentence, matcher.start(), compared.get(), word, Vocabulary.adjective(word), false);
       }
     }

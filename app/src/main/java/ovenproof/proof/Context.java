@@ -129,8 +129,8 @@ final class Context {
     boolean it =
         sole
             && named().isEmpty()
-            && !mentions.isEmpty()
-            && Wording.is(sentence.text(), "(?is)[\\s*•-]*(?:it|its)\\b.*");
+            && Wording.is(
+                sentence.text(), "(?is)[\\s*•-]*(?:it|its|that['’]s|that is|this is)\\b.*");
     return here || it || firm && named().isEmpty();
   }
 
@@ -162,7 +162,8 @@ final class Context {
 
   /** Whether the sentence before spoke of a second batch. */
   boolean speaksOfBatches() {
-    return surroundings.saidBefore(Stems.of("batch")) > 0.4;
+    return List.of("batch", "round", "load", "helping").stream()
+        .anyMatch(w -> surroundings.saidBefore(Stems.of(w)) > 0.4);
   }
 
   boolean namesTests() {
@@ -229,7 +230,8 @@ final class Context {
     int first = mentions.get(0).start();
     return TokenCursor.tokens(sentence.text()).stream()
         .filter(t -> t.start() < first)
-        .noneMatch(t -> Character.isDigit(t.text().charAt(0)) || NumberWords.isNumberWord(t.lower()));
+        .noneMatch(
+            t -> Character.isDigit(t.text().charAt(0)) || NumberWords.isNumberWord(t.lower()));
   }
 
   /** The nearest name before, but not one that is only compared with: "beat Alder, with 7.3". */
@@ -237,7 +239,7 @@ final class Context {
     ProductMention last = null;
     ProductMention subject = null;
     for (ProductMention mention : mentions) {
-      if (mention.start() >= offset) {
+      if (mention.end() > offset) {
         break;
       }
       last = mention;

@@ -35,6 +35,7 @@ final class ContextTracker {
   private boolean firmParagraph;
   private boolean paragraphNames;
   private boolean soleBefore;
+  private @Nullable String asked;
   private Set<String> lastJoint = Set.of();
   private Set<String> lastNamed = Set.of();
   private List<String> lastPair = List.of();
@@ -70,7 +71,11 @@ final class ContextTracker {
       paragraphNames = false;
     }
     List<ProductMention> named = mentions.products(sentence.text());
-    @Nullable String holder = paragraphProduct != null ? paragraphProduct : sectionProduct;
+    if (!named.isEmpty() || !sameParagraph) {
+      asked = null;
+    }
+    @Nullable String holder =
+        asked != null ? asked : paragraphProduct != null ? paragraphProduct : sectionProduct;
     @Nullable String carried = holder != null ? holder : lastProduct;
     List<TestMention> tests = mentions.tests(sentence.text());
     Set<String> cues = constants.tests(numbers);
@@ -78,7 +83,7 @@ final class ContextTracker {
     Said said =
         new Said(
             carried,
-            sectionProduct != null || firmParagraph,
+            sectionProduct != null || firmParagraph || asked != null,
             lastJoint,
             lastNamed,
             above,
@@ -94,9 +99,21 @@ final class ContextTracker {
       lastProduct = ofPair.get(0).product();
     }
     paragraphNames |= !resolved.isEmpty();
+    if (isFragment(sentence.text(), named)) {
+      asked = single(named);
+    }
     soleBefore = single(named) != null && single(named).equals(subject(sentence.text(), named));
     remember(sentence, named, resolved, tests, cues);
     return new Context(sentence, resolved, tests, cues, said);
+  }
+
+  /** "The Plover?", "And the Dunnock." – what follows is said of it. */
+  private static boolean isFragment(String text, List<ProductMention> named) {
+    return named.size() == 1
+        && text.strip().split("\\s+").length <= 5
+        && Wording.is(
+            text.strip(),
+            "(?is)(?:and |but |now |so |then )*(?:what about |how about |as for )?(?:the )?\\p{L}+(?: \\p{L}+)?[?.!:]");
   }
 
   /** A new heading: its product and test hold, and nothing that was said above it. */
@@ -169,7 +186,9 @@ final class ContextTracker {
       @Nullable String product =
           before.isEmpty() ? carried : referent(text, before, pronoun, carried);
       boolean counts = pronoun.isRelative() ? !before.isEmpty() : !sameClause;
-      if (product != null && counts) {
+      boolean isOther =
+          ofPair.stream().anyMatch(m -> m.start() < pronoun.end() && pronoun.start() < m.end());
+      if (product != null && counts && !isOther) {
         all.add(new ProductMention(product, pronoun.start(), pronoun.end(), true));
       }
     }
@@ -218,12 +237,19 @@ final class ContextTracker {
       } else if (lastProduct == null) {
         lastProduct = named.get(0).product();
       }
-      lastJoint = products(named);
+      @Nullable String only = single(named);
+      boolean ofThose =
+          only != null && lastJoint.contains(only) && sentence.paragraph() == lastParagraph;
+      lastJoint = ofThose ? lastJoint : products(named);
       lastPair = lastJoint.size() == 2 ? List.copyOf(lastJoint) : lastPair;
       lastNamed = recent(named);
       runInHead(sentence, named);
     }
     rememberTests(tests, cues);
+    if (tests.isEmpty() && OVERALL.matcher(sentence.text()).find()) {
+      lastTests = Set.of();
+      paragraphTests = Set.of();
+    }
     Map<String, Double> stems = new HashMap<>();
     if (sentence.paragraph() == lastParagraph) {
       lastStems.forEach((stem, weight) -> stems.put(stem, weight * 0.6));
@@ -247,6 +273,12 @@ final class ContextTracker {
     }
     return all;
   }
+
+  /** Words after which no single test is spoken of. */
+  private static final Pattern OVERALL =
+      Pattern.compile(
+          "\\b(?:overall|final (?:scores?|ranking|standings?|tally|result)|total scores?|in total|all in all|altogether|the (?:ranking|verdict|standings))\\b",
+          Pattern.CASE_INSENSITIVE);
 
   /** A sentence that lists every test speaks of none. */
   private static final int LISTING = 4;

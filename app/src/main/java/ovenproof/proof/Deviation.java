@@ -21,11 +21,11 @@ final class Deviation {
 
   private static final Pattern UPWARDS_BEFORE =
       Pattern.compile(
-          "(?is).*\\b(?:too (?:hot|warm|high|pale|light)|(?:runs?|ran|was|is|were|are) (?:hot|high|pale|light))\\s*,?\\s*(?:by\\s+)?(?:about\\s+|some\\s+|a\\s+|good\\s+)*$|.*\\b(?:pale|light)\\b,\\s*(?:by\\s+)?(?:about\\s+|some\\s+)?$");
+          "(?is).*\\b(?:too (?:hot|warm|high|pale|light)|(?:lighter|paler|hotter|warmer) than (?:the target|wanted|intended|asked)|(?:runs?|ran|was|is|were|are) (?:hot|high|pale|light))\\s*,?\\s*(?:by\\s+)?(?:about\\s+|some\\s+|a\\s+|good\\s+)*$|.*\\b(?:pale|light)\\b,\\s*(?:by\\s+)?(?:about\\s+|some\\s+)?$");
 
   private static final Pattern DOWNWARDS_BEFORE =
       Pattern.compile(
-          "(?is).*\\b(?:too (?:cold|cool|low|dark|brown)|(?:runs?|ran|was|is|were|are) (?:cold|cool|low|dark))\\s*,?\\s*(?:by\\s+)?(?:about\\s+|some\\s+|a\\s+|good\\s+)*$");
+          "(?is).*\\b(?:too (?:cold|cool|low|dark|brown)|(?:darker|browner|colder|cooler) than (?:the target|wanted|intended|asked)|(?:runs?|ran|was|is|were|are) (?:cold|cool|low|dark))\\s*,?\\s*(?:by\\s+)?(?:about\\s+|some\\s+|a\\s+|good\\s+)*$");
 
   private Deviation() {}
 
@@ -42,6 +42,8 @@ final class Deviation {
     boolean up = UPWARDS_AFTER.matcher(after).matches() || UPWARDS_BEFORE.matcher(before).matches();
     boolean down =
         DOWNWARDS_AFTER.matcher(after).matches() || DOWNWARDS_BEFORE.matcher(before).matches();
+    up |= Wording.is(before, "(?s).*\\+\\s?$");
+    down |= Wording.is(before, "(?s).*[\\s(,][−-]\\s?$");
     boolean wrong = value > 0 ? down && !up : up && !down;
     return wrong
         ? Optional.of(

@@ -20,7 +20,7 @@ final class Elliptic {
   /** "Fifteen points too dark": points of lightness. */
   private static final Pattern TOO_DARK =
       Pattern.compile(
-          "(?is)^\\s*(?:too (?:dark|light|pale|brown)|(?:darker|lighter|paler|browner) than (?:wanted|the target|we wanted|intended|it should)|(?:off|from) (?:the )?(?:target|wanted))\\b.*");
+          "(?is)^\\s*(?:too (?:dark|light|pale|brown)|(?:darker|lighter|paler|browner) than (?:wanted|the target|(?:we|you|i) want(?:ed)?|intended|(?:it|they) should)|(?:off|from) (?:the )?(?:target|wanted))\\b.*");
 
   /** "Too dark by fifteen units", "paler than wanted, by about 14 points". */
   private static final Pattern TOO_DARK_BY =
@@ -40,7 +40,7 @@ final class Elliptic {
           "(?is)\\s*|.*[,;(:—–]\\s*|.*\\b(took|takes|needed|needs|wanted|at|in|with|about|around|nearly|almost|just|over|under|than|to|gets?|got|gave|scored|scores|lost|ran|runs|was|is|by|for|hit|reached|only|managed|needing|taking|\\p{L}+)\\s+$");
   private static final Pattern FREE_AFTER =
       Pattern.compile(
-          "(?is)^\\s*(?:[.,;:!?()—–]|$|are\\b|is\\b|was\\b|and\\b|but\\b|while\\b|then\\b|which\\b|for\\b|on average|in\\b|too\\b|with\\b|from\\b|overall\\b|before\\b|below\\b|above\\b|hot\\b|cold\\b|flat\\b|exactly\\b|here\\b|there\\b|again\\b|apiece\\b|or so\\b|past\\b|apart\\b|to\\b|so\\b|because\\b|if\\b|when\\b|as\\b|it\\b|they\\b|we\\b|i\\b|you\\b|the\\b|now\\b|okay\\b|by\\b|at\\b|on\\b|after\\b|that\\b|this\\b|these\\b|compared\\b|against\\b|while\\b|where\\b|despite\\b|thanks\\b|of its\\b).*");
+          "(?is)^\\s*(?:[.,;:!?()—–]|$|are\\b|is\\b|was\\b|and\\b|but\\b|while\\b|then\\b|which\\b|for\\b|on average|in\\b|too\\b|with\\b|from\\b|overall\\b|before\\b|below\\b|above\\b|hot\\b|cold\\b|flat\\b|exactly\\b|here\\b|there\\b|again\\b|apiece\\b|or so\\b|past\\b|apart\\b|to\\b|so\\b|because\\b|if\\b|when\\b|as\\b|it\\b|they\\b|we\\b|i\\b|you\\b|the\\b|now\\b|okay\\b|by\\b|at\\b|on\\b|after\\b|that\\b|this\\b|these\\b|compared\\b|against\\b|while\\b|where\\b|despite\\b|thanks\\b|of its\\b|(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen)\\b).*");
 
   private Elliptic() {}
 
@@ -53,7 +53,7 @@ final class Elliptic {
       String text, List<NumberPhrase> numbers, List<NumberPhrase> before) {
     List<NumberPhrase> all = new ArrayList<>();
     List<NumberPhrase> carriers = new ArrayList<>(before);
-    for (NumberPhrase number : numbers) {
+    for (NumberPhrase number : fromBehind(text, numbers)) {
       int from = number.low() < SMALL ? Math.max(0, before.size() - 1) : 0;
       List<NumberPhrase> likely = carriers.subList(from, carriers.size());
       @Nullable NumberPhrase carrying =
@@ -82,8 +82,39 @@ final class Elliptic {
     return all;
   }
 
+  /** "50.9 and 51.3 decibels": the unit behind a list is that of all its numbers. */
+  private static List<NumberPhrase> fromBehind(String text, List<NumberPhrase> numbers) {
+    List<NumberPhrase> all = new ArrayList<>(numbers);
+    for (int i = all.size() - 2; i >= 0; i--) {
+      NumberPhrase number = all.get(i);
+      NumberPhrase next = all.get(i + 1);
+      boolean listed =
+          number.unit() == null
+              && number.scale() == Scale.NONE
+              && next.unit() != null
+              && near(number.low(), next.low())
+              && number.decimals() == next.decimals()
+              && Wording.is(
+                  text.substring(number.end(), Math.max(number.end(), next.start())),
+                  "(?is)\\s*(?:,|and|or|,\\s*and|against|versus)\\s*");
+      if (listed) {
+        all.set(i, number.as(number.low(), next.step(), next.unit(), Scale.NONE));
+      }
+    }
+    return all;
+  }
+
   /** "Costs a hundred and forty-nine". */
   private static boolean price(String text, NumberPhrase number) {
+    boolean listed =
+        Wording.is(text, "(?is)[\\s*•-]*(?:the |current |our |and )*prices?\\b.*")
+            && number.low() < 2000
+            && number.low() == Math.floor(number.low())
+            && Wording.is(Wording.before(text, number.start()), "(?is).*(?:\\p{L}|[:,(])\\s+$")
+            && FREE_AFTER.matcher(Wording.after(text, number.end())).matches();
+    if (listed && number.unit() == null && number.scale() == Scale.NONE && number.low() >= 20) {
+      return true;
+    }
     return number.unit() == null
         && number.scale() == Scale.NONE
         && number.low() >= 20
@@ -125,7 +156,7 @@ final class Elliptic {
         && FREE_AFTER.matcher(Wording.after(text, number.end())).matches()
         && Wording.is(
             Wording.before(text, number.start()),
-            "(?is).*\\b(gets? (?:up )?to|got (?:up )?to|reach(?:es|ed)?|set (?:it |them )?to|means|really means|is really|gives you|gets you|set at|(?:was|were|sat|stood|stuck|stopped|stays?|stayed|settle[sd]?|ended) at|(?:says|said|reads|read|shows|showed)(?: only| just)?|dial(?:led)?(?: to| at)?|topped out at|peaked at)\\s+(?:a )?$");
+            "(?is).*\\b(gets? (?:up )?to|got (?:up )?to|reach(?:es|ed)?|set (?:it |them )?to|means|really means|is really|gives you|gets you|set at|(?:was|were|sat|stood|stuck|stopped|stays?|stayed|settle[sd]?|ended) at|(?:says|said|reads|read|shows|showed)(?: only| just)?|dial(?:led)?(?: to| at)?|(?:tops?|topped|maxe?[sd]) out at|peak(?:s|ed) at|(?:sits?|sat|stops?|stuck|stays?)(?: \\p{L}+)? at)\\s+(?:a )?$");
   }
 
   /** Of the numbers before, the one of the most similar size; the later of two. */

@@ -135,7 +135,9 @@ final class FigureSearch {
       case TEST_SCORE -> none ? -2 : 1.5;
       case CRITERION_SCORE -> named(focus, figure) ? 1 : -2;
       case NAMEPLATE -> plate(focus) ? 3 : -4;
-      case MEASURE -> face(focus, figure) + (named(focus, figure) ? 1 : 0);
+      case MEASURE ->
+          face(focus, figure)
+              + (named(focus, figure) ? 1 : figure.take().equals("signal-time") ? -1 : 0);
       case MARK -> named(focus, figure) ? 1 : 0;
       case FACT, PRICE -> 0;
     };

@@ -67,6 +67,11 @@ final class GroupReader implements ClaimReader {
           "\\b(?:of|between|among)\\s+(?:the|these|those|our)\\s+(?:two|pair|twins|couple)\\b(?!\\s+(?:that|which|who|under|below|over|above))|\\bof (?:the )?both\\b",
           Pattern.CASE_INSENSITIVE);
 
+  private static final Pattern OF_THOSE =
+      Pattern.compile(
+          "\\b(?:of|among|between)\\s+(?:those|these|the|them,? the)\\s+(?<count>two|three|four|five|six)\\b(?!\\s+(?:that|which|who|under|below|over|above|ovens (?:that|under|below)))",
+          Pattern.CASE_INSENSITIVE);
+
   private static final Pattern LIST_BEFORE =
       Pattern.compile("(?is).*\\b(?:of|among|between)\\s+(?:the\\s+)?$");
 
@@ -92,7 +97,7 @@ final class GroupReader implements ClaimReader {
       boolean bounded = number.hedge() != Hedge.PLAIN && number.hedge() != Hedge.ABOUT;
       if (number.scale() == Scale.MONEY && bounded) {
         Matcher before = BEFORE_PRICE.matcher(sentence.text().substring(0, number.start()));
-        if (before.matches()) {
+        if (before.matches() && !SumReader.sums(sentence.text())) {
           price(sentence, number, before);
         }
       }
@@ -185,6 +190,14 @@ final class GroupReader implements ClaimReader {
   }
 
   private void pairs(SentenceClaims sentence) {
+    Matcher some = OF_THOSE.matcher(sentence.text());
+    while (some.find()) {
+      List<String> carried = sentence.context().lists().carried();
+      if (carried.size() == QuantifierReader.number(some.group("count"))) {
+        Set<String> within = new LinkedHashSet<>(carried);
+        sentence.narrow(new Group(within, some.start(), some.end(), names(within)));
+      }
+    }
     Matcher matcher = PAIR.matcher(sentence.text());
     List<String> pair = sentence.context().pair();
     while (matcher.find() && pair.size() == 2) {

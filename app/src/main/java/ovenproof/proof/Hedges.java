@@ -105,12 +105,25 @@ final class Hedges {
   private static final Set<String> UPWARDS =
       Set.of(
           "more", "longer", "hotter", "warmer", "higher", "later", "heavier", "greater", "larger",
-          "louder", "slower", "better");
+          "louder", "slower", "better", "wider", "bigger");
 
   private static final Set<String> DOWNWARDS =
       Set.of(
-          "less", "fewer", "shorter", "cooler", "colder", "lower", "lighter", "smaller", "quieter",
-          "cheaper", "faster", "quicker", "sooner", "worse");
+          "less",
+          "fewer",
+          "shorter",
+          "cooler",
+          "colder",
+          "lower",
+          "lighter",
+          "smaller",
+          "quieter",
+          "cheaper",
+          "faster",
+          "quicker",
+          "sooner",
+          "worse",
+          "narrower");
 
   /** "Longer than 57 minutes", "no hotter than 74 °C". */
   private Optional<HedgeFound> comparative(int first) {

@@ -7,9 +7,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.jspecify.annotations.Nullable;
 import ovenproof.core.quantity.Dimension;
-import ovenproof.core.quantity.Rounding;
 import ovenproof.core.quantity.Unit;
 import ovenproof.proof.ComparedProducts.Compared;
 import ovenproof.proof.ComparisonJudge.Outcome;
@@ -21,14 +19,10 @@ import ovenproof.proof.Vocabulary.Adjective;
 import ovenproof.proof.Vocabulary.Direction;
 
 /**
- * Comparisons without "than" or "as": "the Whimbrel is forty seconds faster", "twice the Alder's",
- * "Alder vs. Siskin: 0.6 points", "it beeps 48 seconds early".
+ * Comparisons without "than" or "as": "the Whimbrel is forty seconds faster", "Alder vs. Siskin:
+ * 0.6 points", "it beeps 48 seconds early".
  */
 final class ImplicitComparisonReader implements ClaimReader {
-  private static final Pattern OF_NAME =
-      Pattern.compile(
-          "(?is)^\\s*(?:(?:that|those)\\s+of\\s+|that\\s+in\\s+|what\\s+)?(?:the\\s+)?$");
-
   private final Figures figures;
   private final FigureSearch search;
   private final ComparedFigures figuresCompared;
@@ -47,149 +41,9 @@ final class ImplicitComparisonReader implements ClaimReader {
 
   @Override
   public void read(SentenceClaims sentence) {
-    readTimesOf(sentence);
-    readTimesAsLong(sentence);
     readVersus(sentence);
     readImplicit(sentence);
     readEarly(sentence);
-  }
-
-  /** "More than four times that of the Dunnock", "twice the Alder's", "half that of Rowan". */
-  private void readTimesOf(SentenceClaims sentence) {
-    for (NumberPhrase number : sentence.freeNumbers()) {
-      boolean factor =
-          number.scale() == Scale.TIMES
-              || number.low() < 1 && number.unit() == null && number.scale() == Scale.NONE;
-      if (factor) {
-        sentence.context().mentions().stream()
-            .filter(m -> m.start() >= number.end() && !m.isPronoun())
-            .findFirst()
-            .filter(
-                m -> OF_NAME.matcher(sentence.text().substring(number.end(), m.start())).matches())
-            .ifPresent(m -> timesOf(sentence, number, m));
-      }
-    }
-  }
-
-  private static final Pattern AS_LONG =
-      Pattern.compile(
-          "(?is)^\\s*as\\s+(?<word>long|much|many|fast|quick|slow|hot|heavy|big|large|loud|expensive|dear)\\b(?!\\s+(?:\\p{L}+\\s+){0,3}?as\\b).*");
-
-  /** "The Alder needs twice as long": as the product that was spoken of before. */
-  private void readTimesAsLong(SentenceClaims sentence) {
-    for (NumberPhrase number : sentence.freeNumbers()) {
-      boolean factor =
-          number.scale() == Scale.TIMES
-              || number.low() < 1 && number.unit() == null && number.scale() == Scale.NONE;
-      Matcher matcher = AS_LONG.matcher(Wording.after(sentence.text(), number.end()));
-      Figure spoken = sentence.spokenOf();
-      String subject = ComparedProducts.subject(sentence, number.start());
-      if (factor && matcher.matches() && subject != null) {
-        List<String> pair = ComparedProducts.pair(sentence, number.start());
-        String other = pair.stream().filter(p -> !p.equals(subject)).findFirst().orElse(null);
-        if (other != null) {
-          timesAsLong(sentence, number, number.end() + matcher.end("word"), subject, other, spoken);
-        }
-      }
-    }
-  }
-
-  private void timesAsLong(
-      SentenceClaims sentence,
-      NumberPhrase number,
-      int end,
-      String subject,
-      String other,
-      @Nullable Figure spoken) {
-    String word = sentence.text().substring(number.end(), end).strip().replaceFirst("(?i)^as\\s+", "");
-    Adjective adjective = Vocabulary.adjective(Stems.of(word));
-    if (adjective == null) {
-      adjective = ComparedFigures.byVerb(Wording.before(sentence.text(), number.start()));
-    }
-    Adjective meant = adjective;
-    Optional<Figure> use =
-        spoken != null && (meant == null || meant.takes().contains(spoken.take()))
-            ? search.field(spoken).stream().filter(f -> f.product().equals(subject)).findFirst()
-            : meant == null
-                ? Optional.empty()
-                : search
-                    .uses(
-                        sentence.context().at(number.start(), end),
-                        meant,
-                        Stems.of(word),
-                        subject)
-                    .stream()
-                    .findFirst();
-    if (use.isEmpty() || meant == null) {
-      return;
-    }
-    Outcome outcome =
-        judge.outcome(
-            use.get(),
-            new Compared(subject, other, end, figures.name(other)),
-            number.low() < 1 ? ComparisonJudge.turned(meant.direction()) : meant.direction(),
-            Optional.of(number));
-    sentence.add(
-        number.start(),
-        end,
-        Kind.COMPARISON,
-        outcome.finding(),
-        sentence.text().substring(number.start(), end).strip(),
-        outcome.expected(),
-        outcome.evidence(),
-        outcome.why());
-  }
-
-  private void timesOf(SentenceClaims sentence, NumberPhrase number, ProductMention other) {
-    String subject = ComparedProducts.subject(sentence, number.start());
-    if (subject == null || subject.equals(other.product())) {
-      return;
-    }
-    Focus focus = sentence.context().at(number.start(), other.end());
-    Optional<Unit> unit = unitBefore(sentence, number.start());
-    List<Figure> uses =
-        search.best(
-            focus,
-            subject,
-            f ->
-                f.kind() != Figure.Kind.NAMEPLATE
-                    && (unit.isEmpty() || !f.isScore() && ComparedFigures.sameKind(unit.get(), f)));
-    if (uses.size() != 1) {
-      return;
-    }
-    Figure own = uses.get(0);
-    Optional<Figure> second =
-        search.field(own).stream().filter(f -> f.product().equals(other.product())).findFirst();
-    if (second.isEmpty() || own.value() == null || second.get().value() == null) {
-      return;
-    }
-    double ratio = own.value() / second.get().value();
-    boolean hedged = number.hedge() != Hedge.PLAIN;
-    boolean holds =
-        switch (number.hedge()) {
-          case OVER, AT_LEAST -> ratio >= number.low();
-          case UNDER, AT_MOST -> ratio <= number.low();
-          default -> Math.abs(ratio / number.low() - 1) <= (hedged ? 0.10 : 0.05);
-        };
-    String found = "a factor of " + Rounding.HALF_UP.text(ratio, 2);
-    boolean doubtful = unit.isEmpty() && own.isScore();
-    sentence.add(
-        number.start(),
-        other.end(),
-        Kind.COMPARISON,
-        holds ? Finding.SUPPORTED : doubtful ? Finding.UNCLEAR : Finding.CONTRADICTED,
-        sentence.text().substring(number.start(), other.end()),
-        found,
-        own.evidence(),
-        own.label() + ": " + found + " (" + judge.both(own, second.get()) + ")");
-  }
-
-  /** The unit of the last number before: "15 K apart, four times that of the Dunnock". */
-  private static Optional<Unit> unitBefore(SentenceClaims sentence, int start) {
-    return sentence.numbers().stream()
-        .filter(n -> n.end() <= start && n.unit() != null)
-        .reduce((a, b) -> b)
-        .map(NumberPhrase::unit);
   }
 
   private static final Pattern IMPLICIT =
@@ -294,9 +148,13 @@ final class ImplicitComparisonReader implements ClaimReader {
     if (second.isEmpty() || uses.get(0).value() == null || second.get().value() == null) {
       return false;
     }
-    double gap = Math.abs(Objects.requireNonNull(uses.get(0).value()) - Objects.requireNonNull(second.get().value()));
+    double gap =
+        Math.abs(
+            Objects.requireNonNull(uses.get(0).value())
+                - Objects.requireNonNull(second.get().value()));
     Unit unit = ComparisonJudge.differenceOf(number.unit());
-    Figure difference = uses.get(0).asDifference(gap, ComparisonJudge.differenceOf(uses.get(0).unit()));
+    Figure difference =
+        uses.get(0).asDifference(gap, ComparisonJudge.differenceOf(uses.get(0).unit()));
     double shown = Judge.rounded(Judge.inUnit(gap, difference, unit), Math.min(number.step(), 0.1));
     String expected = judge.both(uses.get(0), second.get());
     sentence.add(
@@ -375,6 +233,9 @@ final class ImplicitComparisonReader implements ClaimReader {
     if (pair.size() < 2 || adjective == null) {
       open(sentence, number.start(), end, said);
       return;
+    }
+    if (word.equals("behind") && !time) {
+      adjective = adjective.towards(ComparisonJudge.turned(adjective.direction()));
     }
     Focus focus = sentence.context().at(number.start(), end);
     Outcome first = null;

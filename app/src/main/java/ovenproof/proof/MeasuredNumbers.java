@@ -84,7 +84,7 @@ final class MeasuredNumbers {
         NumberKinds.kindOf(sentence, number),
         f ->
             NumberKinds.implausible(number, f)
-                + (sentence.isParallel(f) ? PARALLEL : 0)
+                + (sentence.isParallel(f) ? sentence.spokeHere() ? PARALLEL : PARALLEL / 2 : 0)
                 + NumberKinds.ofTheDial(sentence, number, f)
                 + signed(sentence, number, f));
   }
@@ -97,6 +97,13 @@ final class MeasuredNumbers {
       String product,
       List<FigureSearch.Fit> fits) {
     Ruling ruling = reading.together(sentence, asked, focus, product, fits);
+    boolean interval =
+        asked.isRange()
+            && ruling.finding() == Finding.UNCLEAR
+            && focus.weight(Stems.of("interval")) > 0;
+    if (interval) {
+      return new Ruling(Finding.CONTRADICTED, ruling.expected(), ruling.why());
+    }
     if (ruling.finding() == Finding.CONTRADICTED && FigureSearch.top(fits).size() == 1) {
       sentence.speaksOf(fits.get(0).figure(), asked);
     }
@@ -153,7 +160,7 @@ final class MeasuredNumbers {
             && EARLIER.matcher(sentence.text()).find()
             && !Wording.is(
                 Wording.before(sentence.text(), number.start()),
-                "(?is).*\\b(now|today|currently|at present|down to|fallen to|to)\\s+(?:\\p{L}+\\s+){0,2}$");
+                "(?is).*\\b(now|today|currently|at present|down to|fallen to|(?<!used )to)\\s+(?:\\p{L}+\\s+){0,2}$");
     return then
         ? figures.earlierPrices(product).stream()
             .filter(p -> Judge.rule(number, p, null).finding() == Finding.SUPPORTED)

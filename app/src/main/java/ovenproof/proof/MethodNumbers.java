@@ -69,7 +69,7 @@ final class MethodNumbers {
             && constant.get().isLimit()
             && Wording.is(
                 sentence.text().substring(0, number.start()),
-                "(?is).*\\b(to|past|over|above|below|under|exceed(s|ed)?|reach(es|ed)?|at most|cap(ped)?|capped at|limit|than|hit|get to|got to)\\s+(the |our |its |a )?$");
+                "(?is).*\\b(to|past|over|above|below|under|exceed(s|ed)?|reach(es|ed)?|at most|cap(ped)?|capped at|limit|than|hit|get to|got to|(?:core |inner )?temperature of|core of)\\s+(the |our |its |a )?$");
     boolean beside =
         constant.isPresent()
             && constant.get().what().startsWith("definition")

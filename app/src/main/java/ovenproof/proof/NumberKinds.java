@@ -65,6 +65,9 @@ final class NumberKinds {
     return f -> unit != null && of(f, unit.dimension());
   }
 
+  /** °C that no food's core reaches. */
+  private static final double HOTTEST_CORE = 110;
+
   /** Fifty degrees are a difference rather than an oven's temperature, and 200 are not. */
   static double implausible(NumberPhrase number, Figure figure) {
     if (!isTemperature(number) || figure.unit() == null) {
@@ -73,17 +76,21 @@ final class NumberKinds {
     double celsius = number.unit() == Unit.FAHRENHEIT ? (number.low() - 32) / 1.8 : number.low();
     double kelvin = number.unit() == Unit.FAHRENHEIT ? number.low() / 1.8 : number.low();
     boolean absolute = figure.unit().dimension() == Dimension.TEMPERATURE;
+    if (absolute && figure.take().equals("core-highest") && celsius > HOTTEST_CORE) {
+      return -6;
+    }
     return absolute ? (celsius < 45 ? -4 : 0) : kelvin > 100 ? -6 : 0;
   }
 
   private static final Pattern OFF_DIAL =
       Pattern.compile(
-          "(?is)^\\s*(?:[CFK]\\s+)?(?:too (?:hot|cold|cool|warm|high|low)|(?:above|below|over|under|beyond|short of|off|higher than|lower than|hotter than|cooler than|colder than) (?:the |its |what )?(?:dial|sett?ing|set|number on|knob|thermostat|asked|it is asked)|high\\b|low\\b|off\\b).*");
+          "(?is)^\\s*(?:[CFK]\\s+)?(?:(?:too )?(?:hot|cold|cool|warm|high|low)\\b|(?:above|below|over|under|beyond|short of|off|higher than|lower than|hotter than|cooler than|colder than) (?:the |its |what )?(?:dial|sett?ing|set|number on|knob|thermostat|asked|it is asked)|high\\b|low\\b|off\\b).*");
 
   /** "Sixteen degrees too hot": how far an oven is off its dial. */
   static double ofTheDial(SentenceClaims sentence, NumberPhrase number, Figure figure) {
     boolean off =
         isTemperature(number)
+            && number.low() < 45
             && OFF_DIAL.matcher(Wording.after(sentence.text(), number.end())).matches();
     return off && figure.take().equals("offset") ? 5 : 0;
   }

@@ -62,7 +62,7 @@ final class NumberProducts {
             || a.unit().dimension() == b.unit().dimension()
             || NumberKinds.isTemperature(a) && NumberKinds.isTemperature(b);
     boolean money = (a.scale() == Scale.MONEY) == (b.scale() == Scale.MONEY);
-    return money && units && (a.unit() == null) == (b.unit() == null);
+    return money && units && (a.unit() == null || b.unit() != null);
   }
 
   static List<String> products(
@@ -93,7 +93,7 @@ final class NumberProducts {
           "(?is).*\\b(an oven|any oven|most ovens|ovens|every oven|each oven|everybody(?: else)?|everyone(?: else)?(?:['’]s)?|the rest|the others|the other (?!hand\\b|end\\b|side\\b|way\\b)\\p{L}+|all the others?|the remaining \\p{L}+|anybody|you should expect|you can expect|most of them)\\b[^;]*$");
 
   /** "An oven draws between 1.0 and 1.2 kWh" speaks of none in particular. */
-  private static boolean isGeneric(SentenceClaims sentence, NumberPhrase number) {
+  static boolean isGeneric(SentenceClaims sentence, NumberPhrase number) {
     Matcher matcher = GENERIC.matcher(Wording.before(sentence.text(), number.start()));
     return matcher.matches()
         && sentence.context().mentions().stream()

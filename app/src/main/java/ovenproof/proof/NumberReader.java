@@ -24,7 +24,7 @@ final class NumberReader implements ClaimReader {
 
   private static final Pattern RELATIVE =
       Pattern.compile(
-          "(?is)^[\\s-]*(?:of (?:a|an) \\p{L}+\\s+)?(?:more|less|longer|shorter|faster|slower|quicker|sooner|later|earlier|hotter|cooler|warmer|colder|heavier|lighter|larger|smaller|bigger|louder|quieter|cheaper|dearer|better|worse|ahead|behind|extra|-?\\s?(?:difference|gap|margin|lead|advantage|head start))\\b(?!\\s+than\\s+(?:(?:its|the|their|what|it)\\s+)?(?:own\\s+)?(?:dial|was asked|asked|we asked|you ask|you set|we set|sett?ing|set|number|knob|thermostat|display)|\\s+than\\s+(?:wanted|intended|expected|the target|it should)\\b).*");
+          "(?is)^[\\s-]*(?:of (?:a|an) \\p{L}+\\s+)?(?:more|less|longer|shorter|faster|slower|quicker|sooner|later|earlier|hotter|cooler|warmer|colder|heavier|lighter|larger|smaller|bigger|louder|quieter|cheaper|dearer|better|worse|ahead|behind|extra|-?\\s?(?:difference|gap|margin|lead|advantage|head start))\\b(?!\\s+than\\s+(?:(?:its|the|their|what|it)\\s+)?(?:own\\s+)?(?:dial|was asked|asked|we asked|you ask|you set|we set|sett?ing|set|number|knob|thermostat|display)|\\s+than\\s+(?:wanted|intended|expected|the target|(?:it|they) should|(?:we|you) want)\\b).*");
 
   private static final Pattern DIFFERENCE =
       Pattern.compile(
@@ -55,12 +55,13 @@ final class NumberReader implements ClaimReader {
   @Override
   public void read(SentenceClaims sentence) {
     List<NumberPhrase> numbers = sentence.freeNumbers();
-    List<NumberPhrase> checkable =
-        numbers.stream().filter(n -> NumberKinds.isCheckable(sentence, n)).toList();
-    for (NumberPhrase number : checkable) {
-      if (sentence.isFree(number.start(), number.end())) {
-        String listed = NumberProducts.listed(sentence, numbers, number);
-        read(sentence, goingOn(sentence, number, listed), listed);
+    for (NumberPhrase bare : numbers) {
+      if (sentence.isFree(bare.start(), bare.end())) {
+        String listed = NumberProducts.listed(sentence, numbers, bare);
+        NumberPhrase number = goingOn(sentence, bare, listed);
+        if (NumberKinds.isCheckable(sentence, number)) {
+          read(sentence, number, listed);
+        }
       }
     }
   }
@@ -72,7 +73,15 @@ final class NumberReader implements ClaimReader {
     @Nullable String product =
         listed != null ? listed : sentence.context().productAt(number.start(), number.end());
     boolean bare = number.unit() == null && number.scale() == Scale.NONE;
-    if (!bare || spoken == null || product == null || spoken.number().unit() == null) {
+    if (bare && number.decimals() == 1 && Wording.is(sentence.text(), "(?is).*\\blightness\\b.*")) {
+      return number.as(number.low(), number.step(), Unit.LIGHTNESS, Scale.NONE);
+    }
+    if (!bare
+        || spoken == null
+        || product == null
+        || spoken.number().unit() == null
+        || number.decimals() == 0 && number.low() < 13
+        || NumberProducts.isGeneric(sentence, number)) {
       return number;
     }
     Unit unit = spoken.number().unit();
@@ -87,14 +96,18 @@ final class NumberReader implements ClaimReader {
             .anyMatch(f -> Judge.rule(number, f, null).finding() == Finding.SUPPORTED);
     boolean elliptic =
         !score
+            && sentence.text().strip().length() < LONGEST_ELLIPSIS
             && !NumberKinds.hasScoreWord(sentence.text())
             && ELLIPSIS.matcher(Wording.before(sentence.text(), number.start())).matches();
     return holds || elliptic ? measured : number;
   }
 
+  /** Longer sentences say themselves what they speak of. */
+  private static final int LONGEST_ELLIPSIS = 60;
+
   private static final Pattern ELLIPSIS =
       Pattern.compile(
-          "(?is).*\\b(?:it is|it was|it['’]s|that is|this is|shows|only|with|the \\p{Lu}\\p{L}+|\\p{Lu}\\p{L}+)\\s+(?:only\\s+|just\\s+)?$");
+          "(?is).*\\b(?:it is|it was|it['’]s|that is|this is|shows|only|with|(?:was|is|were)|(?-i:(?:the )?\\p{Lu}\\p{L}+))\\s+(?:only\\s+|just\\s+)?$");
 
   private void read(SentenceClaims sentence, NumberPhrase number, @Nullable String listed) {
     Focus focus = sentence.context().at(number.start(), number.end());
@@ -120,6 +133,16 @@ final class NumberReader implements ClaimReader {
     Optional<Constants.Constant> dual = method.dualOfDefinition(sentence, number);
     if (dual.isPresent()) {
       method.constant(sentence, number, dual.get());
+      return;
+    }
+    if (MethodNumbers.isSetting(sentence, number)
+        && constant.isEmpty()
+        && Voice.of(sentence.text(), number.start(), List.of()) == Voice.SUPPOSED) {
+      sentence.add(
+          number,
+          Kind.QUANTITY,
+          new Ruling(Finding.UNCLEAR, null, Voice.SUPPOSED.why()),
+          List.of());
       return;
     }
     if (MethodNumbers.isSetting(sentence, number)) {

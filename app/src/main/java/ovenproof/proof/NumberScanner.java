@@ -203,6 +203,8 @@ final class NumberScanner {
   /** "An hour" is meant to some ten minutes, not to half an hour. */
   private static final double WHOLE_HOUR = 1 / 6.0;
 
+  private static final double TENTH = 0.1;
+
   private NumberPhrase build(
       int begin, NumberWords.Value low, NumberWords.Value high, @Nullable Unit unit, Scale scale) {
     Hedges.HedgeFound hedge = hedges.hedgeBefore(begin);
@@ -216,6 +218,9 @@ final class NumberScanner {
     int end = cursor.tokens.get(cursor.at - 1).end();
     int decimals = Math.max(low.decimals(), high.decimals());
     double step = Math.min(low.step(), high.step());
+    if (unit == Unit.METRE && step >= 1) {
+      step = TENTH;
+    }
     if (unit == Unit.HOUR && step >= 1) {
       step = WHOLE_HOUR;
     }

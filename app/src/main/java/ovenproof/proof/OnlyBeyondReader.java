@@ -23,7 +23,7 @@ final class OnlyBeyondReader implements ClaimReader {
 
   private static final Pattern COMPARATIVE =
       Pattern.compile(
-          "(?is)^\\s*,?\\s*"
+          "(?is)^(?:['’]s(?:\\s+\\p{L}+){1,2})?\\s*,?\\s*"
               + VERB
               + "(?<word>(?!(?:aft|und|ov|oth|eith|neith|wheth|rath|nev|ev|togeth|numb|pap|pow)er)\\p{L}{2,}er|worse|more|less)\\b(?!\\s+(?:\\p{L}+\\s+){0,3}?than\\b)(?:\\s+(?:so|still|yet))?\\s*(?:[.,;:!)—–]|$|and\\b|but\\b|overall\\b).*");
 

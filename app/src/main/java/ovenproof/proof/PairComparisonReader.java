@@ -32,9 +32,9 @@ final class PairComparisonReader implements ClaimReader {
 
   private static final Pattern PREDICATE =
       Pattern.compile(
-          "(?is)^(?:['’]s)?\\s*,?\\s*(?:on the other hand,?\\s+|however,?\\s+|though,?\\s+)?(?:(?:is|was|has|had|needs?|needed|takes?|took|runs?|ran|gets?|got|came|comes|costs?|cost|uses|used|lost|loses|did|does|even|just|only|scores|scored|weighs|weighed|holds|makes|made|gives|gave)\\s+)?(?:a (?:little|bit|touch|shade|trifle|tad)\\s+|slightly\\s+|somewhat\\s+|even\\s+|much\\s+|far\\s+|still\\s+|clearly\\s+|marginally\\s+|a\\s+|the\\s+)*(?<word>"
+          "(?is)^(?:['’]s)?\\s*,?\\s*(?:(?:on the other hand|however|though|by contrast|in contrast|meanwhile|in turn),?\\s+)?(?:(?:is|was|has|had|needs?|needed|takes?|took|runs?|ran|gets?|got|came|comes|costs?|cost|uses|used|lost|loses|did|does|even|just|only|scores|scored|weighs|weighed|holds|makes|made|gives|gave)\\s+)?(?:a (?:little|bit|touch|shade|trifle|tad)\\s+|slightly\\s+|somewhat\\s+|even\\s+|much\\s+|far\\s+|still\\s+|clearly\\s+|marginally\\s+|a\\s+|the\\s+)*(?<word>"
               + NO_COMPARATIVE
-              + "\\p{L}{2,}er|worse|more|less)\\b(?<noun>(?:\\s+(?!than\\b|of\\b)\\p{L}+){0,2})\\s*(?:[.,;:!?)—–]|$).*");
+              + "\\p{L}{2,}er|worse|more|less)\\b(?<noun>(?:\\s+(?!than\\b|of\\b|for\\b|in\\b|on\\b|at\\b)\\p{L}+){0,2})\\s*(?:[.,;:!?)—–]|$|(?:for|in|on|at) (?:the )?\\p{L}+).*");
 
   private final Figures figures;
   private final FigureSearch search;
@@ -82,6 +82,14 @@ final class PairComparisonReader implements ClaimReader {
       ProductMention subject = named.get(i);
       Matcher matcher = PREDICATE.matcher(Wording.after(sentence.text(), subject.end()));
       @Nullable String other = other(sentence, named, i);
+      boolean definite =
+          other == null
+              && matcher.matches()
+              && Wording.is(
+                  matcher.group(), "(?is)^[^.;,]{0,25}\\bthe " + matcher.group("word") + "\\b.*");
+      if (definite) {
+        other = partner(sentence.context().pair(), subject.product());
+      }
       boolean only =
           Wording.is(
               Wording.before(sentence.text(), subject.start()),

@@ -69,7 +69,10 @@ final class ProductLists {
         .filter(m -> m.start() > from && m.end() <= offset)
         .forEach(m -> named.add(m.product()));
     if (named.isEmpty() && context.mentions().isEmpty()) {
-      return said.joint().size() == count ? List.copyOf(said.joint()) : List.of();
+      List<String> pair = context.pair();
+      return count == 2 && pair.size() == 2
+          ? pair
+          : said.joint().size() == count ? List.copyOf(said.joint()) : List.of();
     }
     return named.size() == count ? List.copyOf(named) : List.of();
   }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -19,9 +20,9 @@ import ovenproof.proof.Proof.Kind;
  * only oven that", "all stayed under 90 °C".
  */
 final class QuantifierReader implements ClaimReader {
-  private static final String PRODUCTS =
+  static final String PRODUCTS =
       "(?:ovens?|products?|models?|machines?|appliances?|toasters?|fryers?|air fryers?|contenders?)";
-  private static final String NUMBER =
+  static final String NUMBER =
       "\\d+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|a dozen";
   private static final Pattern OF_FIELD =
       Pattern.compile(
@@ -38,7 +39,13 @@ final class QuantifierReader implements ClaimReader {
               + NUMBER
               + ")(?: "
               + PRODUCTS
-              + ")?)|every "
+              + ")?|(?:the )?other "
+              + PRODUCTS
+              + "|"
+              + PRODUCTS
+              + ")|every other "
+              + PRODUCTS
+              + "|every "
               + PRODUCTS
               + "|each "
               + PRODUCTS
@@ -74,17 +81,14 @@ final class QuantifierReader implements ClaimReader {
               + PRODUCTS
               + ")? )?(?:that|to|which)))",
           Pattern.CASE_INSENSITIVE);
-  private static final Pattern FIELD_SIZE =
-      Pattern.compile(
-          "\\b(?<n>"
-              + NUMBER
-              + ")\\s+(?:(?!(?:times|per|out|of|in|for|on|with|and|or|minutes?|seconds?|hours?|degrees?|euros?|points?|runs?|at|by|to|than|two|three|four|five|six|seven|eight|nine|ten)\\b)\\p{L}+\\s+){0,2}?"
-              + PRODUCTS
-              + "\\b",
-          Pattern.CASE_INSENSITIVE);
   private static final Pattern REACH =
       Pattern.compile(
           "\\b(reach(?:ed|es)?|get to|get past|got past|exceed(?:ed|s)?|pass(?:ed|es)?|hit|hits|got to|gets to|make|made|topped|got above|went over|went above|climbed to|managed|manages?)\\s*$",
+          Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern LIMIT =
+      Pattern.compile(
+          "\\s+(?:the|our|a|its)\\s+(?:\\p{L}+\\s+)?(?:limit|cap|mark|ceiling|threshold|maximum)(?:\\s+of)?$",
           Pattern.CASE_INSENSITIVE);
 
   private final Figures figures;
@@ -102,7 +106,6 @@ final class QuantifierReader implements ClaimReader {
       total(sentence, matcher);
       predicate(sentence, matcher);
     }
-    readFieldSize(sentence);
   }
 
   private void total(SentenceClaims sentence, Matcher matcher) {
@@ -120,52 +123,21 @@ final class QuantifierReader implements ClaimReader {
     }
   }
 
-  private void readFieldSize(SentenceClaims sentence) {
-    Matcher matcher = FIELD_SIZE.matcher(sentence.text());
-    while (matcher.find()) {
-      String before = Wording.before(sentence.text(), matcher.start());
-      boolean whole =
-          !Wording.is(
-                  before,
-                  "(?is).*\\b(of|other|than|only|next|top|best|first|last|these|those|per|per cent|out of|among|between|leading|both)\\s+$")
-              || Wording.is(before, "(?is).*\\b(all|of (?:the|our)|of)\\s+$");
-      if (whole && sentence.isFree(matcher.start(), matcher.end())) {
-        int stated = number(matcher.group("n"));
-        boolean partial =
-            stated < size()
-                && !Wording.is(
-                    before,
-                    "(?is).*\\b(all|the|our|tested|compared|measured|bought)\\s+(?:\\w+\\s+)?$");
-        Finding finding =
-            stated == size() ? Finding.SUPPORTED : partial ? Finding.UNCLEAR : Finding.CONTRADICTED;
-        sentence.add(
-            matcher.start(),
-            matcher.end(),
-            Kind.COUNT,
-            finding,
-            matcher.group(),
-            Integer.toString(size()),
-            List.of("products compared"),
-            size() + " were compared");
-      }
-    }
-  }
-
   /** What follows must say something that can be counted: a limit in a unit. */
   private void predicate(SentenceClaims sentence, Matcher matcher) {
     Optional<NumberPhrase> limit =
         sentence.freeNumbers().stream()
-            .filter(n -> n.start() >= matcher.end() && NumberKinds.isCheckable(sentence, n) || isBareScore(sentence, n))
+            .filter(
+                n ->
+                    n.start() >= matcher.end()
+                        && (NumberKinds.isCheckable(sentence, n) || isBareScore(sentence, n)))
             .findFirst();
     if (limit.isEmpty() || limit.get().start() - matcher.end() > 80) {
       return;
     }
     NumberPhrase number = limit.get();
-    if (isOfSome(matcher)) {
-      return;
-    }
     String between = sentence.text().substring(matcher.end(), number.start());
-    boolean reach = REACH.matcher(between.strip()).find();
+    boolean reach = REACH.matcher(LIMIT.matcher(between.strip()).replaceFirst("")).find();
     boolean method =
         number.hedge() == Hedge.PLAIN
             && !number.isRange()
@@ -182,7 +154,14 @@ final class QuantifierReader implements ClaimReader {
         || method && matcher.group("only") == null) {
       return;
     }
-    List<Figure> field = field(sentence, number, reach);
+    Optional<Set<String>> part = part(sentence, matcher);
+    if (isOfSome(matcher) && part.isEmpty()) {
+      return;
+    }
+    List<Figure> field =
+        field(sentence, number, reach).stream()
+            .filter(f -> part.isEmpty() || part.get().contains(f.product()))
+            .toList();
     if (field.isEmpty()) {
       return;
     }
@@ -203,8 +182,22 @@ final class QuantifierReader implements ClaimReader {
 
   /** "In all three it was …": a part of the field that was named before. */
   private boolean isOfSome(Matcher matcher) {
+    boolean neither = Wording.is(matcher.group(), "(?is)neither.*");
     Matcher count = SOME.matcher(matcher.group());
-    return matcher.group("all") != null && count.find() && number(count.group(1)) < size();
+    boolean whole = matcher.group("all") != null || matcher.group("none") != null;
+    return neither || whole && count.find() && number(count.group(1)) < size();
+  }
+
+  /** The products that were named before, where just so many are spoken of. */
+  private Optional<Set<String>> part(SentenceClaims sentence, Matcher matcher) {
+    if (!isOfSome(matcher)) {
+      return Optional.empty();
+    }
+    Matcher count = SOME.matcher(matcher.group());
+    int many = count.find() ? number(count.group(1)) : 2;
+    List<String> carried = sentence.context().lists().carried();
+    List<String> found = carried.size() == many ? carried : sentence.context().pair();
+    return found.size() == many ? Optional.of(Set.copyOf(found)) : Optional.empty();
   }
 
   private static final Pattern SOME =

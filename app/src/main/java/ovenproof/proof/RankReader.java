@@ -15,7 +15,7 @@ import ovenproof.verdict.Verdict.RankSet;
 final class RankReader implements ClaimReader {
   private static final Pattern BEFORE =
       Pattern.compile(
-          "(?is).*\\b(came|comes|finish(?:es|ed)|placed|ranks?|ranked|(?:end|land|come|came|finish)(?:s|ed)? up|ends?|ended|lands?|landed|sits?|sat|(?:drops?|slips?|falls?|slipped|dropped|fell) to|makes? it|in|takes?|took|stands?|lies)\\s+(?:in\\s+|a\\s+|an\\s+|overall\\s+|the\\s+|joint\\s+|equal\\s+)*$");
+          "(?is).*\\b(came|comes|finish(?:es|ed)|placed|ranks?|ranked|(?:end|land|come|came|finish)(?:s|ed)? up|ends?|ended|lands?|landed|sits?|sat|(?:drops?|slips?|falls?|slipped|dropped|fell) to|makes? it|in|takes?|took|stands?|lies|(?:makes?|made|puts?|leaves?|left) (?:the )?\\p{L}+)\\s+(?:in\\s+|a\\s+|an\\s+|overall\\s+|the\\s+|joint\\s+|equal\\s+)*$");
   private static final Pattern WORDS =
       Pattern.compile(
           "\\b(winner|won(?!['’]t)|wins|runner-up|(?:came|comes|finish(?:es|ed)|ranks|ranked|placed)\\s+last|last place|tier (\\d|one|two|three))\\b",
@@ -66,7 +66,13 @@ final class RankReader implements ClaimReader {
     }
     Matcher matcher = WORDS.matcher(sentence.text());
     while (matcher.find() && !sentence.isQuestion()) {
-      if (Wording.is(Wording.before(sentence.text(), matcher.start()), "(?is).*\\bwho\\s+$")) {
+      if (Wording.is(
+              Wording.before(sentence.text(), matcher.start()),
+              "(?is).*\\b(?:who|(?:an?|no|any|one|single|clear|name the|name a)(?: \\p{L}+)?)\\s+$")
+          && !Wording.is(matcher.group(), "(?is).*tier.*")
+          && (matcher.group().equalsIgnoreCase("winner")
+              || Wording.is(
+                  Wording.before(sentence.text(), matcher.start()), "(?is).*\\bwho\\s+$"))) {
         continue;
       }
       words(sentence, matcher);
@@ -196,6 +202,37 @@ final class RankReader implements ClaimReader {
         own.get().label() + " score: " + extreme.why());
   }
 
+  /** "On flatbread the Whimbrel is first": its place by that test's score. */
+  private boolean placeInTest(
+      SentenceClaims sentence, int start, int end, String product, int place) {
+    java.util.Set<String> tests = sentence.context().at(start, end).tests();
+    boolean overall = Wording.is(Wording.after(sentence.text(), end), "(?is)^\\s*overall\\b.*");
+    if (overall || tests.size() != 1 || !sentence.isFree(start, end)) {
+      return false;
+    }
+    String test = tests.iterator().next();
+    List<Figure> field =
+        figures.where(f -> f.kind() == Figure.Kind.TEST_SCORE && test.equals(f.test()));
+    Optional<Figure> own = field.stream().filter(f -> f.product().equals(product)).findFirst();
+    if (own.isEmpty()) {
+      return false;
+    }
+    Extremes extremes =
+        new Extremes(new Separation(field, Vocabulary.Direction.HIGH), figures::name);
+    Extremes.Place found =
+        place == 1 ? extremes.first(own.get()) : extremes.inPlace(own.get(), place);
+    sentence.add(
+        start,
+        end,
+        Kind.RANK,
+        found.finding(),
+        "place " + place,
+        found.expected(),
+        own.get().evidence(),
+        own.get().label() + " score: " + found.why());
+    return true;
+  }
+
   /** Behind a tie the next is a runner-up in speech, whatever its place. */
   private boolean isSecondTier(SentenceClaims sentence, int at) {
     return product(sentence, at).map(p -> p.tier() != null && p.tier() == 2).orElse(false);
@@ -261,13 +298,15 @@ final class RankReader implements ClaimReader {
     if (places.size() < 2 || at < 0) {
       return Optional.empty();
     }
-    List<String> names =
-        sentence.context().lists().inOrder(places.get(0).start(), places.size());
+    List<String> names = sentence.context().lists().inOrder(places.get(0).start(), places.size());
     return names.isEmpty() ? Optional.empty() : figures.verdict().product(names.get(at));
   }
 
   private void claim(SentenceClaims sentence, int start, int end, int place) {
     Optional<ProductVerdict> product = listed(sentence, start).or(() -> product(sentence, start));
+    if (product.isPresent() && placeInTest(sentence, start, end, product.get().id(), place)) {
+      return;
+    }
     if (product.isEmpty() || product.get().rank() == null || !sentence.isFree(start, end)) {
       return;
     }

@@ -85,7 +85,8 @@ final class RunOn {
   private boolean isSubject(String text, int from, int at) {
     String before = text.substring(Math.max(from, at - 40), at);
     if (Wording.is(before, "(?is).*\\b(?:" + BOUND + ")\\s+$")
-        && !(Wording.is(before, "(?is).*\\b(?:" + LOOSE + ")\\s+$") && isFollowedByVerb(text, at))) {
+        && !(Wording.is(before, "(?is).*\\b(?:" + LOOSE + ")\\s+$")
+            && isFollowedByVerb(text, at))) {
       return false;
     }
     Matcher named = name.matcher(before);

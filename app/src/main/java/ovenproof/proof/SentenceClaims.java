@@ -42,6 +42,17 @@ final class SentenceClaims {
   private @Nullable Spoken last;
   private @Nullable Spoken before;
 
+  private @Nullable Figure compared;
+
+  /** What the last superlative compared: "smallest for Hornbeam and largest for Rowan". */
+  @Nullable Figure compared() {
+    return compared;
+  }
+
+  void compares(Figure figure) {
+    compared = figure;
+  }
+
   /** What a number of the sentence before spoke of: a bare "the Rowan fifteen" goes on with it. */
   SentenceClaims after(@Nullable Spoken spoken) {
     before = spoken;
@@ -61,6 +72,11 @@ final class SentenceClaims {
   /** Remembers the figure that a number was found to state: the next one may be of its kind. */
   void speaksOf(Figure figure, NumberPhrase number) {
     last = new Spoken(figure, number);
+  }
+
+  /** Whether the number before was one of this sentence. */
+  boolean spokeHere() {
+    return last != null;
   }
 
   boolean isParallel(Figure figure) {
@@ -98,7 +114,8 @@ final class SentenceClaims {
 
   /** Speech that was written down without marks: "so who wins". */
   private boolean isUnmarked() {
-    return Wording.is(text().strip(), "(?is)(?:so |and |but |now |okay )?(?:who|which|what)\\b[^.!,;:]*");
+    return Wording.is(
+        text().strip(), "(?is)(?:so |and |but |now |okay )?(?:who|which|what)\\b[^.!,;:]*");
   }
 
   List<Claim> claims() {

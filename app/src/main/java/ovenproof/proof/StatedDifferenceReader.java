@@ -51,7 +51,9 @@ final class StatedDifferenceReader implements ClaimReader {
     boolean holds =
         Judge.holds(number, gap, ComparisonJudge.differenceOf(number.unit()))
             || Math.abs(gap - number.low()) <= slack + number.step() / 2 - 1e-9 && isRounded(a, b);
-    String expected = Judge.text(gap, ComparisonJudge.differenceOf(number.unit()), Math.max(1, number.decimals()));
+    String expected =
+        Judge.text(
+            gap, ComparisonJudge.differenceOf(number.unit()), Math.max(1, number.decimals()));
     sentence.add(
         number.start(),
         number.end(),

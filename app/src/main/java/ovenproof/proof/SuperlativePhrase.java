@@ -29,11 +29,15 @@ record SuperlativePhrase(
   /** Ways of speaking that compare nothing: "at best", "your best bet", "best to". */
   private static final Pattern IDIOM_BEFORE =
       Pattern.compile(
-          "(?is).*\\b(at|your|my|his|her|do|does|did|do its|did its|does its|their|next|at the very|tasted|(?:than|as|to|from|between|with|behind|after|of|by) (?:the|our)|between the \\p{L}+ and the)\\s+$");
+          "(?is).*\\b(at|your|my|his|her|do|does|did|do its|did its|does its|their|next|at the very|tasted|(?:than|as|to|from|between|(?<!one )(?<!oven )(?<!model )with|behind|after|of|by) (?:the|our)|between (?:the|its|their) \\p{L}+ and (?:the|its|their)|between (?:the|its|their))\\s+$");
 
   private static final Pattern IDIOM_AFTER =
       Pattern.compile(
-          "(?is)^\\s*(to\\s+(?!preheat|toast|reach|heat|cook|bake|roast|get|come|warm|brown|(?:an? |about |its |the )?(?:two|\\d))|practice|before|known|way|bet\\b|of luck|if\\b|when\\b|seller|in mind|(?:and (?:the )?\\p{L}+ )?(?:spots?|places?|corners?|points?|parts?|needles?|probes?|days?|runs?|setting|temperature of the)\\b).*");
+          "(?is)^\\s*(to\\s+(?!preheat|toast|reach|heat|cook|bake|roast|get|come|warm|brown|(?:an? |about |its |the )?(?:two|\\d))|practice|before|known|way|bet\\b|value\\b|buy\\b|deal\\b|bargain\\b|choice\\b|pick\\b|all-?rounders?\\b|option\\b|thing\\b|of luck|if\\b|when\\b|seller|in mind|(?:and (?:the )?\\p{L}+ )?(?:spots?|places?|corners?|points?|parts?|needles?|probes?|days?|runs?|setting|temperature of the)\\b).*");
+
+  /** "The spread was smallest for Hornbeam": the subject says what of. */
+  private static final Pattern SUBJECT =
+      Pattern.compile("(?is).*\\b(\\p{L}+)\\s+(?:is|are|was|were)\\s+(?:the\\s+)?$");
 
   static List<SuperlativePhrase> in(String text) {
     List<SuperlativePhrase> found = new ArrayList<>();
@@ -62,6 +66,20 @@ record SuperlativePhrase(
     return word.equals("most") || word.equals("least");
   }
 
+  /** "Highest", "largest": of whatever is spoken of. */
+  boolean isOfSize() {
+    return Wording.is(word, "(high|low|bigg|small|larg|long|short|great)est");
+  }
+
+  boolean hasNoun() {
+    for (String after : nouns()) {
+      if (Vocabulary.noun(Stems.of(after)) != null) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** "Best" and "worst" of something that was just measured. */
   boolean isOfQuality() {
     return word.equals("best") || word.equals("worst");
@@ -73,7 +91,10 @@ record SuperlativePhrase(
 
   /** "Least even" means the other end. */
   Direction direction(@Nullable Adjective meant) {
-    Direction direction = meant == null ? Vocabulary.ofMark(stem()) : meant.direction();
+    Direction direction =
+        meant != null
+            ? meant.direction()
+            : word.equals("worst") ? Direction.LOW : Vocabulary.ofMark(stem());
     return "least".equalsIgnoreCase(much) ? ComparisonJudge.turned(direction) : direction;
   }
 
@@ -115,6 +136,11 @@ record SuperlativePhrase(
         if (noun != null) {
           return noun.towards(direction);
         }
+      }
+      Matcher subject = SUBJECT.matcher(Wording.before(text, start));
+      Adjective said = subject.matches() ? Vocabulary.noun(Stems.of(subject.group(1))) : null;
+      if (said != null) {
+        return said.towards(direction);
       }
       if (Wording.is(word, "(high|low)est")) {
         return noun.contains("scor")

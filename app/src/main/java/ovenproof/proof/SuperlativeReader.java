@@ -83,7 +83,7 @@ final class SuperlativeReader implements ClaimReader {
 
   /** "The best controls": the mark that the noun names. */
   private Optional<String> mark(String text, SuperlativePhrase phrase) {
-    if (!phrase.word().equals("best")) {
+    if (!phrase.isOfQuality()) {
       return Optional.empty();
     }
     if (LIKED.matcher(Wording.before(text, phrase.start())).matches() && isMark(LIKING)) {
@@ -105,7 +105,7 @@ final class SuperlativeReader implements ClaimReader {
       SuperlativePhrase phrase,
       String stem,
       @Nullable Adjective adjective) {
-    String product = product(sentence.context(), phrase.start(), phrase.end());
+    String product = SuperlativeSubject.of(sentence.context(), phrase.start(), phrase.end());
     if (product == null) {
       return;
     }
@@ -129,6 +129,7 @@ final class SuperlativeReader implements ClaimReader {
           "nothing that was measured says this");
       return;
     }
+    sentence.compares(uses.get(0));
     Direction plain = phrase.direction(Vocabulary.light(focus, adjective, stem));
     boolean turned = phrase.isOfQuality() && Vocabulary.isLessBetter(uses.get(0).take());
     Direction direction = turned ? ComparisonJudge.turned(plain) : plain;
@@ -178,7 +179,8 @@ final class SuperlativeReader implements ClaimReader {
   }
 
   private static boolean isDoubtful(SentenceClaims sentence, SuperlativePhrase phrase) {
-    boolean carried = sentence.context().mentions().isEmpty() && !sentence.context().isFirm();
+    boolean carried =
+        sentence.context().mentions().isEmpty() && !sentence.context().isFirmAt(phrase.start());
     boolean narrowed = GroupReader.at(sentence, phrase.start(), phrase.end()).isPresent();
     return carried || !narrowed && isOfSome(sentence.text(), phrase.end());
   }
@@ -208,6 +210,10 @@ final class SuperlativeReader implements ClaimReader {
       String stem,
       @Nullable Adjective adjective,
       String product) {
+    @Nullable Figure before = sentence.compared();
+    if (before != null && phrase.isOfSize() && !phrase.hasNoun()) {
+      return search.field(before).stream().filter(f -> f.product().equals(product)).toList();
+    }
     if (adjective != null && adjective.takes().isEmpty()) {
       return named(focus, product);
     }
@@ -235,7 +241,7 @@ final class SuperlativeReader implements ClaimReader {
             "(?is)^[^.;,]{0,15}?\\b(?:of|among) (?:the|these|those|our) ?(?:two|three|four|five|pair|others|finishers|rest)?\\b.*")
         && !Wording.is(
             Wording.after(text, end),
-            "(?is)^[^.;,]{0,15}?\\bof (?:the|our) (?:eight|lot|field|bunch|test|ovens)\\b.*");
+            "(?is)^[^.;,]{0,15}?\\bof (?:all|all the|the|our) (?:eight|lot|field|bunch|test|ovens)\\b.*");
   }
 
   /** "The juiciness, at 5.9, was the highest": what was measured is named in the sentence. */
@@ -291,7 +297,9 @@ final class SuperlativeReader implements ClaimReader {
       Optional<NumberPhrase> limit,
       Optional<Group> group) {
     String text = sentence.text();
-    boolean finishers = FINISHERS.matcher(Wording.after(text, phrase.end())).matches();
+    boolean finishers =
+        FINISHERS.matcher(Wording.after(text, phrase.end())).matches()
+            || FINISHERS.matcher(text.substring(0, phrase.start())).matches();
     Optional<String> except = except(sentence, phrase.end());
     return search.field(use).stream()
         .filter(f -> limit.isEmpty() || costsAtMost(f.product(), limit.get().low()))
@@ -335,29 +343,5 @@ final class SuperlativeReader implements ClaimReader {
                     : n.start() >= end
                         && PRICE_LIMIT.matcher(sentence.text().substring(end, n.start())).matches())
         .findFirst();
-  }
-
-  /** "The fastest was Whimbrel", "Whimbrel is the fastest, Larch the slowest". */
-  private static @Nullable String product(Context context, int start, int end) {
-    String before = null;
-    for (ProductMention mention : context.mentions()) {
-      if (mention.start() < start) {
-        before = mention.product();
-      } else if (mention.start() >= end && !mention.isPronoun()) {
-        String between = context.sentence().text().substring(end, mention.start());
-        if (Wording.is(
-            between,
-            "(?is)\\s*,?\\s*(?:the\\s+)?|(?:,\\s*(?:at|with)\\s[^,;]{1,25},\\s*(?:is|was)\\s+(?:the\\s+)?)|(?:[:—–]|\\s-)\\s*(the\\s+)?|\\s*(?:in|on|for|with|at|from|by)\\s+(the\\s+)?|\\s+(?:one|oven|model)\\s+(?:the\\s+)?|[^.;,]{0,45}?\\b(was|is|were|remains|goes to|went to|came from|belongs to|being|award)\\s+(the\\s+)?")) {
-          return mention.product();
-        }
-        boolean apposed =
-            before == null && Wording.is(between, "(?is)(?:\\s+\\p{L}+){1,5},\\s*(?:the\\s+)?");
-        if (apposed) {
-          return mention.product();
-        }
-        break;
-      }
-    }
-    return before != null ? before : context.productAt(start, end);
   }
 }

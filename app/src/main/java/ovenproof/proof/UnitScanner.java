@@ -34,6 +34,7 @@ final class UnitScanner {
     put(Unit.POUND, "lb", "lbs", "pound", "pounds");
     put(Unit.MILLIMETRE, "mm", "millimetre", "millimetres", "millimeter", "millimeters");
     put(Unit.CENTIMETRE, "cm", "centimetre", "centimetres", "centimeter", "centimeters");
+    put(Unit.METRE, "m", "metre", "metres", "meter", "meters");
     put(Unit.INCH, "inch", "inches");
     put(Unit.LITRE, "l", "litre", "litres", "liter", "liters");
     put(Unit.QUART, "qt", "quart", "quarts");

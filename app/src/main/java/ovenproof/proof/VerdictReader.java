@@ -17,8 +17,8 @@ import ovenproof.verdict.Verdict.GateOutcome;
 import ovenproof.verdict.Verdict.ProductVerdict;
 
 /**
- * What only the verdict knows: the chance of being the best ("86 percent", "one in three") and whose
- * score a limit has capped.
+ * What only the verdict knows: the chance of being the best ("86 percent", "one in three") and
+ * whose score a limit has capped.
  */
 final class VerdictReader implements ClaimReader {
   private static final Pattern CHANCE =

@@ -16,7 +16,7 @@ enum Voice {
       "this is supposed, not stated",
       "\\b(suppose|supposing|imagine|what if|let['’]s say|say you had|hypothetical(?:ly)?|in theory|"
           + "(?:would|could|might)(?: not|n['’]t)? (?:\\p{L}+ )?have|without (?:the|that|this|our) (?:cap|limit|ceiling|veto|gate)|had it (?:not|been)|were it not|"
-          + "if (?:an?|your|some|every) (?:\\p{L}+ )?(?:oven|machine|toaster|appliance)|if you (?:had|owned|wanted)|would you|how would you like|(?:we|you|i|they)['’]d (?:set|use|put|turn|go|need|want|have))\\b"),
+          + "if (?:an?|your|some|every) (?:\\p{L}+ )?(?:oven|machine|toaster|appliance)|if you (?:had|owned|wanted|bake|cook|roast|toast|set|need|run|turn|heat|leave|buy)|would you|how would you like|(?:we|you|i|they)['’]d (?:set|use|put|turn|go|need|want|have))\\b"),
   /** "The maker promises 250 °C", "on paper", "the leaflet says". */
   MAKERS(
       "this is what the maker says; nothing of it was measured as such",
