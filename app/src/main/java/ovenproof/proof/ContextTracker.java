@@ -102,7 +102,8 @@ final class ContextTracker {
     if (isFragment(sentence.text(), named)) {
       asked = single(named);
     }
-    soleBefore = single(named) != null && single(named).equals(subject(sentence.text(), named));
+    @Nullable String only = single(named);
+    soleBefore = only != null && only.equals(subject(sentence.text(), named));
     remember(sentence, named, resolved, tests, cues);
     return new Context(sentence, resolved, tests, cues, said);
   }
