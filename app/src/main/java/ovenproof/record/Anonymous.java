@@ -17,6 +17,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Entry;
+import ovenproof.campaign.RoleWords;
 import ovenproof.campaign.Run;
 
 /**
@@ -25,8 +26,6 @@ import ovenproof.campaign.Run;
  * stay.
  */
 final class Anonymous {
-  private static final Set<String> ROLES =
-      Set.of("lead", "operator", "cook", "taster", "editor", "owner");
   private static final Set<String> ASSESSORS = Set.of("assessor", "rater");
 
   /** Keys: left as they are, and looked at afterwards. */
@@ -113,14 +112,10 @@ final class Anonymous {
   private void name(Set<String> names, String prefix) {
     int number = 0;
     for (String name : names) {
-      if (!isRole(name) && !pseudonyms.containsKey(name)) {
+      if (!RoleWords.isRole(name) && !pseudonyms.containsKey(name)) {
         pseudonyms.put(name, prefix + ++number);
       }
     }
-  }
-
-  private static boolean isRole(String name) {
-    return ROLES.contains(name.strip().toLowerCase(Locale.ROOT));
   }
 
   private @Nullable Pattern pattern(Collection<String> words) {

@@ -54,6 +54,16 @@ class FiguresTest {
     assertThat(Figures.dual(celsius, Unit.CELSIUS).second()).isEqualTo(fahrenheit + "\u00a0°F");
   }
 
+  /**
+   * One decimal of a colour is what a reader can see; near nothing there are not suddenly three.
+   */
+  @ParameterizedTest
+  @CsvSource({"-0.024, 0.0 L*", "0.06, 0.1 L*", "-0.06, −0.1 L*", "13.44, 13.4 L*"})
+  void aColourHasOneDecimal(double value, String printed) {
+    assertThat(Figures.dual(value, Unit.LIGHTNESS).first().replace('\u00a0', ' '))
+        .isEqualTo(printed);
+  }
+
   /** USDA FSIS floors: 145, 160, 165 °F are 62.8, 71.1, 73.9 °C. */
   @ParameterizedTest
   @CsvSource({"145, 63", "160, 72", "165, 74"})

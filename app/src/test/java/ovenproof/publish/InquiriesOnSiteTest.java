@@ -32,7 +32,7 @@ class InquiriesOnSiteTest {
                         step(
                             "a",
                             InquiryStep.Kind.DECIDED,
-                            "Vera Pell cooked it again.",
+                            "Vera Pell and the cook toasted it again, by the lead's eye.",
                             InquiryStep.Outcome.RETESTED),
                         step("b", InquiryStep.Kind.ASKED, "Too pale?", null))));
     site = new Publisher().publish(edition, folder.resolve("site")).site();
@@ -85,7 +85,9 @@ class InquiriesOnSiteTest {
   void nobodyIsNamed() throws Exception {
     String page = Files.readString(site.resolve("corrections.html"));
 
-    assertThat(page).doesNotContain("Pell").contains("someone cooked it again.");
+    assertThat(page)
+        .doesNotContain("Pell")
+        .contains("someone and the cook toasted it again, by the lead");
     assertThat(Files.readString(site.resolve("data/inquiries.json"))).doesNotContain("Pell");
   }
 

@@ -187,7 +187,7 @@ final class ShadeCards {
       CardDrawing drawing, Shade shade, double x, double width, String colour) {
     drawing
         .block(x, 655, width, 120, ShadeScale.colour(shade.lightness()))
-        .text(Lettering.NARROW, shade.product(), x, 860, 62, width + 4, colour, Anchor.START)
+        .text(Lettering.NARROW, shade.product(), x, 860, 54, width + 12, colour, Anchor.START)
         .text(Lettering.BOLD, shade.words(), x, 924, 54, width, colour, Anchor.START);
   }
 }

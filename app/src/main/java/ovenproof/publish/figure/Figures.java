@@ -195,6 +195,7 @@ public final class Figures {
       case PIECES -> quantity.value() == Math.rint(quantity.value()) ? 0 : 1;
       case KILOGRAM, POUND, KILOWATT_HOUR, CUBIC_FOOT -> 2;
       case INCH -> size < 0.995 ? 2 : 1;
+      case LIGHTNESS, A_STAR, B_STAR, DELTA_E00 -> 1;
       default -> size < 0.095 && size > 0 ? 3 : 1;
     };
   }

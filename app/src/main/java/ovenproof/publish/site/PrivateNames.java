@@ -11,12 +11,14 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Entry;
+import ovenproof.campaign.RoleWords;
 import ovenproof.campaign.Run;
 import ovenproof.publish.edition.Edition;
 
 /**
  * Keeps the names of people out of free text: tasters, raters and whoever entered something are
- * never published, and a note such as "Ana opened the door" says "someone opened the door".
+ * never published, and a note such as "Ana opened the door" says "someone opened the door". Roles
+ * (the lead, the cook) name nobody and stay.
  */
 final class PrivateNames {
   private final @Nullable Pattern pattern;
@@ -56,7 +58,7 @@ final class PrivateNames {
         .flatMap(Collection::stream)
         .map(entry -> ((Entry) entry).origin().by())
         .forEach(names::add);
-    names.remove(null);
+    names.removeIf(name -> name == null || RoleWords.isRole(name));
     return new PrivateNames(names);
   }
 
