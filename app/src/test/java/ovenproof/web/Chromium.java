@@ -92,7 +92,9 @@ public final class Chromium implements AutoCloseable {
   private static void axe(Page page, String what, int width, ColorScheme scheme) {
     page.setViewportSize(width, 900);
     page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(scheme));
-    page.evaluate(axe());
+    if (Boolean.FALSE.equals(page.evaluate("'axe' in window"))) {
+      page.evaluate(axe());
+    }
     assertThat(violations(page, List.of()))
         .as("axe on " + what + " at " + width + ", " + scheme)
         .isEmpty();
