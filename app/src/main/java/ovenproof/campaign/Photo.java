@@ -65,6 +65,11 @@ public record Photo(
     return new Photo(file, run, batch, face, taken, camera, boxes, outlines, said, why);
   }
 
+  /** Boxes around the pieces that a person outlined or boxed; empty when nobody did. */
+  public List<Box> around() {
+    return outlines.isEmpty() ? boxes : outlines.stream().map(Drawn::around).toList();
+  }
+
   /** Whether a person said where the pieces lie. */
   public boolean isByHand() {
     return !boxes.isEmpty() || !outlines.isEmpty();
@@ -116,6 +121,15 @@ public record Photo(
         throw new IllegalArgumentException(
             "an outline needs at least three corners, found " + corners.size());
       }
+    }
+
+    /** The box around it. */
+    Box around() {
+      int left = corners.stream().mapToInt(Corner::x).min().orElseThrow();
+      int top = corners.stream().mapToInt(Corner::y).min().orElseThrow();
+      int right = corners.stream().mapToInt(Corner::x).max().orElseThrow();
+      int bottom = corners.stream().mapToInt(Corner::y).max().orElseThrow();
+      return new Box(piece, left, top, Math.max(1, right - left), Math.max(1, bottom - top));
     }
   }
 

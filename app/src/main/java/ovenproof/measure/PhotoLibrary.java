@@ -73,7 +73,8 @@ final class PhotoLibrary {
   /** Every measure of every piece of a photograph. */
   List<Measurement> measurements(
       Photo photo, TestPlan test, @Nullable MeasureUse use, Subject subject) {
-    PhotoSetup setup = PhotoSetup.of(photo, test, use, cards.target(photo, test));
+    PhotoSetup setup =
+        PhotoSetup.of(photo, test, use, cards.target(photo, test), cards.others(photo));
     MeasurementKey key = key(photo, test, setup, subject);
     List<Measurement> found = known.get(key);
     if (found == null) {

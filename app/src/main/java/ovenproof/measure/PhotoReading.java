@@ -34,9 +34,11 @@ public record PhotoReading(ShadeSettings settings, int planned, PhotoAnalysis an
    * Reads it; pieces that a person outlined bear the names they were given.
    *
    * @param target the shade wanted, see {@link ShadeCards}
+   * @param others around the pieces of other runs in the frame, likewise
    */
-  public static PhotoReading of(Photo photo, TestPlan test, Picture picture, @Nullable Lab target) {
-    PhotoSetup setup = PhotoSetup.of(photo, test, use(photo, test), target);
+  public static PhotoReading of(
+      Photo photo, TestPlan test, Picture picture, @Nullable Lab target, List<Photo.Box> others) {
+    PhotoSetup setup = PhotoSetup.of(photo, test, use(photo, test), target, others);
     List<String> names = PhotoSetup.names(photo);
     PhotoAnalysis seen = setup.read(photo, picture);
     int planned = Photo.SHADE_CARD.equals(photo.face()) ? 1 : planned(test);

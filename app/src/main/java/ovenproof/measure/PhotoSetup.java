@@ -25,10 +25,20 @@ import ovenproof.method.TestPlan;
  * @param settings target, limits and front
  * @param expected how many pieces there are
  * @param chartPitchMillimetres null when nobody said it: then there is no scale
+ * @param others around the pieces of other runs in the frame
  */
-record PhotoSetup(ShadeSettings settings, int expected, @Nullable Double chartPitchMillimetres) {
+record PhotoSetup(
+    ShadeSettings settings,
+    int expected,
+    @Nullable Double chartPitchMillimetres,
+    List<Photo.Box> others) {
 
-  static PhotoSetup of(Photo photo, TestPlan test, @Nullable MeasureUse use, @Nullable Lab target) {
+  static PhotoSetup of(
+      Photo photo,
+      TestPlan test,
+      @Nullable MeasureUse use,
+      @Nullable Lab target,
+      List<Photo.Box> others) {
     ShadeSettings settings = ShadeSettings.withDefaults().withTarget(target);
     if (photo.frame().front() != null) {
       settings = settings.withFront(photo.frame().front());
@@ -39,7 +49,7 @@ record PhotoSetup(ShadeSettings settings, int expected, @Nullable Double chartPi
               colour(use, "near", settings.nearLightness()),
               colour(use, "beyond", settings.beyondLightness()));
     }
-    return new PhotoSetup(settings, expected(photo, test), pitch(photo, test));
+    return new PhotoSetup(settings, expected(photo, test), pitch(photo, test), others);
   }
 
   private static double colour(MeasureUse use, String parameter, double fallback) {
@@ -81,14 +91,15 @@ record PhotoSetup(ShadeSettings settings, int expected, @Nullable Double chartPi
     if (chartPitchMillimetres != null) {
       analyser = analyser.withChartPitch(chartPitchMillimetres);
     }
+    List<PixelBox> besides = others.stream().map(box -> inside(picture, box)).toList();
     if (!photo.outlines().isEmpty()) {
       List<Outline> outlines =
           photo.outlines().stream().map(d -> new Outline(points(d.corners(), picture, 1))).toList();
-      return analyser.measure(picture, outlines, source);
+      return analyser.measure(picture, outlines, besides, source);
     }
     if (!photo.boxes().isEmpty()) {
       List<PixelBox> boxes = photo.boxes().stream().map(box -> inside(picture, box)).toList();
-      return analyser.measureInside(picture, boxes, source);
+      return analyser.measureInside(picture, boxes, besides, source);
     }
     return analyser.analyse(picture, source);
   }

@@ -3,6 +3,7 @@ package ovenproof.measure;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -53,6 +54,14 @@ public final class ShadeCards {
         : null;
   }
 
+  /** Where pieces of other runs lie in the same frame, as their own rows say. */
+  public List<Photo.Box> others(Photo photo) {
+    return campaign.photos().stream()
+        .filter(p -> p.file().equals(photo.file()) && !p.run().equals(photo.run()))
+        .flatMap(p -> p.around().stream())
+        .toList();
+  }
+
   private Optional<Photo> card(Photo photo) {
     return campaign.photos().stream()
         .filter(p -> Photo.SHADE_CARD.equals(p.face()))
@@ -80,7 +89,8 @@ public final class ShadeCards {
     try {
       PhotoFile file =
           PhotoFile.open(evidence.bytes(card.file(), PhotoFile.LARGEST_BYTES), card.file());
-      PhotoAnalysis seen = PhotoSetup.of(card, test, null, null).read(card, file.picture());
+      PhotoAnalysis seen =
+          PhotoSetup.of(card, test, null, null, others(card)).read(card, file.picture());
       return seen.pieces().size() == 1
           ? Optional.ofNullable(seen.pieces().get(0).shade().mean())
           : Optional.empty();

@@ -91,7 +91,8 @@ public final class PhotoShelf {
                 picture.width(),
                 picture.height(),
                 file.warnings(),
-                PhotoReading.of(photo, test, picture, cards.target(photo, test)));
+                PhotoReading.of(
+                    photo, test, picture, cards.target(photo, test), cards.others(photo)));
     kept.put(key, opened);
     return new Fresh(opened, picture);
   }
@@ -133,6 +134,7 @@ public final class PhotoShelf {
             + "|"
             + test.photos()
             + cards.target(photo, test)
+            + cards.others(photo)
             + "|"
             + test.measures()
             + "|"

@@ -42,21 +42,31 @@ final class BoxOutliner {
    * One outline a box, in the order of the boxes, with the ground for evening out the light.
    *
    * @param boxes in pixels of the whole picture; what hangs over the edge is cut
+   * @param others where more food lies, which is neither measured nor ground
    */
   static PieceFinder.Found find(
-      Picture picture, PixelColours colours, ChartSighting chart, List<PixelBox> boxes) {
-    return new BoxOutliner(picture, colours, chart).find(boxes);
+      Picture picture,
+      PixelColours colours,
+      ChartSighting chart,
+      List<PixelBox> boxes,
+      List<PixelBox> others) {
+    return new BoxOutliner(picture, colours, chart).find(boxes, others);
   }
 
   /**
    * Outlines that a person drew, with the ground around them for evening out the light.
    *
    * @param outlines in pixels of the whole picture
+   * @param others where more food lies, which is neither measured nor ground
    */
   static PieceFinder.Found around(
-      Picture picture, PixelColours colours, ChartSighting chart, List<Outline> outlines) {
+      Picture picture,
+      PixelColours colours,
+      ChartSighting chart,
+      List<Outline> outlines,
+      List<PixelBox> others) {
     BoxOutliner around = new BoxOutliner(picture, colours, chart);
-    Mask framed = around.chart;
+    Mask framed = around.with(others);
     for (Outline outline : outlines) {
       framed = framed.or(around.filled(around.reduced(outline.box())));
     }
@@ -64,9 +74,18 @@ final class BoxOutliner {
         outlines, around.groundPoints(framed), around.work, around.factor, List.of());
   }
 
-  private PieceFinder.Found find(List<PixelBox> boxes) {
+  /** The chart and food that is not measured. */
+  private Mask with(List<PixelBox> others) {
+    Mask out = chart;
+    for (PixelBox other : others) {
+      out = out.or(filled(reduced(other)));
+    }
+    return out;
+  }
+
+  private PieceFinder.Found find(List<PixelBox> boxes, List<PixelBox> others) {
     List<PixelBox> reduced = boxes.stream().map(this::reduced).toList();
-    Mask framed = chart;
+    Mask framed = with(others);
     for (PixelBox box : reduced) {
       framed = framed.or(filled(box));
     }

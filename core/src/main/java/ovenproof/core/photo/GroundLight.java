@@ -1,10 +1,12 @@
 package ovenproof.core.photo;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
+import ovenproof.core.colour.Lab;
 
 /**
  * Evens out the light over a frame by its ground, when the ground is even enough to be a flat
@@ -32,6 +34,13 @@ final class GroundLight {
   private static final double LIGHTNESS_PER_LOG_LIGHT = 25;
 
   private static final double DARKEST = 0.002;
+
+  /** Distance in a*, b* within which a plain ground scatters. */
+  private static final double LEAST_HUE_LIMIT = 5;
+
+  /** A ground with a grain scatters more: so many times its median distance. */
+  private static final double MANY_TIMES = 3;
+
   private static final int CELLS = 3;
   private static final int LEAST_CELLS = 6;
   private static final int LEAST_IN_CELL = 10;
@@ -108,17 +117,17 @@ final class GroundLight {
   private static @Nullable LightField field(
       PixelColours colours, PieceFinder.Found found, PixelPoint reference) {
     List<PixelPoint> ground = found.ground();
-    Picture work = found.work();
+    List<Lab> seen = seen(colours, found);
+    boolean[] same = ofOneHue(seen);
     double[] u = new double[ground.size()];
     double[] v = new double[ground.size()];
     double[] light = new double[ground.size()];
     int n = 0;
     int[] covered = new int[CELLS * CELLS];
-    for (PixelPoint p : ground) {
-      int x = Math.min(work.width() - 1, (int) (p.x() * work.width()));
-      int y = Math.min(work.height() - 1, (int) (p.y() * work.height()));
-      double luminance = colours.at(work, x, y).toXyz().y();
-      if (luminance > DARKEST) {
+    for (int i = 0; i < ground.size(); i++) {
+      double luminance = seen.get(i).toXyz().y();
+      if (same[i] && luminance > DARKEST) {
+        PixelPoint p = ground.get(i);
         u[n] = p.x();
         v[n] = p.y();
         light[n++] = luminance;
@@ -133,5 +142,46 @@ final class GroundLight {
             Arrays.copyOf(v, n),
             Arrays.copyOf(light, n),
             new double[] {reference.x(), reference.y()});
+  }
+
+  private static List<Lab> seen(PixelColours colours, PieceFinder.Found found) {
+    Picture work = found.work();
+    List<Lab> out = new ArrayList<>(found.ground().size());
+    for (PixelPoint p : found.ground()) {
+      int x = Math.min(work.width() - 1, (int) (p.x() * work.width()));
+      int y = Math.min(work.height() - 1, (int) (p.y() * work.height()));
+      out.add(colours.at(work, x, y));
+    }
+    return out;
+  }
+
+  /**
+   * Which points have the hue of most of the ground. Light changes how bright a ground is and
+   * hardly its hue; another run's food in the frame has one of its own.
+   */
+  private static boolean[] ofOneHue(List<Lab> seen) {
+    boolean[] same = new boolean[seen.size()];
+    if (seen.isEmpty()) {
+      return same;
+    }
+    double[] a = seen.stream().mapToDouble(Lab::a).toArray();
+    double[] b = seen.stream().mapToDouble(Lab::b).toArray();
+    double middleA = median(a);
+    double middleB = median(b);
+    double[] off = new double[a.length];
+    for (int i = 0; i < off.length; i++) {
+      off[i] = Math.hypot(a[i] - middleA, b[i] - middleB);
+    }
+    double limit = Math.max(LEAST_HUE_LIMIT, MANY_TIMES * median(off));
+    for (int i = 0; i < off.length; i++) {
+      same[i] = off[i] <= limit;
+    }
+    return same;
+  }
+
+  private static double median(double[] values) {
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2];
   }
 }

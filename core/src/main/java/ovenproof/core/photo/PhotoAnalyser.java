@@ -98,9 +98,21 @@ public final class PhotoAnalyser {
    * @param outlines named by their place in the list, from 1
    */
   public PhotoAnalysis measure(Picture picture, List<Outline> outlines, String source) {
+    return measure(picture, outlines, List.of(), source);
+  }
+
+  /**
+   * The same in a frame with more food in it.
+   *
+   * @param others around food that is not to be measured and is no ground either: that of another
+   *     run
+   */
+  public PhotoAnalysis measure(
+      Picture picture, List<Outline> outlines, List<PixelBox> others, String source) {
     ChartSighting chart = chart(picture);
     PhotoCalibration calibration = calibration(picture, chart, source);
-    PieceFinder.Found drawn = BoxOutliner.around(picture, calibration.colours(), chart, outlines);
+    PieceFinder.Found drawn =
+        BoxOutliner.around(picture, calibration.colours(), chart, outlines, others);
     List<String> warnings = new ArrayList<>(calibration.warnings());
     return finish(
         picture,
@@ -116,9 +128,20 @@ public final class PhotoAnalyser {
    * @param boxes in pixels of the picture; pieces are named by their place in the list, from 1
    */
   public PhotoAnalysis measureInside(Picture picture, List<PixelBox> boxes, String source) {
+    return measureInside(picture, boxes, List.of(), source);
+  }
+
+  /**
+   * The same in a frame with more food in it.
+   *
+   * @param others around food that is not to be measured and is no ground either
+   */
+  public PhotoAnalysis measureInside(
+      Picture picture, List<PixelBox> boxes, List<PixelBox> others, String source) {
     ChartSighting chart = chart(picture);
     PhotoCalibration calibration = calibration(picture, chart, source);
-    PieceFinder.Found found = BoxOutliner.find(picture, calibration.colours(), chart, boxes);
+    PieceFinder.Found found =
+        BoxOutliner.find(picture, calibration.colours(), chart, boxes, others);
     List<String> warnings = new ArrayList<>(calibration.warnings());
     return finish(
         picture,
