@@ -22,6 +22,35 @@ final class PieceDoubts {
 
   private static final double BLUE = -8;
   private static final double REDDEST = 48;
+
+  /**
+   * Browning that is deep in chroma is reddish; of a yellower hue only fruit is so vivid. Chroma is
+   * taken over L* + 16, which light does not change. Judgement, from baked goods of 0.3 to 0.55 and
+   * half an orange of 0.8.
+   */
+  private static final double VIVID = 0.7;
+
+  private static final double YELLOW_DEGREES = 68;
+
+  /** Spread of a* and b* over pieces; dough beside burnt crust makes about 9. */
+  private static final double UNLIKE_COLOURS = 15;
+
+  /**
+   * Share of an outline that its four corners hold: a rectangle 1, and 0.93 once its corners are
+   * rounded as outlines are; a slice 0.8, a disc 0.64.
+   */
+  private static final double STRAIGHT = 0.9;
+
+  private static final double LARGE_SHARE = 0.25;
+
+  /** Share of a piece, and of its edge, that is grey when it is a plate with food on it. */
+  private static final double PLATE_SHARE = 0.25;
+
+  private static final double PLATE_EDGE = 0.5;
+
+  /** b* plus half of a* below which a pixel is grey. */
+  private static final double WARM = 6;
+
   private static final double UNLIKE_SIZES = 0.6;
   private static final int MANY = 25;
   private static final double CUT_BY_FRAME = 0.12;
@@ -55,6 +84,7 @@ final class PieceDoubts {
     edges(out);
     colours(out);
     shapes(out);
+    plates(out);
     frame(out);
     alike(out);
     return out;
@@ -92,12 +122,60 @@ final class PieceDoubts {
     if (2 * grey > pieces.size()) {
       out.add("what they hold is grey, without the warm hue of anything baked");
     } else if (2 * odd > pieces.size()) {
-      out.add("what they hold is of a hue that nothing baked has");
+      out.add("what they hold is of a colour that nothing baked has");
     }
+    unlikeColours(out);
   }
 
   private static boolean isOdd(double[] mean) {
-    return mean[1] < GREEN || mean[2] < BLUE || mean[1] > REDDEST;
+    double chroma = Math.hypot(mean[1], mean[2]);
+    boolean yellow = Math.toDegrees(Math.atan2(mean[2], mean[1])) > YELLOW_DEGREES;
+    boolean vivid = yellow && chroma > VIVID * (mean[0] + 16);
+    return mean[1] < GREEN || mean[2] < BLUE || mean[1] > REDDEST || vivid;
+  }
+
+  /** Patches of another chart, tiles, a bowl of fruit. */
+  private void unlikeColours(List<String> out) {
+    List<double[]> means = pieces.stream().map(p -> lab.mean(p.mask())).toList();
+    double a = means.stream().mapToDouble(m -> m[1]).average().orElseThrow();
+    double b = means.stream().mapToDouble(m -> m[2]).average().orElseThrow();
+    double square =
+        means.stream()
+            .mapToDouble(m -> (m[1] - a) * (m[1] - a) + (m[2] - b) * (m[2] - b))
+            .average()
+            .orElseThrow();
+    if (pieces.size() > 2 && Math.sqrt(square) > UNLIKE_COLOURS) {
+      out.add("their colours are too unlike for pieces of one kind");
+    }
+  }
+
+  /** What food lies on, taken for food. */
+  private void plates(List<String> out) {
+    if (pieces.stream().anyMatch(this::isSheet)) {
+      out.add("it has the straight sides of a sheet, tray or board");
+    }
+    if (pieces.stream().anyMatch(this::isPlate)) {
+      out.add("a large part, edge and all, is grey like a plate");
+    }
+  }
+
+  private boolean isSheet(PieceCandidate piece) {
+    return piece.area() > LARGE_SHARE * lab.size()
+        && Corners.shareOf(OutlineTracer.trace(piece.mask())) > STRAIGHT;
+  }
+
+  private boolean isPlate(PieceCandidate piece) {
+    Mask mask = piece.mask();
+    Mask grey = Mask.empty(mask.width(), mask.height());
+    for (int i = 0; i < mask.set().length; i++) {
+      boolean warm = lab.b()[i] + 0.5 * lab.a()[i] > WARM;
+      grey.set()[i] = mask.set()[i] && !warm;
+    }
+    // Not the very edge, whose colour is mixed with what lies outside.
+    double unit = Math.max(1, lab.width() / 240.0);
+    Mask edge = mask.eroded(2 * unit).and(mask.eroded(5 * unit).inverted());
+    return grey.count() > PLATE_SHARE * mask.count()
+        && grey.and(edge).count() > PLATE_EDGE * edge.count();
   }
 
   private void shapes(List<String> out) {

@@ -245,7 +245,7 @@ final class PieceSearch {
     if (found.isEmpty()) {
       return true;
     }
-    if (found.size() > whole.size() && (expected == null || found.size() == expected)) {
+    if (found.size() > whole.size() && isNearerToExpected(found.size(), whole.size())) {
       return false; // pieces that touch stand out from their ground as one
     }
     Mask parts = union(found);
@@ -254,6 +254,10 @@ final class PieceSearch {
     double along = 1 - edge.and(all.eroded(5 * scene.unit())).count() / Math.max(1.0, edge.count());
     boolean within = parts.and(all).count() > 0.9 * parts.count();
     return within && along > PART_ALONG_EDGE && parts.count() < PART_COVERS * all.count();
+  }
+
+  private boolean isNearerToExpected(int count, int other) {
+    return expected == null || Math.abs(count - expected) < Math.abs(other - expected);
   }
 
   private static boolean isClear(PieceCandidate piece) {

@@ -2,12 +2,18 @@ package ovenproof.core.photo;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Cuts a part that holds a known number of like pieces: at the middle of its longer axis, moved up
  * to a fifth of a piece to the darkest line, and again in each half until the number is reached.
+ * Where no line is darker than what lies beside it there is no seam, and nothing is cut: a single
+ * slice is not made four because four were expected.
  */
 final class Seams {
+
+  /** L* by which a seam is darker than the surface beside it, at least. */
+  private static final double LEAST_DARKER = 1.5;
 
   private final LabPlanes lab;
   private final Mask mask;
@@ -37,7 +43,10 @@ final class Seams {
     }
     double wanted = places.get((int) ((long) places.size() * first / count));
     double reach = 0.2 * (places.get(places.size() - 1) - places.get(0)) / count;
-    double seam = darkest(along, wanted, reach);
+    Double seam = darkest(along, wanted, reach);
+    if (seam == null) {
+      return List.of(mask);
+    }
     Mask low = Mask.empty(mask.width(), mask.height());
     Mask high = Mask.empty(mask.width(), mask.height());
     for (int i = 0; i < along.length; i++) {
@@ -76,7 +85,7 @@ final class Seams {
     return new double[] {Math.cos(angle), Math.sin(angle)};
   }
 
-  private double darkest(double[] along, double wanted, double reach) {
+  private @Nullable Double darkest(double[] along, double wanted, double reach) {
     int bins = Math.max(1, (int) Math.ceil(2 * reach));
     double[] sum = new double[bins];
     int[] n = new int[bins];
@@ -89,7 +98,15 @@ final class Seams {
     }
     double best = wanted;
     double least = Double.POSITIVE_INFINITY;
+    double darkest = Double.POSITIVE_INFINITY;
+    double all = 0;
+    int filled = 0;
     for (int k = 0; k < bins; k++) {
+      if (n[k] > 0) {
+        darkest = Math.min(darkest, sum[k] / n[k]);
+        all += sum[k] / n[k];
+        filled++;
+      }
       // A seam counts when it is darker; without one the middle stays.
       double off = Math.abs(k - bins / 2.0) / Math.max(1, bins / 2.0);
       double level = n[k] == 0 ? Double.POSITIVE_INFINITY : sum[k] / n[k] + 2 * off;
@@ -98,6 +115,6 @@ final class Seams {
         best = wanted - reach + k + 0.5;
       }
     }
-    return best;
+    return filled > 0 && all / filled - darkest < LEAST_DARKER ? null : Double.valueOf(best);
   }
 }

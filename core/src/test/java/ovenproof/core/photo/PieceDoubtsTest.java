@@ -86,4 +86,55 @@ class PieceDoubtsTest {
     int pieces = analysis.pieces().size();
     assertThat(pieces == 0 || pieces == 48 || isDoubted(analysis)).isTrue();
   }
+
+  /** Half an orange, lit and in shade: round, clear and warm, but nothing baked. */
+  @Test
+  void anOrangeIsDoubtedInAnyLight() {
+    for (double light : new double[] {1, 0.45}) {
+      PhotoAnalysis analysis =
+          seen(
+              (x, y) ->
+                  Math.hypot(x - 200, y - 150) < 80
+                      ? rgb(250 * light, 160 * light, 20 * light)
+                      : 0xb0b0b0);
+      assertThat(analysis.pieces().isEmpty() || isDoubted(analysis)).isTrue();
+    }
+  }
+
+  /** A sheet of parchment on a dark tray: large, clear, warm, and straight. */
+  @Test
+  void anEmptySheetIsDoubted() {
+    PhotoAnalysis analysis =
+        seen((x, y) -> x < 40 || y < 30 || x >= 360 || y >= 270 ? 0x242220 : 0xd8bfa0);
+    assertThat(analysis.pieces().isEmpty() || isDoubted(analysis)).isTrue();
+  }
+
+  /** Patches of many hues are a chart of another kind, or tiles. */
+  @Test
+  void patchesOfManyColoursAreDoubted() {
+    int[] colours = {0xc03030, 0xe0b020, 0x905080, 0xd07030, 0x40a060, 0xc08060};
+    PhotoAnalysis analysis =
+        seen(
+            (x, y) -> {
+              boolean inside = x % 130 > 20 && x % 130 < 110 && y % 150 > 30 && y % 150 < 120;
+              return inside && x < 390 ? colours[x / 130 + 3 * (y / 150)] : 0xe6e6e6;
+            });
+    assertThat(analysis.pieces().isEmpty() || isDoubted(analysis)).isTrue();
+  }
+
+  /** One slice is not made four because four were expected. */
+  @Test
+  void aSliceWithoutSeamsIsNotCut() {
+    int[] pixels = new int[WIDTH * HEIGHT];
+    for (int i = 0; i < pixels.length; i++) {
+      boolean slice = Math.abs(i % WIDTH - 200) < 90 && Math.abs(i / WIDTH - 150) < 80;
+      pixels[i] = slice ? 0xc09058 : 0x406070;
+    }
+    PhotoAnalysis analysis =
+        PhotoAnalyser.withDefaults()
+            .expecting(4)
+            .analyse(new Picture(WIDTH, HEIGHT, pixels), "camera:test");
+    assertThat(analysis.pieces()).hasSize(1);
+    assertThat(analysis.warnings()).anyMatch(w -> w.contains("found 1 piece, expected 4"));
+  }
 }
