@@ -99,20 +99,23 @@ final class PhotoCommand implements Callable<Integer> {
     ArrayNode documents = JsonNodeFactory.instance.arrayNode();
     Map<String, Path> seen = new HashMap<>();
     List<Problem> problems = new ArrayList<>();
-    for (int i = 0; i < files.size(); i++) {
-      progress(i);
-      try {
-        PhotoReport report = one(files.get(i), i, analyser, settings, seen);
-        if (json) {
-          documents.add(report.json());
-        } else {
-          report.print(out());
-        }
-        problems.addAll(report.problems());
-      } catch (InputException unreadable) {
-        problems.addAll(unreadable.problems());
-      }
-    }
+    SideBySide.run(
+        files.size(),
+        i -> one(files.get(i), i, analyser, settings),
+        this::progress,
+        (i, outcome) -> {
+          try {
+            PhotoReport report = outcome.get();
+            Path first = seen.putIfAbsent(report.sha256(), files.get(i));
+            if (first != null) {
+              report.warn("the same picture as " + first);
+            }
+            tell(report, documents);
+            problems.addAll(report.problems());
+          } catch (InputException unreadable) {
+            problems.addAll(unreadable.problems());
+          }
+        });
     if (json && !documents.isEmpty()) {
       Json.print(out(), files.size() == 1 ? documents.get(0) : documents);
     }
@@ -121,24 +124,23 @@ final class PhotoCommand implements Callable<Integer> {
     return fine ? ExitCode.FINE : ExitCode.INPUT;
   }
 
-  private PhotoReport one(
-      Path path,
-      int index,
-      PhotoAnalyser analyser,
-      ShadeSettings settings,
-      Map<String, Path> seen) {
+  private void tell(PhotoReport report, ArrayNode documents) {
+    if (json) {
+      documents.add(report.json());
+    } else {
+      report.print(out());
+    }
+  }
+
+  private PhotoReport one(Path path, int index, PhotoAnalyser analyser, ShadeSettings settings) {
     String name = path.toString();
     byte[] bytes = bytes(path);
     String sha256 = PhotoFile.fingerprint(bytes);
-    Path first = seen.putIfAbsent(sha256, path);
     PhotoFile file = PhotoFile.open(bytes, name);
     PhotoAnalysis analysis = analyser.analyse(file.picture(), "camera:" + path.getFileName());
     PhotoReport report =
         new PhotoReport(
             name, sha256, file, analysis, RunLabels.read(file.picture()), settings, pieces);
-    if (first != null) {
-      report.warn("the same picture as " + first);
-    }
     if (overlay != null) {
       write(overlayPath(overlay, index), file, analysis, settings);
     }

@@ -56,6 +56,10 @@ final class PhotoReport {
     warnings.addAll(analysis.warnings());
   }
 
+  String sha256() {
+    return sha256;
+  }
+
   void warn(String warning) {
     warnings.add(warning);
   }
