@@ -27,6 +27,9 @@ import ovenproof.publish.figure.Figures;
 final class TraceReport {
   private static final int WIDTH = 96;
 
+  /** Beyond any use: nobody cooks for it. */
+  private static final double LONGEST_LETHALITY_SECONDS = 86_400;
+
   /** Reasons by the words in them, and the option that does away with them. */
   private static final Map<String, String> HELP =
       Map.of(
@@ -205,6 +208,9 @@ final class TraceReport {
     }
     Double value = m.value();
     if (m.id().equals(SafetyMeasures.LETHALITY.id()) && value != null) {
+      if (value > LONGEST_LETHALITY_SECONDS) {
+        return "over 24 h";
+      }
       double u = m.uncertainty() == null ? 0 : m.uncertainty();
       return ordinary(Figures.withUncertainty(value / 60, u / 60, Unit.MINUTE));
     }

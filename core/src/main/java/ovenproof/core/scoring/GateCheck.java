@@ -58,14 +58,19 @@ final class GateCheck {
               : found(gate, observation.low(), observation.high(), u);
       boolean worse =
           worst == null
-              || finding.probability() < worst.probability()
-              || (finding.probability() == worst.probability() && finding.acts() && !worst.acts());
+              || rank(finding) < rank(worst)
+              || (rank(finding) == rank(worst) && finding.acts() && !worst.acts());
       worst = worse ? finding : worst;
     }
     if (worst == null) {
       throw new IllegalStateException("a measured answer has at least one run");
     }
     return worst;
+  }
+
+  /** A run whose probability nobody knows is worse than one that passed. */
+  private static double rank(GateFinding finding) {
+    return Double.isNaN(finding.probability()) ? 0.5 : finding.probability();
   }
 
   private static GateFinding withoutUncertainty(Gate gate, double low, double high) {
