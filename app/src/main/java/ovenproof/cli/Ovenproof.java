@@ -92,8 +92,7 @@ public final class Ovenproof implements Runnable {
 
   /**
    * A class with a name, where two method references would do: those would keep picocli's central
-   * class out of the launcher's archive of classes, and the jar of everything would be opened for
-   * it.
+   * class out of the launcher's archive of classes.
    */
   private static final class Answers
       implements CommandLine.IExecutionExceptionHandler, CommandLine.IParameterExceptionHandler {
