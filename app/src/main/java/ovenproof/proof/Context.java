@@ -13,7 +13,7 @@ import ovenproof.proof.Mentions.TestMention;
 final class Context {
   private static final Pattern COMPARED =
       Pattern.compile(
-          "(?is).*\\b(than|behind|beat|beats|ahead of|that of|those of|times|twice|unlike|like|compared with|compared to|next to|similar to|below|above|clear of|as|against|apart from|aside from|except(?: for)?|excluding|leaving out|leaving aside|not counting|other than|but for|besides|without|ignoring)\\s+(?:the\\s+)?$");
+          "(?is).*\\b(than|behind|beat|beats|ahead of|that of|those of|times|twice|unlike|like|compared with|compared to|next to|similar to|below|above|clear of|as|against|after|apart from|aside from|except(?: for)?|excluding|leaving out|leaving aside|not counting|other than|but for|besides|without|ignoring)\\s+(?:the\\s+)?$");
   private static final Pattern ASIDE =
       Pattern.compile(
           "(?is)^\\s*(?:['’]s)?\\s*(?:(?:and|but|with|at|in|by|after|taking|needing|because|from|on|for)\\b.*|,.*)");

@@ -13,11 +13,11 @@ import ovenproof.proof.Proof.Finding;
 final class Deviation {
   private static final Pattern UPWARDS_AFTER =
       Pattern.compile(
-          "(?is)^\\s*(?:[CFK]\\s+)?(?:too (?:hot|warm|high|pale|light)|(?:hotter|warmer|higher|paler|lighter) than|(?:above|over|beyond|past) (?:the |its |what )?(?:dial|sett?ing|set|asked|target)|high\\b).*");
+          "(?is)^\\s*(?:[CFK]\\s+)?(?:too (?:hot|warm|high|pale|light)|(?:hotter|warmer|higher|paler|lighter) than|(?:above|over) it\\b|(?:above|over|beyond|past) (?:the |its |what )?(?:dial|sett?ing|set|asked|target)|high\\b).*");
 
   private static final Pattern DOWNWARDS_AFTER =
       Pattern.compile(
-          "(?is)^\\s*(?:[CFK]\\s+)?(?:too (?:cold|cool|low|dark|brown)|(?:colder|cooler|lower|darker|browner) than|(?:below|under|short of|shy of) (?:the |its |what )?(?:dial|sett?ing|set|asked|target)|low\\b).*");
+          "(?is)^\\s*(?:[CFK]\\s+)?(?:too (?:cold|cool|low|dark|brown)|(?:colder|cooler|lower|darker|browner) than|(?:below|under) it\\b|(?:below|under|short of|shy of) (?:the |its |what )?(?:dial|sett?ing|set|asked|target)|low\\b).*");
 
   private static final Pattern UPWARDS_BEFORE =
       Pattern.compile(

@@ -21,7 +21,7 @@ import ovenproof.proof.Vocabulary.Adjective;
 final class FactorReader implements ClaimReader {
   private static final Pattern OF_NAME =
       Pattern.compile(
-          "(?is)^\\s*(?:(?:that|those)\\s+of\\s+|that\\s+in\\s+|what\\s+)?(?:the\\s+)?$");
+          "(?is)^\\s*(?:so\\s+\\p{L}+\\s+as\\s+)?(?:(?:that|those)\\s+of\\s+|that\\s+in\\s+|what\\s+)?(?:the\\s+)?$");
 
   private final Figures figures;
   private final FigureSearch search;

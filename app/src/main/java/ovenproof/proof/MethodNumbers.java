@@ -20,7 +20,7 @@ final class MethodNumbers {
 
   static final Pattern LIMIT_BEFORE =
       Pattern.compile(
-          "(?is).*\\b(limit|cap|capped|ceiling|cannot exceed|can['’]t exceed|stops?|allow(s|ed)?|allowance|maximum of|at most)(\\s+(is|was|at|of|to|the|our|all|be))*\\s+$");
+          "(?is).*\\b(permitted|limit|cap|capped|ceiling|cannot exceed|can['’]t exceed|stops?|allow(s|ed)?|allowance|maximum of|at most)(\\s+(is|are|was|at|of|to|the|our|all|be))*\\s+$");
 
   private static final Pattern SETTING_AFTER =
       Pattern.compile(

@@ -15,7 +15,7 @@ import ovenproof.proof.Proof.Kind;
 final class PlateReader implements ClaimReader {
   private static final Pattern AFTER =
       Pattern.compile(
-          "(?is)^\\s*(?<side>less|fewer|smaller|lower|below|under|short of|more|larger|higher|above|over)\\s+(?:than\\s+)?(?:(?:what|the one|that)\\s+)?(?:on\\s+)?(?:its|the|their)\\s+(?:own\\s+)?(?:name\\s?plate|plate|maker|manufacturer|box|label|rating|claim|promise|brochure|spec|specification)\\b.*");
+          "(?is)^\\s*(?<side>less|fewer|smaller|lower|below|under|short of|more|larger|higher|above|over)\\s+(?:than\\s+)?(?:(?:what|the one|that)\\s+)?(?:on\\s+)?(?:(?:the|its)\\s+(?:promised|claimed|advertised|stated|nominal)|(?:its|the|their)\\s+(?:own\\s+)?(?:name\\s?plate|plate|maker|manufacturer|box|label|rating|claim|promise|brochure|spec|specification))\\b.*");
 
   /** "Falls short by 3.7 litres", "misses its promise by 114 W". */
   private static final Pattern SHORT_BY =

@@ -39,6 +39,7 @@ public final class Proofreader {
             new PlateReader(figures, search),
             new QuantifierReader(figures, search),
             new FieldSizeReader(figures),
+            new TooReader(figures),
             new LimitReader(figures),
             new BatchReader(figures),
             new ComparisonReader(figures, search),

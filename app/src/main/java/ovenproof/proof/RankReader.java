@@ -129,6 +129,11 @@ final class RankReader implements ClaimReader {
         && REFERENCE.matcher(Wording.before(sentence.text(), matcher.start())).matches()) {
       return;
     }
+    boolean measured =
+        word.equals("last place") && sentence.numbers().stream().anyMatch(n -> n.unit() != null);
+    if (measured) {
+      return;
+    }
     int count = ranked();
     if (word.startsWith("tier")) {
       tier(sentence, matcher);
@@ -205,7 +210,10 @@ final class RankReader implements ClaimReader {
   /** "On flatbread the Whimbrel is first": its place by that test's score. */
   private boolean placeInTest(
       SentenceClaims sentence, int start, int end, String product, int place) {
-    java.util.Set<String> tests = sentence.context().at(start, end).tests();
+    java.util.Set<String> named = sentence.context().at(start, end).tests();
+    boolean there = Wording.is(sentence.text(), "(?is).*\\bthere\\b.*");
+    java.util.Set<String> tests =
+        named.isEmpty() && there ? sentence.context().testsAbove() : named;
     boolean overall = Wording.is(Wording.after(sentence.text(), end), "(?is)^\\s*overall\\b.*");
     if (overall || tests.size() != 1 || !sentence.isFree(start, end)) {
       return false;

@@ -161,6 +161,18 @@ final class SuperlativeReader implements ClaimReader {
         why);
   }
 
+  /** How many characters a number may stand off a superlative that it goes with. */
+  private static final int NEAR = 40;
+
+  /** The unit of a number in a stretch, in the same clause as far as marks show. */
+  private static Optional<Unit> unitNear(SentenceClaims sentence, int from, int to) {
+    return sentence.numbers().stream()
+        .filter(n -> n.start() >= from && n.end() <= to)
+        .filter(n -> n.unit() != null && n.unit() != Unit.PERCENT)
+        .map(n -> java.util.Objects.requireNonNull(n.unit()))
+        .findFirst();
+  }
+
   /** "It overshoots by 32 K, by far the worst": of what the number before speaks. */
   private Optional<Figure> measured(
       SentenceClaims sentence, SuperlativePhrase phrase, String product) {
@@ -223,13 +235,8 @@ final class SuperlativeReader implements ClaimReader {
       return List.of(measured.get());
     }
     Optional<Unit> unit =
-        sentence.numbers().stream()
-            .filter(n -> n.start() >= phrase.end() && n.start() - phrase.end() < 40)
-            .filter(n -> n.unit() != null && n.unit() != Unit.PERCENT)
-            .filter(
-                n -> Wording.is(sentence.text().substring(phrase.end(), n.start()), "(?s)[^.;]*"))
-            .map(n -> java.util.Objects.requireNonNull(n.unit()))
-            .findFirst();
+        unitNear(sentence, phrase.end(), phrase.end() + NEAR)
+            .or(() -> unitNear(sentence, phrase.start() - NEAR, phrase.start()));
     Adjective meant = Vocabulary.light(focus, adjective, stem);
     return search.uses(focus, meant, stem, product, unit);
   }
@@ -301,10 +308,13 @@ final class SuperlativeReader implements ClaimReader {
         FINISHERS.matcher(Wording.after(text, phrase.end())).matches()
             || FINISHERS.matcher(text.substring(0, phrase.start())).matches();
     Optional<String> except = except(sentence, phrase.end());
+    List<String> joint = sentence.context().lists().listedBefore(phrase.start());
+    boolean shared = joint.size() > 1 && joint.contains(use.product());
     return search.field(use).stream()
         .filter(f -> limit.isEmpty() || costsAtMost(f.product(), limit.get().low()))
         .filter(f -> !finishers || f.value() != null)
         .filter(f -> group.isEmpty() || group.get().products().contains(f.product()))
+        .filter(f -> !shared || f.product().equals(use.product()) || !joint.contains(f.product()))
         .filter(f -> except.isEmpty() || !f.product().equals(except.get()))
         .toList();
   }

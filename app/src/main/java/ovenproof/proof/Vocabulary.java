@@ -28,7 +28,8 @@ final class Vocabulary {
 
   /** Words of a maker's plate. */
   static final Set<String> PLATE =
-      Stems.ofAll("nameplate plate maker manufacturer claims claimed advertised rated box label");
+      Stems.ofAll(
+          "nameplate plate maker manufacturer claims claimed advertised rated box label promised promises nominal");
 
   private static final Lexicon LEXICON = Lexicon.load();
 
