@@ -119,12 +119,17 @@ final class ContextTracker {
 
   /** A new heading: its product and test hold, and nothing that was said above it. */
   private void enterSection() {
-    String own = lastHeading.substring(lastHeading.lastIndexOf(" / ") + 1);
+    int above = lastHeading.lastIndexOf(" / ");
+    String own = above < 0 ? lastHeading : lastHeading.substring(above + " / ".length());
     List<ProductMention> inHeading = mentions.products(own);
     sectionProduct = single(inHeading);
     lastProduct = sectionProduct;
     lastJoint = products(inHeading);
-    headingTests = titleOfMore(own) ? Set.of() : testsOf(mentions.tests(own));
+    headingTests =
+        mentions
+            .testCalled(own)
+            .map(Set::of)
+            .orElseGet(() -> titleOfMore(own) ? Set.of() : testsOf(mentions.tests(own)));
     if (headingTests.isEmpty() && inHeading.isEmpty()) {
       headingTests = testsOf(mentions.tests(above(lastHeading)));
     }

@@ -149,10 +149,17 @@ final class FigureReading {
       List<Figure> fitting) {
     double best = fits.get(0).points();
     boolean marked = fitting.get(0).kind() == Figure.Kind.MARK && pointed(focus, fitting);
+    boolean open =
+        number.unit() != null
+            && number.hedge() == Hedge.PLAIN
+            && isTelling(number)
+            && !named(focus, fitting);
     return fits.stream()
         .filter(
             f ->
-                f.points() > best - margin(number, f.figure(), fitting.get(0), marked)
+                f.points()
+                        > best
+                            - (open ? OPEN : 1) * margin(number, f.figure(), fitting.get(0), marked)
                     && !fitting.contains(f.figure()))
         .map(FigureSearch.Fit::figure)
         .filter(f -> isClose(number.hedge()))
@@ -160,6 +167,24 @@ final class FigureReading {
         .filter(f -> reading(number, f, sentence.text()).finding() == Finding.SUPPORTED)
         .findFirst();
   }
+
+  /**
+   * Where the clause itself names no measure, figures may be meant that fit its words far worse.
+   */
+  private static final double OPEN = 4;
+
+  /** Whether few figures of a product fit a number by chance. */
+  private static boolean isTelling(NumberPhrase number) {
+    return number.low() != 0 && number.step() / Math.abs(number.low()) <= 0.13;
+  }
+
+  /** Whether the clause of the number has a word that only these figures have. */
+  private static boolean named(Focus focus, List<Figure> fitting) {
+    return fitting.stream()
+        .allMatch(f -> f.words().stream().anyMatch(w -> focus.weight(w) >= IN_CLAUSE));
+  }
+
+  private static final double IN_CLAUSE = 2.9;
 
   /** A hedge that still says how much. */
   static boolean isClose(Hedge hedge) {
@@ -199,7 +224,7 @@ final class FigureReading {
   }
 
   /** "Degrees" without a letter may be either; one run may be meant where the text says so. */
-  private static Ruling reading(NumberPhrase number, Figure figure, String text) {
+  static Ruling reading(NumberPhrase number, Figure figure, String text) {
     if (number.scale() == Scale.DEGREES) {
       boolean difference = figure.unit() == Unit.KELVIN;
       Figure sized = sized(number, figure);

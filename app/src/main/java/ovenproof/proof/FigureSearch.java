@@ -131,7 +131,11 @@ final class FigureSearch {
     boolean none = focus.tests().isEmpty() && focus.above().isEmpty();
     return switch (figure.kind()) {
       case TOTAL ->
-          focus.tests().isEmpty() ? (focus.above().isEmpty() ? 6 : 2) : focus.inClause() ? 0 : 2;
+          named(focus) && !focus.inClause()
+              ? 9
+              : focus.tests().isEmpty()
+                  ? (focus.above().isEmpty() ? 6 : 2)
+                  : focus.inClause() ? 0 : 2;
       case TEST_SCORE -> none ? -2 : 1.5;
       case CRITERION_SCORE -> named(focus, figure) ? 1 : -2;
       case NAMEPLATE -> plate(focus) ? 3 : -4;
@@ -142,6 +146,13 @@ final class FigureSearch {
       case FACT, PRICE -> 0;
     };
   }
+
+  /** "Its total", "overall": in the clause itself. */
+  private static boolean named(Focus focus) {
+    return TOTALS.stream().anyMatch(w -> focus.weight(w) >= 2.9);
+  }
+
+  private static final java.util.Set<String> TOTALS = Stems.ofAll("total overall");
 
   /** The underside is meant only where it is named. */
   private static double face(Focus focus, Figure figure) {

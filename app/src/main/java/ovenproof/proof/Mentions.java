@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -48,6 +50,8 @@ final class Mentions {
           "\\b(?:(?:get|gets|getting|got|come|comes|coming|came|are|is|was|were) (?:hot|(?:up )?to (?:heat|temperature|temp|speed)|at (?:heat|temperature))|(?:heat|heats|heated|heating|warm|warms|warmed|warming) up|pre-heat(?:s|ed|ing)?|from cold|(?:heats?|heated) (?:the )?(?:fastest|quickest|slowest|faster|slower|quicker))\\b",
           Pattern.CASE_INSENSITIVE);
 
+  private final Map<String, String> named = new LinkedHashMap<>();
+
   Mentions(Campaign campaign) {
     for (Product product : campaign.products()) {
       add(product.id(), product.name());
@@ -82,6 +86,7 @@ final class Mentions {
       Set<String> own = new LinkedHashSet<>(wordsOf(test));
       own.removeAll(shared);
       tests.add(new TestWords(test.id(), own, nameOf(test)));
+      named.put(test.id(), test.name());
     }
   }
 
@@ -188,6 +193,15 @@ final class Mentions {
     }
     found.sort(Comparator.comparingInt(ProductMention::start));
     return found;
+  }
+
+  /** The test whose whole name a heading is, however common a word that may be: "Use". */
+  Optional<String> testCalled(String heading) {
+    String name = heading.strip();
+    return named.entrySet().stream()
+        .filter(e -> e.getValue().equalsIgnoreCase(name))
+        .map(Map.Entry::getKey)
+        .findFirst();
   }
 
   /** Places where a test's own words or its name stand, in order. */

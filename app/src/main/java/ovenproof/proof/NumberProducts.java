@@ -90,10 +90,18 @@ final class NumberProducts {
 
   private static final Pattern GENERIC =
       Pattern.compile(
-          "(?is).*\\b(an oven|any oven|most ovens|ovens|every oven|each oven|everybody(?: else)?|everyone(?: else)?(?:['’]s)?|the rest|the others|the other (?!hand\\b|end\\b|side\\b|way\\b)\\p{L}+|all the others?|the remaining \\p{L}+|anybody|you should expect|you can expect|most of them)\\b[^;]*$");
+          "(?is).*\\b(an oven|any oven|most ovens|ovens|every oven|each oven|everybody(?: else)?|everyone(?: else)?(?:['’]s)?|the rest|the others|the other (?!hand\\b|end\\b|side\\b|way\\b)\\p{L}+|all (?:the )?others?|every other|all but|all except|(?:both|the two) leaders|the next (?:best|worst)|the remaining \\p{L}+|anybody|you should expect|you can expect|most of them)\\b[^;]*$");
+
+  /** "10 K in four appliances", "1.07 kWh for both leaders", "less than 4 for every other oven". */
+  private static final Pattern OF_MANY =
+      Pattern.compile(
+          "(?is)^\\s*(?:for|in|at|with|by)\\s+(?:the\\s+)?(?:all(?: but| others?| of|\\s+\\p{L}+s\\b)|both (?:leaders|winners)|every other|everyone else|each of|most of|the others?|(?:two|three|four|five|six|seven|[2-7])\\s+(?:ovens?|appliances|models|machines|products|of))\\b.*");
 
   /** "An oven draws between 1.0 and 1.2 kWh" speaks of none in particular. */
   static boolean isGeneric(SentenceClaims sentence, NumberPhrase number) {
+    if (OF_MANY.matcher(Wording.after(sentence.text(), number.end())).matches()) {
+      return true;
+    }
     Matcher matcher = GENERIC.matcher(Wording.before(sentence.text(), number.start()));
     return matcher.matches()
         && sentence.context().mentions().stream()

@@ -162,7 +162,14 @@ final class NumberReader implements ClaimReader {
             || number.scale() == Scale.MONEY && number.low() < figures.lowestPrice() / 2
             || (number.scale() == Scale.MONEY || number.scale() == Scale.POINTS)
                 && BY.matcher(Wording.before(sentence.text(), number.start())).matches();
-    if (by || !loss && RELATIVE.matcher(Wording.after(sentence.text(), number.end())).matches()) {
+    boolean ofTheDial =
+        Wording.is(
+            sentence.text(),
+            "(?is).*\\b(?:whatever|than|what) (?:you|we) (?:ask|asked|set|dial)\\b.*");
+    if (by
+        || !loss
+            && !ofTheDial
+            && RELATIVE.matcher(Wording.after(sentence.text(), number.end())).matches()) {
       sentence.add(
           number,
           Kind.COMPARISON,

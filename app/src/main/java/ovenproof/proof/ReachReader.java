@@ -17,7 +17,7 @@ final class ReachReader implements ClaimReader {
 
   private static final Pattern REACH =
       Pattern.compile(
-          "(?is).*\\b(?:reach(?:es|ed|ing)?|achieve[sd]?|attain(?:s|ed)?|get(?:s|ting)? to|got to|made it to|ma(?:k|d)e|hit(?:s|ting)?|pass(?:es|ed)?|exceed(?:s|ed)?|climb(?:s|ed)? to|clear(?:s|ed)?|g[eo]t(?:s)? past|broke|break|get up to|got up to|touch(?:ed|es)?|see|saw|manage[ds]?|(?:can['’]t|cannot|couldn['’]t) do|does not do|won['’]t do)\\s+(?:even\\s+|the\\s+|its\\s+|a\\s+|as much as\\s+)*$");
+          "(?is).*\\b(?:reach(?:es|ed|ing)?|attain(?:s|ed|ing)?|arrive[sd]? at|come[s]? to|came to|achieve[sd]?|attain(?:s|ed)?|get(?:s|ting)? to|got to|made it to|ma(?:k|d)e|hit(?:s|ting)?|pass(?:es|ed)?|exceed(?:s|ed)?|climb(?:s|ed)? to|clear(?:s|ed)?|g[eo]t(?:s)? past|broke|break|get up to|got up to|touch(?:ed|es)?|see|saw|manage[ds]?|(?:can['’]t|cannot|couldn['’]t) do|does not do|won['’]t do)\\s+(?:even\\s+|the\\s+|its\\s+|a\\s+|as much as\\s+)*$");
   private static final Pattern PAST =
       Pattern.compile(
           "(?is).*\\b(past|exceed(s|ed)?|pass(es|ed)?|broke|break|clear(s|ed)?)\\s+(?:\\w+\\s+)?$");

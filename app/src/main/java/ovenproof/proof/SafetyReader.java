@@ -18,7 +18,7 @@ import ovenproof.proof.Proof.Kind;
 final class SafetyReader implements ClaimReader {
   private static final Pattern SAFETY =
       Pattern.compile(
-          "\\b(safe(ly|ty)?(-wise)?|minimum|recommend(s|ed)?|guideline|usda|fsis|authorit(y|ies)|must (reach|hit|get to|be)|should (reach|hit|be)|needs? to (reach|hit|get to|be)|ha(s|ve) to (reach|hit|get to|be)|cook(ed)? (\\w+ ){0,3}(to|until)|cooked through|(?:is|are) (?:plenty|enough|fine)|done at|done when|until it (reach|hit|read)s)\\b",
+          "\\b(safe(ly|ty)?(-wise)?|minimum|recommend(s|ed)?|guideline|usda|fsis|authorit(y|ies)|must (reach|hit|get to|be)|should (reach|hit|be)|needs? to (reach|hit|get to|be)|ha(s|ve) to (reach|hit|get to|be)|cook(ed)? (\\w+ ){0,3}(to|until)|cooked through|(?:is|are) (?:plenty|enough|fine)|done at|done when|until it (reach|hit|read)s|use a thermometer|in the (thickest|middle|centre|center|core)( part)?)\\b",
           Pattern.CASE_INSENSITIVE);
   private static final Pattern POULTRY =
       Pattern.compile(

@@ -82,7 +82,12 @@ record SuperlativePhrase(
 
   /** "Best" and "worst" of something that was just measured. */
   boolean isOfQuality() {
-    return word.equals("best") || word.equals("worst");
+    return Wording.is(word, "best|worst|poorest|finest");
+  }
+
+  /** "Darkest", "palest": of whichever face or food is spoken of. */
+  boolean isOfShade() {
+    return Wording.is(word, "(dark|pal|light|brown|blond)est");
   }
 
   String stem() {
@@ -94,7 +99,7 @@ record SuperlativePhrase(
     Direction direction =
         meant != null
             ? meant.direction()
-            : word.equals("worst") ? Direction.LOW : Vocabulary.ofMark(stem());
+            : Wording.is(word, "worst|poorest") ? Direction.LOW : Vocabulary.ofMark(stem());
     return "least".equalsIgnoreCase(much) ? ComparisonJudge.turned(direction) : direction;
   }
 
@@ -143,7 +148,10 @@ record SuperlativePhrase(
         return said.towards(direction);
       }
       if (Wording.is(word, "(high|low)est")) {
-        return noun.contains("scor")
+        boolean scores =
+            Wording.is(
+                Wording.before(text, start), "(?is).*\\b(?:scores?|scored|rates?|rated)\\s+$");
+        return scores || noun.contains("scor")
             ? new Adjective(direction, List.of("score"))
             : new Adjective(direction, List.of());
       }

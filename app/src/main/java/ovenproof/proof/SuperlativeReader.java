@@ -41,15 +41,19 @@ final class SuperlativeReader implements ClaimReader {
 
   private final Figures figures;
   private final FigureSearch search;
+  private final Anchors anchors;
 
   SuperlativeReader(Figures figures, FigureSearch search) {
     this.figures = figures;
     this.search = search;
+    this.anchors = new Anchors(search);
   }
 
   @Override
   public void read(SentenceClaims sentence) {
-    if (sentence.isQuestion()) {
+    boolean ownResults =
+        sentence.context().named().isEmpty() && OWN_RESULTS.matcher(sentence.text()).matches();
+    if (sentence.isQuestion() || ownResults) {
       return;
     }
     for (SuperlativePhrase phrase : SuperlativePhrase.in(sentence.text())) {
@@ -58,6 +62,11 @@ final class SuperlativeReader implements ClaimReader {
       }
     }
   }
+
+  /** "Best single result: cakes", "Weakest: toast": among a product's own results. */
+  private static final Pattern OWN_RESULTS =
+      Pattern.compile(
+          "(?is)[\\s*•-]*(?:its |the )?(?:best|worst|strongest|weakest|highest|lowest)(?: single (?:results?|scores?|tests?|marks?)\\s*(?::|is\\b|was\\b|are\\b)|(?: results?| scores?| tests?| marks?)?\\s*:).*");
 
   private void read(SentenceClaims sentence, SuperlativePhrase phrase) {
     Optional<String> marked = mark(sentence.text(), phrase);
@@ -228,6 +237,10 @@ final class SuperlativeReader implements ClaimReader {
     }
     if (adjective != null && adjective.takes().isEmpty()) {
       return named(focus, product);
+    }
+    Optional<Figure> anchored = anchors.of(sentence, phrase, adjective, product);
+    if (anchored.isPresent()) {
+      return List.of(anchored.get());
     }
     Optional<Figure> measured =
         phrase.isOfQuality() ? measured(sentence, phrase, product) : Optional.empty();

@@ -43,9 +43,11 @@ class QrPictureTest {
     g.setColor(new Color(214, 208, 196));
     g.fillRect(0, 0, modules, modules);
     g.setColor(new Color(38, 36, 34));
-    Matcher module = Pattern.compile("M(\\d+) (\\d+)h1v1h-1z").matcher(svg);
-    while (module.find()) {
-      g.fillRect(Integer.parseInt(module.group(1)), Integer.parseInt(module.group(2)), 1, 1);
+    Matcher bar = Pattern.compile("M(\\d+) (\\d+)h(\\d+)v1H\\d+z").matcher(svg);
+    while (bar.find()) {
+      int x = Integer.parseInt(bar.group(1));
+      int y = Integer.parseInt(bar.group(2));
+      g.fillRect(x, y, Integer.parseInt(bar.group(3)), 1);
     }
     g.dispose();
     int[] pixels = image.getRGB(0, 0, 4000, 3000, null, 0, 4000);
