@@ -49,7 +49,8 @@ public final class Ovenproof implements Runnable {
   @CommandLine.Spec private CommandLine.Model.@org.jspecify.annotations.Nullable CommandSpec spec;
 
   public static void main(String[] args) {
-    // Else the options' library looks for a class of another language, which opens the jar to the end.
+    // Else the options' library looks for a class of another language, which opens the jar to the
+    // end.
     System.setProperty("picocli.disable.closures", "true");
     System.exit(run(new PrintWriter(System.out, true, StandardCharsets.UTF_8), args));
   }

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import ovenproof.core.measure.Measurement;
@@ -103,5 +104,23 @@ public final class Measured {
   /** The value of one use of a measure in one run. */
   public Optional<Value> ofRun(String test, String use, String run) {
     return of(test, use).stream().filter(v -> run.equals(v.run())).findFirst();
+  }
+
+  /** Equal where the same was measured: folder and desk are held against each other by it. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof Measured that
+        && values.equals(that.values)
+        && warnings.equals(that.warnings);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(values, warnings);
+  }
+
+  @Override
+  public String toString() {
+    return "Measured[values=" + values + ", warnings=" + warnings + "]";
   }
 }

@@ -23,6 +23,11 @@ final class FactorReader implements ClaimReader {
       Pattern.compile(
           "(?is)^\\s*(?:so\\s+\\p{L}+\\s+as\\s+)?(?:(?:that|those)\\s+of\\s+|that\\s+in\\s+|what\\s+)?(?:the\\s+)?$");
 
+  /** "Half the weight of the Larch", "twice the time the Siskin takes": the noun says what of. */
+  private static final Pattern OF_NOUN =
+      Pattern.compile(
+          "(?is)^\\s*(?:of\\s+)?the\\s+(?<noun>\\p{L}+)\\s+(?:of\\s+|that\\s+|which\\s+)?(?:the\\s+)?$");
+
   private final Figures figures;
   private final FigureSearch search;
   private final ComparisonJudge judge;
@@ -49,8 +54,6 @@ final class FactorReader implements ClaimReader {
         sentence.context().mentions().stream()
             .filter(m -> m.start() >= number.end() && !m.isPronoun())
             .findFirst()
-            .filter(
-                m -> OF_NAME.matcher(sentence.text().substring(number.end(), m.start())).matches())
             .ifPresent(m -> timesOf(sentence, number, m));
       }
     }
@@ -124,6 +127,13 @@ final class FactorReader implements ClaimReader {
   }
 
   private void timesOf(SentenceClaims sentence, NumberPhrase number, ProductMention other) {
+    String between = sentence.text().substring(number.end(), other.start());
+    Matcher noun = OF_NOUN.matcher(between);
+    @Nullable Adjective named =
+        noun.matches() ? Vocabulary.noun(Stems.of(noun.group("noun"))) : null;
+    if (named == null && !OF_NAME.matcher(between).matches()) {
+      return;
+    }
     String subject = ComparedProducts.subject(sentence, number.start());
     if (subject == null || subject.equals(other.product())) {
       return;
@@ -131,12 +141,15 @@ final class FactorReader implements ClaimReader {
     Focus focus = sentence.context().at(number.start(), other.end());
     Optional<Unit> unit = unitBefore(sentence, number.start());
     List<Figure> uses =
-        search.best(
-            focus,
-            subject,
-            f ->
-                f.kind() != Figure.Kind.NAMEPLATE
-                    && (unit.isEmpty() || !f.isScore() && ComparedFigures.sameKind(unit.get(), f)));
+        named != null
+            ? search.uses(focus, named, "", subject)
+            : search.best(
+                focus,
+                subject,
+                f ->
+                    f.kind() != Figure.Kind.NAMEPLATE
+                        && (unit.isEmpty()
+                            || !f.isScore() && ComparedFigures.sameKind(unit.get(), f)));
     if (uses.size() != 1) {
       return;
     }

@@ -58,7 +58,38 @@ record SuperlativePhrase(
                 matcher.group("noun").toLowerCase(Locale.ROOT)));
       }
     }
+    found.addAll(withNoOther(text));
     return found;
+  }
+
+  /** "No other oven makes better cakes": a comparative that leaves nobody above. */
+  private static final Pattern NO_OTHER =
+      Pattern.compile(
+          "\\bno other (?:ovens?|models?|machines?|appliances?|products?|one)?\\b[^.;,]{0,25}?\\b(?:(?<good>better|worse)|more (?<long>\\p{L}+)|(?<short>\\p{L}{2,}er))\\b(?!\\s+than\\b)(?<noun>(?:\\s+\\p{L}+){0,2})",
+          Pattern.CASE_INSENSITIVE);
+
+  private static List<SuperlativePhrase> withNoOther(String text) {
+    List<SuperlativePhrase> found = new ArrayList<>();
+    Matcher matcher = NO_OTHER.matcher(text);
+    while (matcher.find()) {
+      String noun = matcher.group("noun").toLowerCase(Locale.ROOT);
+      String much = matcher.group("long") == null ? null : "most";
+      found.add(
+          new SuperlativePhrase(
+              matcher.start(), matcher.start("noun"), superlative(matcher), much, false, noun));
+    }
+    return found;
+  }
+
+  private static String superlative(Matcher comparative) {
+    if (comparative.group("good") != null) {
+      return comparative.group("good").equalsIgnoreCase("better") ? "best" : "worst";
+    }
+    String word =
+        comparative.group("long") != null
+            ? comparative.group("long")
+            : comparative.group("short").replaceFirst("(?i)er$", "est");
+    return word.toLowerCase(Locale.ROOT);
   }
 
   /** "Lost least", "uses the most": the verb says what of. */
