@@ -80,13 +80,7 @@ public final class PhotoProposals {
 
   /** What is taken for granted of the face, when the test has several. */
   private String assumed(String run) {
-    List<String> faces =
-        campaign
-            .run(run)
-            .flatMap(r -> campaign.method().test(r.test()))
-            .map(TestPlan::photos)
-            .map(TestPlan.PhotoPlan::faces)
-            .orElse(List.of());
+    List<String> faces = faces(run);
     return faces.size() < 2 ? "" : "; nothing says the face: " + faces.get(0) + " is assumed";
   }
 
@@ -176,15 +170,22 @@ public final class PhotoProposals {
   }
 
   /** The face as the test knows it: the first of its faces when it is none of them. */
-  public @Nullable String face(Run run, String face) {
+  public @Nullable String face(String run, String face) {
+    List<String> faces = faces(run);
+    if (faces.isEmpty()) {
+      return face.isEmpty() ? null : face;
+    }
+    return faces.contains(face) || isOwn(face) ? face : faces.get(0);
+  }
+
+  /** The faces that a run's test is photographed from; none when it is not. */
+  private List<String> faces(String run) {
     return campaign
-        .method()
-        .test(run.test())
+        .run(run)
+        .flatMap(r -> campaign.method().test(r.test()))
         .map(TestPlan::photos)
         .map(TestPlan.PhotoPlan::faces)
-        .filter(f -> !f.isEmpty())
-        .map(f -> f.contains(face) || isOwn(face) ? face : f.get(0))
-        .orElse(face.isEmpty() ? null : face);
+        .orElse(List.of());
   }
 
   private static boolean isOwn(String face) {

@@ -1,9 +1,7 @@
 package ovenproof.campaign;
 
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import ovenproof.method.Method;
@@ -17,14 +15,11 @@ import ovenproof.method.Method;
  */
 public final class FeatureChecklist {
   private final Map<String, Map<String, FeatureState>> byFeature = new LinkedHashMap<>();
-  private final Map<String, String> asked = new HashMap<>();
+  private final Method method;
 
   private FeatureChecklist(Method method) {
-    for (Method.Feature feature : method.features()) {
-      asked.put(folded(feature.id()), feature.name());
-      byFeature.put(feature.name(), new LinkedHashMap<>());
-    }
-    method.features().forEach(f -> asked.put(folded(f.name()), f.name()));
+    this.method = method;
+    method.features().forEach(f -> byFeature.put(f.name(), new LinkedHashMap<>()));
   }
 
   public static FeatureChecklist of(Campaign campaign) {
@@ -36,7 +31,7 @@ public final class FeatureChecklist {
     checklist
         .byFeature
         .entrySet()
-        .removeIf(e -> e.getValue().isEmpty() && !checklist.asked.containsValue(e.getKey()));
+        .removeIf(e -> e.getValue().isEmpty() && campaign.method().feature(e.getKey()).isEmpty());
     return checklist;
   }
 
@@ -44,12 +39,8 @@ public final class FeatureChecklist {
     return byFeature.computeIfAbsent(name(written), n -> new LinkedHashMap<>());
   }
 
-  private static String folded(String name) {
-    return name.strip().toLowerCase(Locale.ROOT);
-  }
-
   private String name(String written) {
-    return asked.getOrDefault(folded(written), written);
+    return method.feature(written).map(Method.Feature::name).orElse(written);
   }
 
   /** Names of the features. */

@@ -18,7 +18,6 @@ import ovenproof.bench.PhotoProposals;
 import ovenproof.bench.PhotoProposals.Proposal;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Photo;
-import ovenproof.campaign.Run;
 import ovenproof.evidence.photo.PhotoFile;
 import ovenproof.evidence.photo.PhotoSorting.Shot;
 import ovenproof.evidence.photo.RunLabel;
@@ -88,10 +87,11 @@ final class PhotoSort {
     List<Problem> problems = new ArrayList<>();
     seen.forEach(s -> problems.addAll(s.problems()));
     Map<Path, RunLabel> answered = answered(files, c, problems);
-    List<Placed> places = places(seen, answered, c, new AddedPhotos(folder, c));
+    AddedPhotos into = new AddedPhotos(folder, c);
+    List<Placed> places = places(seen, answered, c, into);
     boolean kept = keep && problems.stream().noneMatch(p -> p.place().file().startsWith("--"));
     if (kept) {
-      new AddedPhotos(folder, c).add(added(places));
+      into.add(added(places));
     }
     if (json) {
       Json.print(out, document(folder, places, kept));
@@ -195,7 +195,8 @@ final class PhotoSort {
     List<Placed> out = new ArrayList<>();
     List<String> taken = new ArrayList<>();
     for (int i = 0; i < readable.size(); i++) {
-      Placed place = place(readable.get(i).from(), proposed.get(i), answered, c, into, taken);
+      Path from = readable.get(i).from();
+      Placed place = place(from, proposed.get(i), answered.get(from), proposals, into, taken);
       out.add(place);
       if (place.photo() != null) {
         taken.add(place.photo().file());
@@ -207,11 +208,10 @@ final class PhotoSort {
   private static Placed place(
       Path from,
       Proposal proposal,
-      Map<Path, RunLabel> answered,
-      Campaign c,
+      @Nullable RunLabel said,
+      PhotoProposals proposals,
       AddedPhotos into,
       List<String> taken) {
-    RunLabel said = answered.get(from);
     if (said != null && said.run().isEmpty()) {
       return new Placed(from, "left out", "you said so", false, null);
     }
@@ -224,8 +224,7 @@ final class PhotoSort {
     String id = said == null ? proposal.run() : said.run();
     Integer batch = said == null || said.batch() == null ? proposal.batch() : said.batch();
     String saidFace = said == null ? null : said.face();
-    Run run = c.run(id).orElseThrow();
-    String face = new PhotoProposals(c).face(run, saidFace == null ? proposal.face() : saidFace);
+    String face = proposals.face(id, saidFace == null ? proposal.face() : saidFace);
     Photo photo =
         new Photo(
             into.place(String.valueOf(from.getFileName()), taken),

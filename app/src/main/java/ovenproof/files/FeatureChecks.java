@@ -30,10 +30,14 @@ final class FeatureChecks {
   void run() {
     spellings();
     if (!asked.isEmpty()) {
-      Map<String, Method.Feature> byName = byName();
       Map<String, Set<String>> looked = new LinkedHashMap<>();
-      held.forEach(said -> asked(said, byName, looked));
-      context.method().ifPresent(method -> gaps(scored(method), looked));
+      context
+          .method()
+          .ifPresent(
+              method -> {
+                held.forEach(said -> asked(said, method, looked));
+                gaps(scored(method), looked);
+              });
     }
   }
 
@@ -54,23 +58,13 @@ final class FeatureChecks {
     }
   }
 
-  private Map<String, Method.Feature> byName() {
-    Map<String, Method.Feature> byName = new LinkedHashMap<>();
-    asked.forEach(f -> byName.put(folded(f.id()), f));
-    asked.forEach(f -> byName.put(folded(f.name()), f));
-    return byName;
-  }
-
   private static String folded(String name) {
     return name.strip().toLowerCase(Locale.ROOT);
   }
 
-  private void asked(
-      Rowed<FeatureState> said,
-      Map<String, Method.Feature> byName,
-      Map<String, Set<String>> looked) {
+  private void asked(Rowed<FeatureState> said, Method method, Map<String, Set<String>> looked) {
     String written = said.value().feature();
-    Method.Feature feature = byName.get(folded(written));
+    Method.Feature feature = method.feature(written).orElse(null);
     if (feature == null) {
       List<String> names = asked.stream().map(Method.Feature::name).toList();
       said.row()

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import ovenproof.campaign.Campaign;
 import ovenproof.campaign.FeatureChecklist;
 import ovenproof.campaign.FeatureState;
 import ovenproof.core.measure.MeasureDescription;
@@ -30,9 +29,12 @@ public final class FeatureMeasures {
   private final FeatureChecklist checklist;
   private final String product;
 
-  public FeatureMeasures(Campaign campaign, String product) {
-    this.method = campaign.method();
-    this.checklist = FeatureChecklist.of(campaign);
+  /**
+   * @param checklist of the campaign, made once for all its products
+   */
+  public FeatureMeasures(Method method, FeatureChecklist checklist, String product) {
+    this.method = method;
+    this.checklist = checklist;
     this.product = product;
   }
 

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Campaign.Product;
+import ovenproof.campaign.FeatureChecklist;
 import ovenproof.campaign.Run;
 import ovenproof.core.measure.MeasureDescription;
 import ovenproof.core.measure.Measurement;
@@ -50,6 +51,7 @@ public final class MeasureService {
   public Measured measure(Campaign campaign, EvidenceSource evidence, Progress progress) {
     Readers readers = new Readers(campaign, evidence, cache);
     Map<String, Taker> takers = EvidenceTakers.of(registry, readers);
+    FeatureChecklist checklist = FeatureChecklist.of(campaign);
     List<Job> jobs = jobs(campaign);
     progress.begin(jobs.size());
     List<List<Value>> results =
@@ -57,7 +59,7 @@ public final class MeasureService {
             .parallel()
             .mapToObj(
                 i -> {
-                  List<Value> values = measure(campaign, jobs.get(i), takers);
+                  List<Value> values = measure(campaign, checklist, jobs.get(i), takers);
                   progress.step();
                   return values;
                 })
@@ -83,12 +85,13 @@ public final class MeasureService {
     return jobs;
   }
 
-  private List<Value> measure(Campaign campaign, Job job, Map<String, Taker> takers) {
+  private List<Value> measure(
+      Campaign campaign, FeatureChecklist checklist, Job job, Map<String, Taker> takers) {
     List<Value> values = new ArrayList<>();
     for (MeasureUse use : job.test().measures()) {
       boolean ofProduct = use.ofProduct();
       if (ofProduct && job.run().isEmpty()) {
-        values.add(ofProduct(campaign, job, use));
+        values.add(ofProduct(campaign, checklist, job, use));
       } else if (!ofProduct && job.run().isPresent()) {
         values.add(ofRun(campaign, job, use, takers));
       }
@@ -96,11 +99,12 @@ public final class MeasureService {
     return values;
   }
 
-  private Value ofProduct(Campaign campaign, Job job, MeasureUse use) {
+  private static Value ofProduct(
+      Campaign campaign, FeatureChecklist checklist, Job job, MeasureUse use) {
     String product = job.product().id();
     Measurement value =
         use.ofChecklist()
-            ? new FeatureMeasures(campaign, product).of(use)
+            ? new FeatureMeasures(campaign.method(), checklist, product).of(use)
             : use.take().equals(MeasureUse.RATED)
                 ? FactMeasures.rated(campaign, product, use)
                 : FactMeasures.fact(campaign, product, use);

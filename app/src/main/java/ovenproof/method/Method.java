@@ -40,6 +40,15 @@ public record Method(
     profiles = List.copyOf(profiles);
   }
 
+  /** The feature that is written so, by its name or its id, whatever its capitals. */
+  public Optional<Feature> feature(String written) {
+    String wanted = written.strip();
+    return features.stream()
+        .filter(f -> f.name().strip().equalsIgnoreCase(wanted))
+        .findFirst()
+        .or(() -> features.stream().filter(f -> f.id().equalsIgnoreCase(wanted)).findFirst());
+  }
+
   public Optional<TestPlan> test(String testId) {
     return tests.stream().filter(t -> t.id().equals(testId)).findFirst();
   }

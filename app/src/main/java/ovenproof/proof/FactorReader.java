@@ -47,16 +47,19 @@ final class FactorReader implements ClaimReader {
   /** "More than four times that of the Dunnock", "twice the Alder's", "half that of Rowan". */
   private void readTimesOf(SentenceClaims sentence) {
     for (NumberPhrase number : sentence.freeNumbers()) {
-      boolean factor =
-          number.scale() == Scale.TIMES
-              || number.low() < 1 && number.unit() == null && number.scale() == Scale.NONE;
-      if (factor) {
+      if (isFactor(number)) {
         sentence.context().mentions().stream()
             .filter(m -> m.start() >= number.end() && !m.isPronoun())
             .findFirst()
             .ifPresent(m -> timesOf(sentence, number, m));
       }
     }
+  }
+
+  /** "Twice", "four times", "half". */
+  private static boolean isFactor(NumberPhrase number) {
+    return number.scale() == Scale.TIMES
+        || number.low() < 1 && number.unit() == null && number.scale() == Scale.NONE;
   }
 
   private static final Pattern AS_LONG =
@@ -66,13 +69,10 @@ final class FactorReader implements ClaimReader {
   /** "The Alder needs twice as long": as the product that was spoken of before. */
   private void readTimesAsLong(SentenceClaims sentence) {
     for (NumberPhrase number : sentence.freeNumbers()) {
-      boolean factor =
-          number.scale() == Scale.TIMES
-              || number.low() < 1 && number.unit() == null && number.scale() == Scale.NONE;
       Matcher matcher = AS_LONG.matcher(Wording.after(sentence.text(), number.end()));
       Figure spoken = sentence.spokenOf();
       String subject = ComparedProducts.subject(sentence, number.start());
-      if (factor && matcher.matches() && subject != null) {
+      if (isFactor(number) && matcher.matches() && subject != null) {
         List<String> pair = ComparedProducts.pair(sentence, number.start());
         String other = pair.stream().filter(p -> !p.equals(subject)).findFirst().orElse(null);
         if (other != null) {

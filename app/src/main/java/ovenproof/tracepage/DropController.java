@@ -341,6 +341,7 @@ class DropController {
     }
     NewEntry.Stamp stamp = Moment.of(request, desk.clock().instant());
     String key = key(typed);
+    PhotoProposals proposals = new PhotoProposals(c);
     List<NewEntry> entries = new ArrayList<>();
     List<Path> done = new ArrayList<>();
     for (int i : kept) {
@@ -352,7 +353,7 @@ class DropController {
               path,
               run.id(),
               batch(typed.getOrDefault("batch-" + i, "")),
-              new PhotoProposals(c).face(run, typed.getOrDefault("face-" + i, "")),
+              proposals.face(run.id(), typed.getOrDefault("face-" + i, "")),
               seen(c, file).taken(),
               null,
               List.of(),

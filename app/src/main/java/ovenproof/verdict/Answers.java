@@ -9,6 +9,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import ovenproof.campaign.Campaign;
 import ovenproof.campaign.Campaign.NotRun;
+import ovenproof.campaign.FeatureChecklist;
 import ovenproof.core.measure.Censoring;
 import ovenproof.core.measure.Component;
 import ovenproof.core.measure.Measurement;
@@ -25,9 +26,11 @@ final class Answers {
 
   private final Campaign campaign;
   private final Measured measured;
+  private final FeatureChecklist checklist;
 
   Answers(Campaign campaign, Measured measured) {
     this.campaign = campaign;
+    this.checklist = FeatureChecklist.of(campaign);
     this.measured = measured;
   }
 
@@ -44,7 +47,7 @@ final class Answers {
     Optional<String> notAsked =
         test.measure(use)
             .filter(MeasureUse::ofChecklist)
-            .flatMap(u -> new FeatureMeasures(campaign, product).notAsked(u));
+            .flatMap(u -> new FeatureMeasures(campaign.method(), checklist, product).notAsked(u));
     if (notAsked.isPresent()) {
       return new Answer.NotAsked(notAsked.get());
     }

@@ -52,15 +52,12 @@ public final class SafetyMeasures {
   public static final String UNKNOWN_ERROR =
       "the probe's uncertainty is not known and was not subtracted: no safety is shown";
 
+  private static final String NO_PROBE = "no probe in the food";
+
   private SafetyMeasures() {}
 
   public static List<TraceMeasure> all() {
     return List.of(new Held(), new F70());
-  }
-
-  private static Measurement missing(MeasureDescription measure, TraceInput input) {
-    return Measurement.missing(measure, input.subject(), "no probe in the food")
-        .withEvidence(input.evidence());
   }
 
   private static final class Held implements TraceMeasure {
@@ -73,7 +70,7 @@ public final class SafetyMeasures {
     public Measurement measure(TraceInput input, HeatCurve curve) {
       ColdestCore cores = ColdestCore.of(input, curve);
       if (cores.isEmpty()) {
-        return missing(HELD, input);
+        return input.missing(HELD, NO_PROBE);
       }
       double held = cores.heldCelsius(input.restSeconds());
       if (Double.isNaN(held)) {
@@ -108,7 +105,7 @@ public final class SafetyMeasures {
       List<Trace> cores =
           ColdestCore.of(input, curve).probes().stream().map(HeatCurve::clean).toList();
       if (cores.isEmpty()) {
-        return missing(LETHALITY, input);
+        return input.missing(LETHALITY, NO_PROBE);
       }
       double expanded = input.probe().expandedKelvin();
       double seconds = Lethality.ofColdest(cores, expanded);

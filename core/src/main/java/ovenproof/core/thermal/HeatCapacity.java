@@ -30,11 +30,11 @@ final class HeatCapacity implements TraceMeasure {
     HeatingModel.Outcome outcome = HeatingModel.fit(input, curve);
     HeatingModel model = outcome.model();
     if (model == null) {
-      return missing(input, outcome.why());
+      return input.missing(DESCRIPTION, outcome.why());
     }
     return HeatBalance.of(input, curve, model)
         .map(balance -> of(input, model, balance))
-        .orElseGet(() -> missing(input, "power was not logged"));
+        .orElseGet(() -> input.missing(DESCRIPTION, "power was not logged"));
   }
 
   /**
@@ -51,9 +51,5 @@ final class HeatCapacity implements TraceMeasure {
         capacity * model.capacityShareU(balance.ambientCelsius()),
         -2 * capacity / rise,
         ThermalMeasures.ofModel(model));
-  }
-
-  private static Measurement missing(TraceInput input, String why) {
-    return Measurement.missing(DESCRIPTION, input.subject(), why).withEvidence(input.evidence());
   }
 }

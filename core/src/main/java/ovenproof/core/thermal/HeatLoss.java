@@ -39,11 +39,12 @@ final class HeatLoss implements TraceMeasure {
     if (model != null) {
       return HeatBalance.of(input, curve, model)
           .map(balance -> ofModel(input, model, balance))
-          .orElseGet(() -> missing(input, "power was not logged"));
+          .orElseGet(() -> input.missing(DESCRIPTION, "power was not logged"));
     }
     return ofHold(input, curve)
         .map(m -> m.withNote("not from the heat-up: " + outcome.why()))
-        .orElseGet(() -> missing(input, outcome.why() + "; no hold with power logged either"));
+        .orElseGet(
+            () -> input.missing(DESCRIPTION, outcome.why() + "; no hold with power logged either"));
   }
 
   private static Measurement ofModel(TraceInput input, HeatingModel model, HeatBalance balance) {
@@ -82,9 +83,5 @@ final class HeatLoss implements TraceMeasure {
         String.format(Locale.ROOT, "%.0f W for %.0f K above the room, end of the hold", watt, rise);
     return Optional.of(
         ThermalMeasures.value(input, DESCRIPTION, loss, powerU / rise, -loss / rise, definition));
-  }
-
-  private static Measurement missing(TraceInput input, String why) {
-    return Measurement.missing(DESCRIPTION, input.subject(), why).withEvidence(input.evidence());
   }
 }

@@ -32,12 +32,12 @@ final class PowerToHold implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     Double setting = input.settingCelsius();
     if (setting == null) {
-      return missing(input, "the setting is not known");
+      return input.missing(DESCRIPTION, "the setting is not known");
     }
     Measurement loss = new HeatLoss().measure(input, curve);
     Double perKelvin = loss.value();
     if (perKelvin == null) {
-      return missing(input, String.valueOf(loss.note()));
+      return input.missing(DESCRIPTION, String.valueOf(loss.note()));
     }
     Double room = input.ambientCelsius();
     double rise = setting - (room == null ? curve.clean().values()[0] : room);
@@ -53,9 +53,5 @@ final class PowerToHold implements TraceMeasure {
         .filter(b -> b.powerWatt() < perKelvin * rise)
         .map(b -> needed.withNote(String.format(Locale.ROOT, "it has %.0f W", b.powerWatt())))
         .orElse(needed);
-  }
-
-  private static Measurement missing(TraceInput input, String why) {
-    return Measurement.missing(DESCRIPTION, input.subject(), why).withEvidence(input.evidence());
   }
 }

@@ -146,7 +146,6 @@ final class PreheatAtNominalMains implements TraceMeasure {
   }
 
   private static Measurement missing(TraceInput input, @Nullable String why) {
-    return Measurement.missing(DESCRIPTION, input.subject(), String.valueOf(why))
-        .withEvidence(input.evidence());
+    return input.missing(DESCRIPTION, String.valueOf(why));
   }
 }

@@ -38,15 +38,15 @@ final class PreheatByModel implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     Double setting = input.settingCelsius();
     if (setting == null) {
-      return missing(input, "the setting is not known");
+      return input.missing(DESCRIPTION, "the setting is not known");
     }
     HeatingModel.Outcome outcome = HeatingModel.fit(input, curve);
     HeatingModel model = outcome.model();
     if (model == null) {
-      return missing(input, outcome.why());
+      return input.missing(DESCRIPTION, outcome.why());
     }
     if (setting <= model.startCelsius()) {
-      return missing(input, "the heat-up begins above the setting");
+      return input.missing(DESCRIPTION, "the heat-up begins above the setting");
     }
     HeatingModel.TimeTo time = model.timeTo(setting, probeKelvin(input.probe()));
     return time.isReached() && Double.isFinite(time.highSeconds())
@@ -75,17 +75,13 @@ final class PreheatByModel implements TraceMeasure {
 
   private static Measurement never(TraceInput input, HeatingModel model, HeatingModel.TimeTo time) {
     if (!Double.isFinite(time.lowSeconds())) {
-      return missing(
-          input, "out of reach: no part of the ceiling's 90 % interval is at the setting");
+      return input.missing(
+          DESCRIPTION, "out of reach: no part of the ceiling's 90 % interval is at the setting");
     }
     return Measurement.above(DESCRIPTION, input.subject(), time.lowSeconds())
         .withDefinition(ThermalMeasures.ofModel(model))
         .withNote("perhaps never: the setting lies near the ceiling")
         .withEvidence(input.evidence());
-  }
-
-  private static Measurement missing(TraceInput input, String why) {
-    return Measurement.missing(DESCRIPTION, input.subject(), why).withEvidence(input.evidence());
   }
 
   static double probeKelvin(ProbeAccuracy probe) {

@@ -79,8 +79,7 @@ public final class ThermalMeasures {
         return value(input, CEILING, ceiling.celsius(), ceiling.u(), 1 / ceiling.duty(), definition)
             .withNote("not from the heat-up: " + outcome.why());
       }
-      return Measurement.missing(CEILING, input.subject(), outcome.why() + "; " + hold.why())
-          .withEvidence(input.evidence());
+      return input.missing(CEILING, outcome.why() + "; " + hold.why());
     }
   }
 
@@ -95,8 +94,7 @@ public final class ThermalMeasures {
       HeatingModel.Outcome outcome = HeatingModel.fit(input, curve);
       HeatingModel model = outcome.model();
       if (model == null) {
-        return Measurement.missing(TIME_CONSTANT, input.subject(), outcome.why())
-            .withEvidence(input.evidence());
+        return input.missing(TIME_CONSTANT, outcome.why());
       }
       Measurement slow =
           Measurement.of(TIME_CONSTANT, input.subject(), model.slowSeconds())

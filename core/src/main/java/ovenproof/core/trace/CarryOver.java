@@ -35,19 +35,18 @@ public final class CarryOver implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     HeatCurve coldest = ColdestCore.of(input, curve).coldest().orElse(null);
     if (coldest == null) {
-      return TraceMeasures.missing(DESCRIPTION, input, CoreHighest.NO_PROBE);
+      return input.missing(DESCRIPTION, CoreHighest.NO_PROBE);
     }
     Optional<Happening> out =
         input.first(Happening.Kind.REMOVE, 0).or(() -> input.first(Happening.Kind.STOP, 0));
     if (out.isEmpty()) {
-      return TraceMeasures.missing(DESCRIPTION, input, "nobody noted when the food came out");
+      return input.missing(DESCRIPTION, "nobody noted when the food came out");
     }
     double removed = out.get().second();
     Trace smooth = coldest.smooth();
     double last = smooth.lastSecond();
     if (removed < smooth.seconds()[0] || last - removed < 60) {
-      return TraceMeasures.missing(
-          DESCRIPTION, input, "the food was not followed for a minute after it came out");
+      return input.missing(DESCRIPTION, "the food was not followed for a minute after it came out");
     }
     double before = TimeMean.at(smooth, removed);
     double rise = Math.max(0, Highest.of(smooth.part(removed, last)) - before);

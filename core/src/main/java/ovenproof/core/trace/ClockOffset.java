@@ -33,7 +33,7 @@ public final class ClockOffset implements TraceMeasure {
             .map(Happening::second)
             .toList();
     if (openings.isEmpty()) {
-      return TraceMeasures.missing(DESCRIPTION, input, "nobody noted an open door");
+      return input.missing(DESCRIPTION, "nobody noted an open door");
     }
     Optional<ClockAlignment> found = ClockAlignment.of(curve.clean(), openings);
     return found
@@ -46,7 +46,6 @@ public final class ClockOffset implements TraceMeasure {
                         List.of(Component.run(f.u())),
                         DESCRIPTION.formula())
                     .withN(f.falls()))
-        .orElseGet(
-            () -> TraceMeasures.missing(DESCRIPTION, input, "no door shows as a fall of the air"));
+        .orElseGet(() -> input.missing(DESCRIPTION, "no door shows as a fall of the air"));
   }
 }

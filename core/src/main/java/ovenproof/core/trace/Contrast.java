@@ -64,7 +64,7 @@ public final class Contrast implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     SteadyState steady = curve.steady();
     if (steady == null) {
-      return TraceMeasures.missing(description, input, curve.whyNotSteady());
+      return input.missing(description, curve.whyNotSteady());
     }
     List<Trace> first = named(input, sides.first);
     List<Trace> second = named(input, sides.second);
@@ -72,7 +72,7 @@ public final class Contrast implements TraceMeasure {
     OptionalDouble other = mean(second, steady);
     if (one.isEmpty() || other.isEmpty()) {
       String side = one.isEmpty() ? sides.first : sides.second;
-      return TraceMeasures.missing(description, input, "no place is called " + side);
+      return input.missing(description, "no place is called " + side);
     }
     return TraceMeasures.value(
         description,

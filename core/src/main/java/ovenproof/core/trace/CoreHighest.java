@@ -30,7 +30,7 @@ public final class CoreHighest implements TraceMeasure {
     ColdestCore cores = ColdestCore.of(input, curve);
     HeatCurve coldest = cores.coldest().orElse(null);
     if (coldest == null) {
-      return TraceMeasures.missing(DESCRIPTION, input, NO_PROBE);
+      return input.missing(DESCRIPTION, NO_PROBE);
     }
     return TraceMeasures.value(
             DESCRIPTION,

@@ -37,10 +37,10 @@ public final class CoreTime implements TraceMeasure {
     ColdestCore cores = ColdestCore.of(input, curve);
     HeatCurve coldest = cores.coldest().orElse(null);
     if (coldest == null) {
-      return TraceMeasures.missing(DESCRIPTION, input, CoreHighest.NO_PROBE);
+      return input.missing(DESCRIPTION, CoreHighest.NO_PROBE);
     }
     if (target == null) {
-      return TraceMeasures.missing(DESCRIPTION, input, "no core temperature was asked for");
+      return input.missing(DESCRIPTION, "no core temperature was asked for");
     }
     double first = coldest.clean().seconds()[0];
     double from = input.first(Happening.Kind.LOAD, 0).map(Happening::second).orElse(first);

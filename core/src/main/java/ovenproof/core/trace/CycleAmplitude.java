@@ -34,14 +34,13 @@ public final class CycleAmplitude implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     Cycles cycles = curve.steadyCycles();
     if (cycles.size() == 0) {
-      return TraceMeasures.missing(DESCRIPTION, input, whyNone(curve));
+      return input.missing(DESCRIPTION, whyNone(curve));
     }
     double period = cycles.medianPeriodSeconds();
     double share = shownShare(input, period);
     if (share < REFUSED_SHARE) {
-      return TraceMeasures.missing(
+      return input.missing(
           DESCRIPTION,
-          input,
           "cannot be resolved with this probe: it shows "
               + TraceMeasures.digits(100 * share, 0)
               + " % of a cycle of "

@@ -32,7 +32,7 @@ public final class CyclePeriod implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     Cycles cycles = curve.steadyCycles();
     if (cycles.size() == 0) {
-      return TraceMeasures.missing(DESCRIPTION, input, CycleAmplitude.whyNone(curve));
+      return input.missing(DESCRIPTION, CycleAmplitude.whyNone(curve));
     }
     double median = cycles.medianPeriodSeconds();
     double[] periods =

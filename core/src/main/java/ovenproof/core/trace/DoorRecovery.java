@@ -58,15 +58,14 @@ public final class DoorRecovery implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     Optional<Happening> door = input.first(Happening.Kind.DOOR_OPEN, 0);
     if (door.isEmpty()) {
-      return TraceMeasures.missing(description(), input, "nobody noted an open door");
+      return input.missing(description(), "nobody noted an open door");
     }
     double opened = door.get().second();
     Trace smooth = curve.smooth();
     double before = TimeMean.of(smooth, Math.max(0, opened - BEFORE_SECONDS), opened);
     Integer lowest = lowest(smooth, opened);
     if (!Double.isFinite(before) || lowest == null) {
-      return TraceMeasures.missing(
-          description(), input, "the centre was not logged before and after the door");
+      return input.missing(description(), "the centre was not logged before and after the door");
     }
     return of == Of.DROP
         ? drop(input, curve, before, smooth.values()[lowest])

@@ -27,7 +27,7 @@ public final class Drift implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     SteadyState steady = curve.steady();
     if (steady == null) {
-      return TraceMeasures.missing(DESCRIPTION, input, curve.whyNotSteady());
+      return input.missing(DESCRIPTION, curve.whyNotSteady());
     }
     return TraceMeasures.value(
             DESCRIPTION,

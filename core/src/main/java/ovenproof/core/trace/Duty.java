@@ -28,12 +28,11 @@ public final class Duty implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     SteadyState steady = curve.steady();
     if (steady == null) {
-      return TraceMeasures.missing(DESCRIPTION, input, curve.whyNotSteady());
+      return input.missing(DESCRIPTION, curve.whyNotSteady());
     }
     Double percent = percent(input, steady.startSecond(), steady.endSecond());
     if (percent == null) {
-      return TraceMeasures.missing(
-          DESCRIPTION, input, "neither power nor duty was logged over the steady part");
+      return input.missing(DESCRIPTION, "neither power nor duty was logged over the steady part");
     }
     return TraceMeasures.value(
         DESCRIPTION,

@@ -33,11 +33,10 @@ public final class Energy implements TraceMeasure {
     }
     Trace power = input.power() == null ? null : input.power().present();
     if (power == null || power.size() < 2) {
-      return TraceMeasures.missing(DESCRIPTION, input, "neither power nor energy was logged");
+      return input.missing(DESCRIPTION, "neither power nor energy was logged");
     }
     if (!Gap.in(power.seconds(), power.medianStepSeconds()).isEmpty()) {
-      return TraceMeasures.missing(
-          DESCRIPTION, input, "the record of power has a gap of more than 30 s");
+      return input.missing(DESCRIPTION, "the record of power has a gap of more than 30 s");
     }
     return ofPower(input, power);
   }

@@ -25,7 +25,7 @@ public final class Highest implements TraceMeasure {
   @Override
   public Measurement measure(TraceInput input, HeatCurve curve) {
     if (curve.isEmpty()) {
-      return TraceMeasures.missing(DESCRIPTION, input, "the centre has no readings");
+      return input.missing(DESCRIPTION, "the centre has no readings");
     }
     double top = of(curve.smooth());
     Measurement result =

@@ -29,7 +29,7 @@ public final class MainsMean implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     Trace mains = input.mains() == null ? null : input.mains().present();
     if (mains == null || mains.size() < 2) {
-      return TraceMeasures.missing(DESCRIPTION, input, "mains voltage was not logged");
+      return input.missing(DESCRIPTION, "mains voltage was not logged");
     }
     double[] on = whileOn(mains, input.power() == null ? null : input.power().present());
     double mean = java.util.Arrays.stream(on).average().orElse(Double.NaN);

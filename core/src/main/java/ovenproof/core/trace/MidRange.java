@@ -26,7 +26,7 @@ public final class MidRange implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     Cycles cycles = curve.steadyCycles();
     if (cycles.size() == 0) {
-      return TraceMeasures.missing(DESCRIPTION, input, CycleAmplitude.whyNone(curve));
+      return input.missing(DESCRIPTION, CycleAmplitude.whyNone(curve));
     }
     double[] peaks = cycles.list().stream().mapToDouble(Cycles.Cycle::peak).toArray();
     double[] troughs = cycles.list().stream().mapToDouble(Cycles.Cycle::trough).toArray();

@@ -25,11 +25,11 @@ public final class Offset implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     Double setting = input.settingCelsius();
     if (setting == null) {
-      return TraceMeasures.missing(DESCRIPTION, input, "the setting is not known");
+      return input.missing(DESCRIPTION, "the setting is not known");
     }
     SteadyState steady = curve.steady();
     if (steady == null) {
-      return TraceMeasures.missing(DESCRIPTION, input, curve.whyNotSteady());
+      return input.missing(DESCRIPTION, curve.whyNotSteady());
     }
     return TraceMeasures.value(
         DESCRIPTION,

@@ -32,17 +32,16 @@ public final class Overshoot implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     SteadyState steady = curve.steady();
     if (steady == null) {
-      return TraceMeasures.missing(
-          DESCRIPTION, input, "no steady part to compare with: " + curve.whyNotSteady());
+      return input.missing(DESCRIPTION, "no steady part to compare with: " + curve.whyNotSteady());
     }
     String cold = HeatCurve.notHeated(curve, steady);
     if (cold != null) {
-      return TraceMeasures.missing(DESCRIPTION, input, cold);
+      return input.missing(DESCRIPTION, cold);
     }
     double until = Math.min(LOOK_SECONDS, steady.endSecond());
     double top = Highest.of(curve.smooth().window(0, until));
     if (!Double.isFinite(top)) {
-      return TraceMeasures.missing(DESCRIPTION, input, "no reading in the first 30 min");
+      return input.missing(DESCRIPTION, "no reading in the first 30 min");
     }
     return TraceMeasures.value(
             DESCRIPTION,

@@ -97,7 +97,7 @@ public final class PowerUse implements TraceMeasure {
   }
 
   private Measurement missing(TraceInput input, String why) {
-    return TraceMeasures.missing(part.description, input, why);
+    return input.missing(part.description, why);
   }
 
   /**

@@ -28,10 +28,10 @@ public final class PreheatBand implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     Double setting = input.settingCelsius();
     if (setting == null) {
-      return TraceMeasures.missing(DESCRIPTION, input, "the setting is not known");
+      return input.missing(DESCRIPTION, "the setting is not known");
     }
     if (curve.clean().size() < 10) {
-      return TraceMeasures.missing(DESCRIPTION, input, "fewer than ten readings");
+      return input.missing(DESCRIPTION, "fewer than ten readings");
     }
     double period = curve.cycles().size() > 0 ? curve.cycles().medianPeriodSeconds() : 60;
     double end = curve.steady() == null ? curve.clean().lastSecond() : curve.steady().endSecond();
@@ -50,7 +50,7 @@ public final class PreheatBand implements TraceMeasure {
       TraceInput input, HeatCurve curve, double setting, MovingMean mean) {
     int last = mean.size() - 1;
     if (last < 0) {
-      return TraceMeasures.missing(DESCRIPTION, input, "the record is shorter than one cycle");
+      return input.missing(DESCRIPTION, "the record is shorter than one cycle");
     }
     BandEntry entry = new BandEntry(mean, BAND_KELVIN);
     double time = entry.second(setting);
@@ -66,7 +66,7 @@ public final class PreheatBand implements TraceMeasure {
           .withNote("inside the band from the start");
     }
     if (curve.gapBetween(time - 1e-6, mean.second(last)) != null) {
-      return TraceMeasures.missing(DESCRIPTION, input, "a gap of more than 30 s lies in the hold");
+      return input.missing(DESCRIPTION, "a gap of more than 30 s lies in the hold");
     }
     double own = Math.hypot(curve.readingU(), BandEntry.rippleKelvin(curve));
     double kelvin = Math.max(0.1, Math.hypot(input.probe().readingKelvin(), own));

@@ -30,10 +30,10 @@ public final class PreheatFirst implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     Double setting = input.settingCelsius();
     if (setting == null) {
-      return TraceMeasures.missing(DESCRIPTION, input, "the setting is not known");
+      return input.missing(DESCRIPTION, "the setting is not known");
     }
     if (curve.isEmpty()) {
-      return TraceMeasures.missing(DESCRIPTION, input, "the centre has no readings");
+      return input.missing(DESCRIPTION, "the centre has no readings");
     }
     return crossing(input, curve, setting)
         .withDefinition(

@@ -37,15 +37,15 @@ public final class PreheatSteady implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     SteadyState steady = curve.steady();
     if (steady == null) {
-      return TraceMeasures.missing(DESCRIPTION, input, curve.whyNotSteady());
+      return input.missing(DESCRIPTION, curve.whyNotSteady());
     }
     String cold = HeatCurve.notHeated(curve, steady);
     if (cold != null) {
-      return TraceMeasures.missing(DESCRIPTION, input, cold);
+      return input.missing(DESCRIPTION, cold);
     }
     if (steady.settledU() > Math.max(LARGEST_U_SECONDS, steady.settledSecond() / 2)) {
-      return TraceMeasures.missing(
-          DESCRIPTION, input, "the means of its cycles scatter too much to tell since when");
+      return input.missing(
+          DESCRIPTION, "the means of its cycles scatter too much to tell since when");
     }
     return TraceMeasures.value(
         DESCRIPTION,

@@ -29,11 +29,11 @@ public final class Settling implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     SteadyState steady = curve.steady();
     if (steady == null) {
-      return TraceMeasures.missing(DESCRIPTION, input, curve.whyNotSteady());
+      return input.missing(DESCRIPTION, curve.whyNotSteady());
     }
     String cold = HeatCurve.notHeated(curve, steady);
     if (cold != null) {
-      return TraceMeasures.missing(DESCRIPTION, input, cold);
+      return input.missing(DESCRIPTION, cold);
     }
     double rise = steady.meanCelsius() - curve.clean().values()[0];
     double period = curve.cycles().size() > 0 ? curve.cycles().medianPeriodSeconds() : 60;
@@ -41,7 +41,7 @@ public final class Settling implements TraceMeasure {
     BandEntry entry = new BandEntry(mean, SHARE * rise);
     double time = entry.second(steady.meanCelsius());
     if (!Double.isFinite(time)) {
-      return TraceMeasures.missing(DESCRIPTION, input, "the record is shorter than one cycle");
+      return input.missing(DESCRIPTION, "the record is shorter than one cycle");
     }
     double reading = Math.hypot(curve.readingU(), steady.standardError());
     double kelvin = Math.max(0.05, Math.hypot(reading, BandEntry.rippleKelvin(curve)));

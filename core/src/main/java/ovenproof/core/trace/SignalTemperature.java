@@ -29,8 +29,7 @@ public final class SignalTemperature implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     Happening signal = input.first(Happening.Kind.SIGNAL, 0).orElse(null);
     if (signal == null) {
-      return TraceMeasures.missing(
-          DESCRIPTION, input, "the appliance gave no signal that was noted");
+      return input.missing(DESCRIPTION, "the appliance gave no signal that was noted");
     }
     double at = signal.second();
     boolean logged =
@@ -39,7 +38,7 @@ public final class SignalTemperature implements TraceMeasure {
             && at <= curve.clean().lastSecond()
             && curve.gapBetween(at, at + 1e-3) == null;
     if (!logged) {
-      return TraceMeasures.missing(DESCRIPTION, input, "the centre was not logged at the signal");
+      return input.missing(DESCRIPTION, "the centre was not logged at the signal");
     }
     double celsius = TimeMean.at(curve.smooth(), at);
     double tapped = LocalSlope.at(curve.clean(), at) * TAPPED_SECONDS;

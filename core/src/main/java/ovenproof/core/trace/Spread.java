@@ -28,16 +28,15 @@ public final class Spread implements TraceMeasure {
   @Override
   public Measurement measure(TraceInput input, HeatCurve curve) {
     if (input.points().size() < 2) {
-      return TraceMeasures.missing(DESCRIPTION, input, "only one place was measured");
+      return input.missing(DESCRIPTION, "only one place was measured");
     }
     SteadyState steady = curve.steady();
     if (steady == null) {
-      return TraceMeasures.missing(DESCRIPTION, input, curve.whyNotSteady());
+      return input.missing(DESCRIPTION, curve.whyNotSteady());
     }
     double[] means = means(input, steady);
     if (means.length < 2) {
-      return TraceMeasures.missing(
-          DESCRIPTION, input, "fewer than two places have readings over the steady part");
+      return input.missing(DESCRIPTION, "fewer than two places have readings over the steady part");
     }
     double sd = deviation(means);
     return TraceMeasures.value(

@@ -28,15 +28,12 @@ public final class SpreadRange implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     SteadyState steady = curve.steady();
     if (steady == null || input.points().size() < 2) {
-      return TraceMeasures.missing(
-          DESCRIPTION,
-          input,
-          steady == null ? curve.whyNotSteady() : "only one place was measured");
+      return input.missing(
+          DESCRIPTION, steady == null ? curve.whyNotSteady() : "only one place was measured");
     }
     double[] means = Spread.means(input, steady);
     if (means.length < 2) {
-      return TraceMeasures.missing(
-          DESCRIPTION, input, "fewer than two places have readings over the steady part");
+      return input.missing(DESCRIPTION, "fewer than two places have readings over the steady part");
     }
     Arrays.sort(means);
     return TraceMeasures.value(

@@ -39,14 +39,14 @@ public final class StartAboveRoom implements TraceMeasure {
   public Measurement measure(TraceInput input, HeatCurve curve) {
     Double room = input.ambientCelsius();
     if (room == null) {
-      return TraceMeasures.missing(DESCRIPTION, input, "the room was not logged");
+      return input.missing(DESCRIPTION, "the room was not logged");
     }
     if (curve.isEmpty()) {
-      return TraceMeasures.missing(DESCRIPTION, input, "the centre has no readings");
+      return input.missing(DESCRIPTION, "the centre has no readings");
     }
     boolean isLong = curve.clean().lastSecond() > LONG_SECONDS;
     if (isLong && Highest.of(curve.clean()) < room + LEAST_RISE_KELVIN) {
-      return TraceMeasures.missing(DESCRIPTION, input, "nothing was heated");
+      return input.missing(DESCRIPTION, "nothing was heated");
     }
     double above = lowest(curve.smooth()) - room;
     // Later readings are warmer already; elements and walls are cold and shine on no probe.

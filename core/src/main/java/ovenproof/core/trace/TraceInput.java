@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import ovenproof.core.measure.MeasureDescription;
+import ovenproof.core.measure.Measurement;
 import ovenproof.core.measure.Subject;
 
 /**
@@ -80,6 +82,11 @@ public record TraceInput(
     return happenings.stream()
         .filter(h -> h.kind() == kind && h.second() >= fromSecond)
         .findFirst();
+  }
+
+  /** A measure that this run does not give, and why; what was looked at stays named. */
+  public Measurement missing(MeasureDescription measure, String why) {
+    return Measurement.missing(measure, subject, why).withEvidence(evidence);
   }
 
   public TraceInput withCentre(Trace trace) {

@@ -99,10 +99,6 @@ public final class TraceMeasures {
         .withEvidence(input.evidence());
   }
 
-  static Measurement missing(MeasureDescription d, TraceInput input, String why) {
-    return Measurement.missing(d, input.subject(), why).withEvidence(input.evidence());
-  }
-
   /** 12.3 with a point whatever the machine's language. */
   static String digits(double value, int places) {
     return String.format(Locale.ROOT, "%." + places + "f", value);
