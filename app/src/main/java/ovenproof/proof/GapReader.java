@@ -101,11 +101,8 @@ final class GapReader implements ClaimReader {
       return;
     }
     Compared compared = new Compared(a, b, number.end(), figures.name(b));
-    Outcome up = judge.outcome(use.get(), compared, Direction.HIGH, Optional.of(number));
-    Outcome found =
-        up.why().contains("other way round")
-            ? judge.outcome(use.get(), compared, Direction.LOW, Optional.of(number))
-            : up;
+    Direction direction = isLower(use.get(), b) ? Direction.LOW : Direction.HIGH;
+    Outcome found = judge.outcome(use.get(), compared, direction, Optional.of(number));
     sentence.add(
         number.start(),
         number.end(),
@@ -115,6 +112,16 @@ final class GapReader implements ClaimReader {
         found.expected(),
         found.evidence(),
         use.get().label() + ": " + found.why());
+  }
+
+  /** A distance names no order, so it is held against the one there is. */
+  private boolean isLower(Figure own, String other) {
+    @Nullable Double level = Separation.level(own);
+    return level != null
+        && search.field(own).stream()
+            .filter(f -> f.product().equals(other))
+            .map(Separation::level)
+            .anyMatch(l -> l != null && level < l);
   }
 
   /** What was spoken of last, where the unit fits; else what the unit and the words say. */

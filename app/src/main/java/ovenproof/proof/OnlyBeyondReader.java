@@ -32,6 +32,8 @@ final class OnlyBeyondReader implements ClaimReader {
           "\\b(?:nothing(?: else)?|nobody(?: else)?|none(?: of the (?:others?|rest|field))?|no (?:other )?(?:oven|model|machine)|not one)\\b",
           Pattern.CASE_INSENSITIVE);
 
+  private static final Pattern ONLY = Pattern.compile("(?is).*\\bonly\\s+(?:the\\s+)?$");
+
   private final Figures figures;
   private final FigureSearch search;
 
@@ -52,9 +54,7 @@ final class OnlyBeyondReader implements ClaimReader {
   private void readOnly(SentenceClaims sentence) {
     List<ProductMention> named = sentence.context().named();
     for (int i = 0; i < named.size(); i++) {
-      Matcher only =
-          Pattern.compile("(?is).*\\b(only)\\s+(?:the\\s+)?$")
-              .matcher(Wording.before(sentence.text(), named.get(i).start()));
+      Matcher only = ONLY.matcher(Wording.before(sentence.text(), named.get(i).start()));
       Set<String> all = new LinkedHashSet<>(List.of(named.get(i).product()));
       int last = i;
       while (last + 1 < named.size()

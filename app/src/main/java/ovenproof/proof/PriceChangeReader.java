@@ -18,7 +18,7 @@ final class PriceChangeReader implements ClaimReader {
 
   private static final Pattern AFTER =
       Pattern.compile(
-          "(?is)^\\s*(?:less|cheaper|lower|more|dearer|higher|off)\\b[^.;]{0,30}?\\b(?:than (?:in|on|before|last|it (?:was|did|cost)|when|at|a|four|five|six|five|then)|since|the (?:february|january|earlier|old|launch) price|now)\\b.*|^\\s*(?:price )?(?:drop|cut|reduction)\\b.*");
+          "(?is)^\\s*(?:less|cheaper|lower|more|dearer|higher|off)\\b[^.;]{0,30}?\\b(?:than (?:in|on|before|last|it (?:was|did|cost)|when|at|a|four|five|six|then)|since|the (?:february|january|earlier|old|launch) price|now)\\b.*|^\\s*(?:price )?(?:drop|cut|reduction)\\b.*");
 
   private static final Pattern UP =
       Pattern.compile("(?is).*\\b(?:up|risen|rose|climbed)\\s+(?:\\p{L}+\\s+){0,3}$");
