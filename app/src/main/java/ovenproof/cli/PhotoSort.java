@@ -10,9 +10,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.concurrent.ForkJoinPool;
-import java.util.concurrent.atomic.AtomicInteger;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import ovenproof.bench.PhotoProposals;
 import ovenproof.bench.PhotoProposals.Proposal;
@@ -39,9 +36,6 @@ import tools.jackson.databind.node.ObjectNode;
  * told. Until then nothing is changed.
  */
 final class PhotoSort {
-  /** One decoded photograph takes a hundred megabytes or so: two at a time. */
-  private static final int AT_ONCE = 2;
-
   private static final int SHOWN_EVERY = 10;
   private static final String LEFT_OUT = "-";
 
@@ -106,24 +100,16 @@ final class PhotoSort {
   // ---------- looking ----------
 
   private static List<Seen> look(List<Path> files, Campaign c, PrintWriter err) {
-    AtomicInteger done = new AtomicInteger();
-    ForkJoinPool two = new ForkJoinPool(AT_ONCE);
-    try {
-      return two.submit(
-              () ->
-                  IntStream.range(0, files.size())
-                      .parallel()
-                      .mapToObj(
-                          i -> {
-                            Seen one = look(files.get(i), c);
-                            progress(done.incrementAndGet(), files.size(), err);
-                            return one;
-                          })
-                      .toList())
-          .join();
-    } finally {
-      two.shutdown();
-    }
+    List<Seen> seen = new ArrayList<>();
+    SideBySide.run(
+        files.size(),
+        i -> look(files.get(i), c),
+        i -> {},
+        (i, outcome) -> {
+          seen.add(outcome.get());
+          progress(i + 1, files.size(), err);
+        });
+    return seen;
   }
 
   private static void progress(int done, int all, PrintWriter err) {
