@@ -234,7 +234,7 @@ public record TraceSession(
             .withPower(
                 window.first(
                     c -> c.dimension() == Dimension.POWER && c.role() == Channel.Role.MEASURED))
-            .withEnergy(window.energy(notes))
+            .withEnergy(window.first(c -> c.dimension() == Dimension.ENERGY))
             .withMains(window.first(TraceSession::isMains))
             .withDuty(
                 window.first(
@@ -286,36 +286,6 @@ public record TraceSession(
                   new CavityPoints.Point(
                       c, named(cut(c), choice.places.getOrDefault(c.name(), c.name()))))
           .toList();
-    }
-
-    /** A counter without a written unit that misses the power by a thousand counts another one. */
-    @Nullable Trace energy(List<String> notes) {
-      Channel channel =
-          file.channels().stream()
-              .filter(c -> c.dimension() == Dimension.ENERGY)
-              .findFirst()
-              .orElse(null);
-      Trace power =
-          first(c -> c.dimension() == Dimension.POWER && c.role() == Channel.Role.MEASURED);
-      if (channel == null) {
-        return null;
-      }
-      Trace counter = cut(channel);
-      double factor =
-          power == null || !channel.unitAsWritten().isEmpty()
-              ? 1
-              : EnergyUnit.factor(counter.present(), power.present());
-      if (factor == 1) {
-        return counter;
-      }
-      notes.add(
-          "“"
-              + channel.name()
-              + "” has no unit; its rise fits the power when it counts "
-              + (factor > 1 ? "kWh" : "Wh")
-              + ".");
-      return counter.withValues(
-          java.util.Arrays.stream(counter.values()).map(v -> v * factor).toArray());
     }
 
     /** Needles, from when they are in the food. */
